@@ -1,0 +1,199 @@
+import { type Key, keyText } from "../pitch/key.ts";
+import { pitchName } from "../pitch/reading.ts";
+import { understandName } from "../stoplist/glossary/glossary.ts";
+import type { Question, ReadDivision, Reading, ReadStop } from "../stoplist/reading/reading.ts";
+import { couplerName } from "./coupler-text.ts";
+import { versionLine } from "./file-kind.ts";
+import { folded } from "./nearest.ts";
+import { shortForm } from "./short-stop.ts";
+import { Names } from "./voice.ts";
+import { behindKey, comment, onLine, onOneLine, type YamlValue } from "./yaml-words.ts";
+
+type Half = "bass" | "treble" | null;
+
+/** Longest name that the instrument file takes. */
+const NAME_LIMIT = 120;
+
+const nameOf = (text: string): string => onOneLine(text).slice(0, NAME_LIMIT).trim();
+
+/** Names for the divisions, each its own: a list may leave the only one without a heading, or use one heading twice. */
+function divisionNames(divisions: readonly ReadDivision[]): readonly string[] {
+  const taken = new Set<string>();
+  return divisions.map((division) => {
+    const name = nameOf(division.name ?? "") || (division.kind === "pedal" ? "Pedal" : "Manual");
+    let unique = name;
+    for (let count = 2; taken.has(folded(unique)); count += 1) unique = `${name} (${count})`;
+    taken.add(folded(unique));
+    return unique;
+  });
+}
+
+/** Comments for the questions of one line, taken off the list so that each is written once. */
+class OpenQuestions {
+  readonly #left: Question[];
+
+  constructor(questions: readonly Question[]) {
+    this.#left = [...questions];
+  }
+
+  /** Those of the line; where it prints several stops, those about this one, and the rest with the last. */
+  take(line: number, name: string, isLastOfLine: boolean): readonly string[] {
+    const mine = this.#left.filter((question) => question.line === line
+      && (isLastOfLine || folded(question.about).includes(folded(name))));
+    for (const question of mine) this.#left.splice(this.#left.indexOf(question), 1);
+    return mine.map(questionComment);
+  }
+
+  rest(): readonly string[] {
+    return this.#left.map(questionComment);
+  }
+}
+
+const questionComment = ({ line, text, choices }: Question): string =>
+  comment(`line ${line}: ${text}${choices.length > 0 ? ` (${choices.join(" / ")})` : ""}`);
+
+/** Writes one division's stops. */
+class StopWriter {
+  readonly #names = new Names();
+  readonly #reading: Reading;
+  readonly #divisionNames: readonly string[];
+  readonly #questions: OpenQuestions;
+
+  constructor(reading: Reading, names: readonly string[], questions: OpenQuestions) {
+    this.#reading = reading;
+    this.#divisionNames = names;
+    this.#questions = questions;
+  }
+
+  lines(division: ReadDivision): readonly string[] {
+    return division.stops.flatMap((stop, index) => {
+      const isLast = division.stops[index + 1]?.line !== stop.line;
+      const questions = this.#questions.take(stop.line, stop.name, isLast);
+      const halves: readonly Half[] = stop.half === "both" ? ["bass", "treble"] : [stop.half];
+      return halves.flatMap((half, at) => this.#stop(stop, half, division, at === 0 ? questions : []));
+    });
+  }
+
+  #stop(stop: ReadStop, half: Half, division: ReadDivision, questions: readonly string[]): readonly string[] {
+    const doubt = this.#kindComment(stop, division);
+    const more = this.#more(stop, division);
+    const said = { name: nameOf(stop.name), ranks: stop.ranks, pitch: stop.pitch, half };
+    const short = shortForm(said, division.kind === "pedal", this.#names);
+    const borrowed = stop.borrowed !== null && more["same-as"] === undefined
+      ? [comment(`line ${stop.line}: ${stop.borrowed}. If it has no pipes of its own, write same-as: Division/Stop.`)] : [];
+    const notes = [...questions, ...borrowed];
+    if (short !== null && doubt === null && Object.values(more).every((value) => value === undefined)) {
+      return [...notes, `- ${behindKey(short)}`];
+    }
+    const keys = { ...this.#plainKeys(stop, half), ...more };
+    const written = Object.entries(keys).filter(([, value]) => value !== undefined)
+      .map(([key, value]) => `${key}: ${behindKey(value as YamlValue)}`);
+    return [`- ${written[0]}`, ...[...notes, ...written.slice(1), ...(doubt === null ? [] : [doubt])].map((line) => `  ${line}`)];
+  }
+
+  #plainKeys(stop: ReadStop, half: Half): Readonly<Record<string, YamlValue | undefined>> {
+    return {
+      name: nameOf(stop.name) || "?",
+      ranks: stop.ranks !== null && stop.composition === null ? stop.ranks : undefined,
+      pitch: stop.pitch ? pitchValue(pitchName(stop.pitch)) : undefined,
+      half: half ?? undefined,
+    };
+  }
+
+  #more(stop: ReadStop, division: ReadDivision): Readonly<Record<string, YamlValue | undefined>> {
+    const remark = stop.remark === null ? "" : onOneLine(stop.remark);
+    const first = keyText(division.low ?? LOWEST);
+    return {
+      composition: stop.composition && stop.composition.length > 0
+        ? { [first]: stop.composition.map((pitch) => pitchValue(pitchName(pitch))) } : undefined,
+      from: stop.from === null ? undefined : keyText(stop.from),
+      "same-as": this.#lender(stop, division),
+      off: stop.prepared ? "prepared for, not built" : undefined,
+      note: remark === "" ? undefined : remark.slice(0, 2000),
+    };
+  }
+
+  /** The stop of the same name and pitch in the division that the list says it is borrowed from. */
+  #lender(stop: ReadStop, own: ReadDivision): string | undefined {
+    if (stop.borrowed === null || stop.pitch === null) return undefined;
+    const words = ` ${folded(stop.borrowed)} `;
+    for (const [index, division] of this.#reading.divisions.entries()) {
+      const name = this.#divisionNames[index] as string;
+      if (division === own || !words.includes(` ${folded(name)} `)) continue;
+      const alike = division.stops.filter((other) => folded(other.name) === folded(stop.name) && other.pitch === stop.pitch);
+      if (alike.length === 1 && alike[0]?.half === null && alike[0].borrowed === null) {
+        return `${name}/${nameOf(stop.name)} ${pitchName(stop.pitch)}`;
+      }
+    }
+    return undefined;
+  }
+
+  /** A line to be completed by a person, for a name whose meaning is not known. */
+  #kindComment(stop: ReadStop, division: ReadDivision): string | null {
+    if (this.#lender(stop, division) !== undefined) return null;
+    const pedal = division.kind === "pedal";
+    const understanding = understandName(nameOf(stop.name), { pedal, pitch: stop.pitch, ranks: stop.ranks });
+    if (understanding.sure) return null;
+    const kinds = [...new Set(understanding.choices.flatMap((choice) => choice.kinds))].slice(0, 6);
+    const [first = "stopped-flute", ...others] = kinds;
+    const like = understanding.choices.map((choice) => choice.name).slice(0, 3).join(", ");
+    const choices = others.length > 0 ? `or ${others.join(", ")}` : "or what else it is";
+    return comment(`kind: ${first}  # ${choices}${like === "" ? "" : `; names like it: ${like}`}`);
+  }
+}
+
+/** C2, where a list does not say how its keyboards begin. Common practice. */
+const LOWEST: Key = 36;
+/** Where they end. Common practice. */
+const HIGHEST = { manual: 91, pedal: 65 } as const;
+
+const pitchValue = (name: string): YamlValue => (/^\d+$/.test(name) ? Number(name) : name);
+
+function divisionLines(division: ReadDivision, name: string, writer: StopWriter): readonly string[] {
+  const { kind, low, high, keyboard, enclosed } = division;
+  const compass = low === null && high === null ? null : `${keyText(low ?? LOWEST)}-${keyText(high ?? HIGHEST[kind])}`;
+  const stops = writer.lines(division);
+  return [
+    `- name: ${behindKey(name)}`,
+    `  kind: ${kind}`,
+    ...(keyboard === null || kind === "pedal" ? [] : [`  keyboard: ${keyboard}`]),
+    ...(compass === null ? [] : [`  compass: ${compass}`]),
+    ...(enclosed ? ["  enclosed: true"] : []),
+    ...(stops.length > 0 ? ["  stops:", ...stops.map((line) => `    ${line}`)] : ["  stops: []"]),
+  ];
+}
+
+/** Couplers by the names that the file gives the divisions; what does nothing or stands twice is left out. */
+function couplerLines(reading: Reading, named: (printed: string) => string): readonly string[] {
+  const couplers = reading.couplers
+    .map(({ from, to, pitch }) => ({ from: named(from), to: named(to), pitch }))
+    .filter(({ from, to, pitch }) => from !== to || pitch !== 8);
+  return [...new Set(couplers.map(couplerName))].map((name) => `  - ${behindKey(name)}`);
+}
+
+/**
+ * The text of an instrument file for a printed list as it was read. Questions that the list leaves open stand as comments at
+ * their stops, with the line of the list; a name that is not known gets a `kind:` line to be uncommented and set right.
+ * Once these are answered the file is read without an error.
+ */
+export function instrumentFileFromReading(reading: Reading): string {
+  const names = divisionNames(reading.divisions);
+  const questions = new OpenQuestions(reading.questions);
+  const writer = new StopWriter(reading, names, questions);
+  const named = (printed: string): string =>
+    names[reading.divisions.findIndex((division) => division.name !== null && folded(division.name) === folded(printed))] ?? printed;
+  const divisions = reading.divisions.flatMap((division, index) => divisionLines(division, names[index] as string, writer));
+  const couplers = couplerLines(reading, named);
+  const tremulants = [...new Set(reading.tremulants.map((name) => (name === "all" ? name : named(name))))];
+  const name = reading.name === null ? "" : onOneLine(reading.name).slice(0, 200);
+  const rest = questions.rest();
+  return [
+    `registrant: ${versionLine("instrument")}`,
+    ...(name === "" ? [comment("The list does not name the organ; write its name here."), "name: Organ"] : [`name: ${behindKey(name)}`]),
+    ...(rest.length > 0 ? [comment("Open questions of the list:"), ...rest] : []),
+    ...(divisions.length > 0 ? ["divisions:", ...divisions.map((line) => `  ${line}`)] : ["divisions: []"]),
+    ...(couplers.length > 0 ? ["couplers:", ...couplers] : []),
+    ...(tremulants.length > 0 ? [`tremulants: ${onLine(tremulants)}`] : []),
+    "",
+  ].join("\n");
+}

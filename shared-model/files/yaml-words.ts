@@ -1,0 +1,26 @@
+import { stringify } from "yaml";
+
+/** A value of a file: text, number, truth, or lists and groups of them; absent values are left out. */
+export type YamlValue = string | number | boolean | readonly YamlValue[] | { readonly [key: string]: YamlValue | undefined };
+
+/** Text on one line, without signs that a text file cannot hold. */
+export const onOneLine = (text: string): string => text.replace(/[\p{C}\s]+/gu, " ").trim();
+
+/**
+ * A value on one line, in quotes only where it needs them, so that it may stand behind a key or a dash as well as inside
+ * brackets: `Principal 8`, `[C#2, Eb2]`, `{name: Gedackt, pitch: 8}`.
+ */
+export function onLine(value: YamlValue): string {
+  const list = stringify([value], {
+    collectionStyle: "flow", flowCollectionPadding: false, lineWidth: 0, minContentWidth: 0, aliasDuplicateObjects: false,
+    keepUndefined: false,
+  });
+  return list.trim().slice(1, -1);
+}
+
+/** As {@link onLine}, for a place outside brackets: commas need no quotes there. */
+export const behindKey = (value: YamlValue): string =>
+  typeof value === "string" ? stringify(value, { lineWidth: 0 }).trimEnd() : onLine(value);
+
+/** A comment of one line. */
+export const comment = (text: string): string => `# ${onOneLine(text)}`;

@@ -1,0 +1,217 @@
+import type { Coupler, Division, Instrument, Stop } from "../stoplist/instrument.ts";
+import { type DivisionKind, divisionKinds } from "../stoplist/keyboard-kind.ts";
+import type { PrescribedCoupler, Prescription, StandIn } from "../music/prescription.ts";
+import type { Section } from "../music/texture.ts";
+import type {
+  AdviceRule, PairRule, PartContext, PartRule, PlacingRule, Points, Rule, SectionFacts, StepRule,
+} from "../rules/rule.ts";
+import { type PlacedPart, placePart, sharedRanks } from "./placed-part.ts";
+import { type Reading, type Recipe, readingOf, recipeOf } from "./recipe.ts";
+
+/** Rules by what they read. */
+export interface SortedRules {
+  readonly part: readonly PartRule[];
+  readonly pair: readonly PairRule[];
+  readonly placing: readonly PlacingRule[];
+  readonly advice: readonly AdviceRule[];
+  readonly steps: readonly StepRule[];
+}
+
+/** A section on an instrument, made ready to be judged: the readings, the rules, and what is fixed before a stop is drawn. */
+export interface Problem {
+  readonly instrument: Instrument;
+  readonly section: Section;
+  readonly facts: SectionFacts;
+  /** The last one is the reading by conventions alone. */
+  readonly readings: readonly Reading[];
+  readonly rules: SortedRules;
+  readonly shared: ReadonlyMap<string, number>;
+  readonly kindsOf: ReadonlyMap<string, ReadonlySet<DivisionKind>>;
+  readonly standIns: readonly StandIn[];
+  /** Every stop in printed order. */
+  readonly stops: readonly Stop[];
+  /** The one placing of a part, made once. */
+  place(part: number, keyboard: Division, octave: -1 | 0 | 1, couplers: readonly Coupler[]): PlacedPart;
+  /** The first reading that asks the same of a part as this one. */
+  light(part: number, reading: number): number;
+  /** A placed part in the light of one reading, made once. */
+  weighed(placed: PlacedPart, reading: number): WeighedPart;
+}
+
+/** A placed part in the light of one reading: the recipe, the rules that have a say, and what is settled. */
+export interface WeighedPart {
+  readonly placed: PlacedPart;
+  readonly context: PartContext;
+  readonly recipe: Recipe;
+  readonly partRules: readonly PartRule[];
+  /** Highest points that the part rules can give together. */
+  readonly most: Points;
+  /** Points of keyboard, octave and couplers; `null` when a rule forbids them. */
+  readonly fix: Points | null;
+}
+
+const sorted = (rules: readonly Rule[]): SortedRules => ({
+  part: rules.filter((rule) => rule.reads === "part"),
+  pair: rules.filter((rule) => rule.reads === "pair"),
+  placing: rules.filter((rule) => rule.reads === "placing"),
+  advice: rules.filter((rule) => rule.reads === "advice"),
+  steps: rules.filter((rule) => rule.reads === "steps"),
+});
+
+/** Costs of leaving the prescription in keyboards and couplers. */
+export const OTHER_KEYBOARD: Points = -100;
+export const COUPLER_LEFT_OUT: Points = -200;
+export const COUPLER_BESIDE: Points = -200;
+
+/** Whether a coupler is the one that a prescription speaks of. */
+const isPrescribed = (
+  coupler: Coupler,
+  asked: PrescribedCoupler,
+  kindsOf: ReadonlyMap<string, ReadonlySet<DivisionKind>>,
+): boolean =>
+  coupler.pitch === asked.pitch &&
+  (asked.from === "any-other" || kindsOf.get(coupler.from)?.has(asked.from) === true) &&
+  (asked.to === "any-other" || kindsOf.get(coupler.to)?.has(asked.to) === true);
+
+/** What the prescription says of where a part is played: each deviation with its cost, for points and for words. */
+export function placingDeviations(
+  reading: Reading,
+  placed: PlacedPart,
+  kindsOf: ReadonlyMap<string, ReadonlySet<DivisionKind>>,
+): readonly { readonly points: Points; readonly what: "keyboard" | "left-out" | "beside"; readonly about: string }[] {
+  const recipes = reading.recipes.get(placed.part.id);
+  const { prescription } = reading;
+  if (!prescription || !recipes) return [];
+  const found: { points: Points; what: "keyboard" | "left-out" | "beside"; about: string }[] = [];
+  const own = kindsOf.get(placed.keyboard.name) ?? new Set();
+  const at = recipes.map((each) => each.prescribed.keyboard);
+  if (!at.some((kind) => kind === "any-other" || own.has(kind as DivisionKind))) {
+    found.push({ points: OTHER_KEYBOARD, what: "keyboard", about: at[0] as string });
+  }
+  for (const asked of prescription.couplers) {
+    if (asked.to !== "any-other" && !own.has(asked.to as DivisionKind)) continue;
+    if (placed.reach.some((each) => each.couplers.some((one) => isPrescribed(one, asked, kindsOf)))) continue;
+    found.push({ points: COUPLER_LEFT_OUT, what: "left-out", about: `${asked.from} to ${asked.to}` });
+  }
+  const allowed = [...prescription.couplers, ...(prescription.couplersMay ?? [])];
+  for (const coupler of placed.couplers) {
+    if (allowed.some((asked) => isPrescribed(coupler, asked, kindsOf))) continue;
+    found.push({ points: COUPLER_BESIDE, what: "beside", about: coupler.name });
+  }
+  return found;
+}
+
+/**
+ * For each part, by reading: the first reading that asks the same of it. Ways of one texture often differ in the solo
+ * only; what is reckoned for the other parts then serves them all.
+ */
+function lightsOf(readings: readonly Reading[], section: Section): readonly (readonly number[])[] {
+  return section.parts.map((part) => {
+    const seen = new Map<string, number>();
+    return readings.map(({ prescription, recipes }, index) => {
+      const key = JSON.stringify([
+        recipes.get(part.id)?.map((each) => [each.share, { ...each.prescribed, note: "" }]) ?? null,
+        prescription ? [prescription.tremulant, prescription.couplers, prescription.couplersMay ?? []] : null,
+      ]);
+      if (!seen.has(key)) seen.set(key, index);
+      return seen.get(key) as number;
+    });
+  });
+}
+
+/**
+ * Makes a section ready to be judged on an instrument.
+ *
+ * @param prescriptions the recipes that serve the section (`prescriptionsFor`), in order of print.
+ */
+export function problemOf(
+  instrument: Instrument,
+  section: Section,
+  prescriptions: readonly Prescription[],
+  standIns: readonly StandIn[],
+  rules: readonly Rule[],
+): Problem {
+  const readings = [...prescriptions, null].map((each) => readingOf(each, section.parts));
+  const facts: SectionFacts = {
+    texture: section.texture,
+    tradition: section.tradition,
+    dynamic: section.dynamic,
+    tempo: section.tempo,
+    roles: new Set(section.parts.map((part) => part.role)),
+    feet: section.parts.some((part) => part.hands === "feet"),
+  };
+  const shared = sharedRanks(instrument);
+  const kindsOf = divisionKinds(instrument);
+  const ruleSets = sorted(rules);
+  const placedParts = new Map<string, PlacedPart>();
+  const weighedParts = new Map<PlacedPart, (WeighedPart | undefined)[]>();
+  const lights = lightsOf(readings, section);
+  const tremulants = new Set(instrument.tremulants);
+
+  const problem: Problem = {
+    instrument, section, facts, readings, rules: ruleSets, shared, kindsOf, standIns,
+    stops: instrument.divisions.flatMap((division) => division.stops),
+    place: (index, keyboard, octave, couplers) => {
+      const key = `${index}|${keyboard.name}|${octave}|${couplers.map((each) => each.name).join("|")}`;
+      let placed = placedParts.get(key);
+      if (!placed) {
+        placed = placePart(instrument, section.parts[index] as (typeof section.parts)[number], keyboard, octave, couplers);
+        placedParts.set(key, placed);
+      }
+      return placed;
+    },
+    light: (part, reading) => (lights[part] as readonly number[])[reading] as number,
+    weighed: (placed, reading) => {
+      const at = (lights[section.parts.indexOf(placed.part)] as readonly number[])[reading] as number;
+      let row = weighedParts.get(placed);
+      if (!row) weighedParts.set(placed, (row = []));
+      const known = row[at];
+      if (known) return known;
+      const light = readings[at] as Reading;
+      const recipes = light.recipes.get(placed.part.id) ?? [];
+      const divisions = [...new Set(placed.reach.map((each) => each.division))];
+      const context: PartContext = {
+        instrument,
+        section: facts,
+        part: placed.part,
+        keyboard: placed.keyboard,
+        octave: placed.octave,
+        couplers: placed.couplers,
+        reach: divisions,
+        get zones() {
+          return placed.zones.all;
+        },
+        keysIn: placed.keysIn,
+        prescription: light.prescription,
+        prescribed: recipes[0]?.prescribed ?? null,
+        canShake: tremulants.has("all") || divisions.some((each) => tremulants.has(each.name)),
+        canShade: divisions.some((each) => each.box !== null),
+      };
+      const partRules = ruleSets.part.filter((rule) => rule.applies(context));
+      let fix: Points | null = placingDeviations(light, placed, kindsOf).reduce((sum, each) => sum + each.points, 0);
+      for (const rule of ruleSets.placing) {
+        if (rule.forbids?.(context)) {
+          fix = null;
+          break;
+        }
+        fix += rule.weigh(context);
+      }
+      // The recipe is dear to make ready and most placings are given up before it is looked at.
+      let recipe: Recipe | undefined;
+      const weighed: WeighedPart = {
+        placed,
+        context,
+        get recipe() {
+          recipe ??= recipeOf(instrument, recipes, placed, kindsOf, standIns);
+          return recipe;
+        },
+        partRules,
+        most: partRules.reduce((sum, rule) => sum + rule.most(context), 0),
+        fix,
+      };
+      row[at] = weighed;
+      return weighed;
+    },
+  };
+  return problem;
+}

@@ -1,0 +1,412 @@
+import { isCompound, zonesBetween } from "../acoustics/voice.ts";
+import type { PrescribedPart, Prescription, StandIn, Wanted } from "../music/prescription.ts";
+import type { Part, Role } from "../music/texture.ts";
+import { type Foot, footText, stretch } from "../pitch/foot.ts";
+import type { Points } from "../rules/rule.ts";
+import type { DivisionKind } from "../stoplist/keyboard-kind.ts";
+import type { Instrument, Stop } from "../stoplist/instrument.ts";
+import { KIND_GROUPS, type Kind, type KindGroup } from "../stoplist/kind.ts";
+import type { PlacedPart } from "./placed-part.ts";
+
+/** What a full prescription earns over all its parts. */
+export const FULL_PRESCRIPTION: Points = 6000;
+/** What a part earns besides, that the prescription leaves to the player. */
+export const OPTIONAL_PART: Points = 300;
+/** Costs of a stop, by how the recipe speaks of it. */
+export const COSTS = {
+  /** Welcome, though not asked for: the fewest stops that make the sound. */
+  may: 25,
+  /** A second stop of a kind that was asked for once. */
+  again: 75,
+  /** Outside the recipe. */
+  stray: 400,
+  /** Against the recipe: more than a colour may fall behind and still be shown early. */
+  against: 1600,
+  /** Each stop after the first where no recipe speaks. */
+  plain: 60,
+  /** Each box that is not left open. */
+  shutBox: 50,
+} as const;
+
+const ROLE_WEIGHT: Readonly<Record<Role, number>> = {
+  melody: 3, plenum: 3, "cantus-firmus": 3, voice: 2, accompaniment: 2, bass: 1.5, echo: 1.5,
+};
+
+/** One part of a prescription set against one part of the section. */
+export interface PartRecipe {
+  readonly prescribed: PrescribedPart;
+  readonly share: Points;
+}
+
+/** One way to look at a section: in the light of a prescription, or by the conventions alone (`null`). */
+export interface Reading {
+  readonly prescription: Prescription | null;
+  /** By part id; a part without an entry is judged by the conventions alone. */
+  readonly recipes: ReadonlyMap<string, readonly PartRecipe[]>;
+}
+
+/** Which prescribed parts speak of which parts of the section: by role, then by place, then in order. */
+export function readingOf(prescription: Prescription | null, parts: readonly Part[]): Reading {
+  const recipes = new Map<string, { prescribed: PrescribedPart; share: Points }[]>();
+  if (!prescription) return { prescription, recipes };
+  const pairs: { part: Part; prescribed: PrescribedPart }[] = [];
+  for (const role of new Set(prescription.parts.map((each) => each.role))) {
+    const asked = prescription.parts.filter((each) => each.role === role);
+    const played = parts.filter((each) => each.role === role);
+    if (played.length === 0) continue;
+    const taken = new Set<Part>();
+    const left: PrescribedPart[] = [];
+    for (const prescribed of asked) {
+      const fit = played.find((each) => !taken.has(each) && prescribed.place && each.place === prescribed.place);
+      if (fit) {
+        taken.add(fit);
+        pairs.push({ part: fit, prescribed });
+      } else left.push(prescribed);
+    }
+    for (const prescribed of left) {
+      const fit =
+        played.find((each) => !taken.has(each)) ??
+        played.find((each) => prescribed.place && each.place === prescribed.place) ??
+        played[0];
+      taken.add(fit as Part);
+      pairs.push({ part: fit as Part, prescribed });
+    }
+  }
+  const needed = pairs.filter((each) => !each.prescribed.optional);
+  const total = needed.reduce((sum, each) => sum + ROLE_WEIGHT[each.prescribed.role], 0);
+  let spent = 0;
+  for (const [index, { part, prescribed }] of [...needed, ...pairs.filter((each) => each.prescribed.optional)].entries()) {
+    let share: Points = OPTIONAL_PART;
+    if (!prescribed.optional) {
+      const last = index === needed.length - 1;
+      share = last ? FULL_PRESCRIPTION - spent : Math.floor((FULL_PRESCRIPTION * ROLE_WEIGHT[prescribed.role]) / total);
+      spent += share;
+    }
+    recipes.set(part.id, [...(recipes.get(part.id) ?? []), { prescribed, share }]);
+  }
+  return { prescription, recipes };
+}
+
+/** Whether a stop, sounding at `pitch` for the part, is what a recipe asks for. */
+export function isWanted(wanted: Wanted, stop: Stop, pitch: Foot | null): boolean {
+  if (wanted.kind !== undefined) {
+    const group = (KIND_GROUPS as Partial<Record<string, readonly Kind[]>>)[wanted.kind as KindGroup];
+    const kinds = group ?? [wanted.kind as Kind];
+    const tierceMixture = wanted.kind === "tierce-sounding" && isCompound(stop) && stop.tierce;
+    if (!tierceMixture && !stop.kinds.some((kind) => kinds.includes(kind))) return false;
+    if (wanted.kind === "foundation" && !(pitch && [4, 8, 16, 32].includes(pitch.over) && pitch.under === 1)) return false;
+  }
+  if (wanted.pitch !== undefined && (pitch === null || footText(pitch) !== footText(wanted.pitch))) return false;
+  if (wanted.half !== undefined && stop.half !== null && stop.half !== wanted.half) return false;
+  return true;
+}
+
+const tables = new WeakMap<Instrument, Map<Wanted, Map<number, ReadonlySet<Stop>>>>();
+
+/**
+ * Every stop of the instrument that is what a recipe asks for when it sounds `up` octaves higher than its name says.
+ * Reckoned once for an instrument, whatever the section.
+ */
+export function wantedStops(instrument: Instrument, wanted: Wanted, up: number): ReadonlySet<Stop> {
+  let table = tables.get(instrument);
+  if (!table) {
+    table = new Map();
+    tables.set(instrument, table);
+  }
+  let row = table.get(wanted);
+  if (!row) {
+    row = new Map();
+    table.set(wanted, row);
+  }
+  let stops = row.get(up);
+  if (!stops) {
+    const found = new Set<Stop>();
+    for (const division of instrument.divisions) {
+      for (const stop of division.stops) {
+        const pitch = stop.pitch && (up >= 0 ? stretch(stop.pitch, 1, 2 ** up) : stretch(stop.pitch, 2 ** -up));
+        if (isWanted(wanted, stop, pitch)) found.add(stop);
+      }
+    }
+    stops = found;
+    row.set(up, stops);
+  }
+  return stops;
+}
+
+/** `Principal 8`, `any 2`: a wanted stop in words. */
+export function wantedText(wanted: Wanted): string {
+  const kind = wanted.kind ? wanted.kind.replaceAll("-", " ") : "a stop of";
+  return wanted.pitch ? `${kind} ${footText(wanted.pitch).replace(/^(\d+)\/(\d+)$/, mixed)}` : kind;
+}
+const mixed = (_text: string, over: string, under: string): string => {
+  const whole = Math.floor(Number(over) / Number(under));
+  return whole > 0 ? `${whole} ${Number(over) % Number(under)}/${under}` : `${over}/${under}`;
+};
+
+/** One thing that a recipe asks of a part, with what it earns. */
+export interface Item {
+  /** Any of these. */
+  readonly wanted: readonly Wanted[];
+  readonly recipe: PartRecipe;
+  readonly weight: Points;
+  /** Each stop of the kind earns its part of the weight. */
+  readonly every: boolean;
+  /** Only the half of a divided keyboard that it is about. */
+  readonly half: "bass" | "treble" | null;
+  /** Complete stand-ins: bits of `standIns` that must all be there, and what they earn. */
+  readonly instead: readonly { readonly bits: number; readonly weight: Points; readonly note: string | null }[];
+}
+
+/** How a recipe looks at one stop that a part could hear. */
+export interface Match {
+  /** Items that it satisfies. */
+  readonly items: number;
+  /** The item it counts for, -1 for none: a second stop for one item costs a little. */
+  readonly primary: number;
+  readonly status: "asked" | "may" | "stray" | "against" | "plain";
+  /** Points that it earns by itself (of an `every` item). */
+  readonly gain: Points;
+  /** What it costs by its status, before counting doubles and stand-ins. */
+  readonly cost: Points;
+  /** Bits of stand-ins that it can be part of. */
+  readonly standIn: number;
+}
+
+/** A recipe, ready for one placed part. */
+export interface Recipe {
+  readonly items: readonly Item[];
+  /** By stop id, for every stop that the part can hear. */
+  matchOf(stop: Stop): Match;
+  /** Whether any prescribed part speaks of this part. */
+  readonly speaks: boolean;
+}
+
+const PLAIN: Match = { items: 0, primary: -1, status: "plain", gain: 0, cost: COSTS.plain, standIn: 0 };
+
+/** Which prescribed part speaks of a division: the one whose keyboard it is, else the first for the keyboard played. */
+function recipeFor(
+  recipes: readonly PartRecipe[],
+  kinds: ReadonlySet<DivisionKind>,
+  own: boolean,
+): PartRecipe | undefined {
+  const fit = recipes.find((each) => kinds.has(each.prescribed.keyboard as DivisionKind));
+  return fit ?? (own || recipes.length === 1 ? recipes[0] : recipes[1]);
+}
+
+/** Makes a reading ready for a part on its keyboard. */
+export function recipeOf(
+  instrument: Instrument,
+  recipes: readonly PartRecipe[],
+  placed: PlacedPart,
+  kindsOf: ReadonlyMap<string, ReadonlySet<DivisionKind>>,
+  standIns: readonly StandIn[],
+): Recipe {
+  if (recipes.length === 0) return { items: [], matchOf: () => PLAIN, speaks: false };
+
+  const byDivision = new Map<string, PartRecipe>();
+  const ways = new Map<string, number[]>();
+  for (const { division, shift } of placed.reach) {
+    const own = division === placed.keyboard;
+    const recipe = recipeFor(recipes, kindsOf.get(division.name) ?? new Set(), own);
+    if (recipe && !byDivision.has(division.name)) byDivision.set(division.name, recipe);
+    ways.set(division.name, [...(ways.get(division.name) ?? []), placed.octave + shift]);
+  }
+  /** Whether the stop is wanted at a pitch at which the part hears it, the octave that the recipe asks for taken off. */
+  const fits = (wanted: Wanted, stop: Stop, recipe: PartRecipe): boolean =>
+    (ways.get(stop.division) ?? []).some((octaves) =>
+      wantedStops(instrument, wanted, octaves - (recipe.prescribed.octave ?? 0)).has(stop),
+    );
+
+  const audible = (stop: Stop): boolean => {
+    for (const { division, shift } of placed.reach) {
+      if (division.name !== stop.division) continue;
+      const away = 12 * (placed.octave + shift);
+      if (zonesBetween(placed.zones, stop.from - away, stop.to - away) !== 0) return true;
+    }
+    return false;
+  };
+  const inReach = placed.reach
+    .map((each) => each.division)
+    .filter((division, index, all) => all.indexOf(division) === index)
+    .flatMap((division) => division.stops.filter((stop) => !stop.off && audible(stop)));
+
+  const standInTable: Wanted[] = [];
+  const standInBit = (wanted: Wanted): number => {
+    let index = standInTable.indexOf(wanted);
+    if (index < 0) index = standInTable.push(wanted) - 1;
+    // A recipe with more than thirty different stand-ins would outgrow the bits; its later ones are not offered.
+    return index < 30 ? 1 << index : 0;
+  };
+
+  const items: Item[] = [];
+  const everyCount: number[] = [];
+  for (const recipe of recipes) {
+    const speaksHere = [...byDivision.values()].includes(recipe);
+    const lists: { wanted: readonly Wanted[]; every: boolean }[] = [
+      ...recipe.prescribed.must.map((wanted) => ({ wanted: [wanted], every: wanted.every === true })),
+      ...(recipe.prescribed.oneOf ?? []).map((wanted) => ({ wanted, every: false })),
+    ];
+    if (lists.length === 0 && (recipe.prescribed.may?.length ?? 0) > 0) {
+      lists.push({ wanted: recipe.prescribed.may ?? [], every: false });
+    }
+    if (!speaksHere || lists.length === 0) continue;
+    const each = Math.floor(recipe.share / lists.length);
+    lists.forEach(({ wanted, every }, index) => {
+      const weight = index === 0 ? recipe.share - each * (lists.length - 1) : each;
+      const found = inReach.filter(
+        (stop) => byDivision.get(stop.division) === recipe && wanted.some((one) => fits(one, stop, recipe)),
+      );
+      const halves = new Set(found.map((stop) => stop.half));
+      const divided = halves.has("bass") && halves.has("treble") && !wanted.some((one) => one.half);
+      const parts: ("bass" | "treble" | null)[] = divided ? ["bass", "treble"] : [null];
+      parts.forEach((half, at) => {
+        const own = divided ? (at === 0 ? weight - Math.floor(weight / 2) : Math.floor(weight / 2)) : weight;
+        const instead = every
+          ? []
+          : wanted.flatMap((one) =>
+              standIns
+                .filter(
+                  (standIn) =>
+                    standIn.for.kind === one.kind &&
+                    (standIn.for.pitch === undefined || standIn.for.pitch === one.pitch) &&
+                    (standIn.pedal ?? false) === (placed.part.hands === "feet" && standIn.pedal !== undefined),
+                )
+                .flatMap((standIn) => standIn.use)
+                .filter((use) => use.stops.length > 0)
+                .map((use) => ({
+                  bits: use.stops.reduce((sum, stop) => sum | standInBit(stop), 0),
+                  weight: Math.floor((own * (100 - 15 * use.cost)) / 100),
+                  note: use.note ?? null,
+                })),
+            );
+        instead.sort((a, b) => b.weight - a.weight);
+        items.push({ wanted, recipe, weight: own, every, half, instead });
+        everyCount.push(every ? found.filter((stop) => half === null || stop.half === null || stop.half === half).length : 0);
+      });
+    });
+  }
+  if (items.length > 30) throw new RangeError("A prescription asks for more than thirty things of one part.");
+
+  const memo = new Map<string, Match>();
+  const everySeen = new Map<number, number>();
+  const matchOf = (stop: Stop): Match => {
+    const known = memo.get(stop.id);
+    if (known) return known;
+    const recipe = byDivision.get(stop.division);
+    let match: Match = PLAIN;
+    if (recipe) {
+      let [set, primary, gain] = [0, -1, 0];
+      items.forEach((item, index) => {
+        if (item.recipe !== recipe || (item.half !== null && stop.half !== null && stop.half !== item.half)) return;
+        if (!item.wanted.some((one) => fits(one, stop, recipe))) return;
+        if (primary < 0) primary = index;
+        if (item.every) {
+          const count = everyCount[index] as number;
+          const seen = everySeen.get(index) ?? 0;
+          everySeen.set(index, seen + 1);
+          const part = Math.floor(item.weight / Math.max(1, count));
+          gain += seen === 0 ? item.weight - part * (count - 1) : part;
+        }
+        set |= 1 << index;
+      });
+      const { may = [], not = [] } = recipe.prescribed;
+      const welcome = may.some((one) => fits(one, stop, recipe));
+      const against = set === 0 && !welcome && not.some((one) => fits(one, stop, recipe));
+      let standIn = 0;
+      standInTable.forEach((one, index) => {
+        if (index < 30 && fits(one, stop, recipe)) standIn |= 1 << index;
+      });
+      const status = set !== 0 ? "asked" : welcome ? "may" : against ? "against" : "stray";
+      const cost = { asked: welcome ? COSTS.may : COSTS.again, may: COSTS.may, stray: COSTS.stray, against: COSTS.against }[status];
+      match = { items: set, primary, status, gain, cost, standIn: against ? 0 : standIn };
+    }
+    memo.set(stop.id, match);
+    return match;
+  };
+  // Shares of an `every` item fall to the stops in printed order, whichever is asked about first.
+  for (const stop of inReach) matchOf(stop);
+  return { items, matchOf, speaks: true };
+}
+
+/** Points of one part for its closeness to the recipe, taken apart. */
+export interface Closeness {
+  gain: Points;
+  cost: Points;
+  /** Drawn as the recipe says: every thing asked for (or its stand-in), nothing beside. */
+  conform: boolean;
+  /** Items that a drawn stop satisfies. */
+  satisfied: number;
+  /** Bits of the stand-ins that serve for items nothing drawn satisfies. */
+  serving: number;
+}
+
+/** The stand-in that serves for an item, given the stand-in bits of all that is drawn; `undefined` when none is complete. */
+export const standingIn = (item: Item, bits: number): Item["instead"][number] | undefined =>
+  item.instead.find((each) => each.bits !== 0 && (bits & each.bits) === each.bits);
+
+// Scratch space of `closenessOf`, which the search calls some hundred thousand times a second.
+const dearest = new Int32Array(32);
+
+/**
+ * How close a set of drawn stops comes to the recipe, in any order. The first `count` of `own` are the part's own
+ * stops; the `borrowed` ones belong to another part's division and come along through a coupler: they can satisfy, and
+ * cost nothing here. Of several stops for one item the dearest counts as the one asked for.
+ */
+export function closenessOf(
+  recipe: Recipe,
+  own: readonly Match[],
+  count: number,
+  borrowed: readonly Match[],
+  out: Closeness,
+): Closeness {
+  let [satisfied, standInBits, gain, cost, plain, serving] = [0, 0, 0, 0, 0, 0];
+  let complete = true;
+  for (const match of borrowed) {
+    satisfied |= match.items;
+    standInBits |= match.standIn;
+    gain += match.gain;
+  }
+  dearest.fill(0);
+  for (let i = 0; i < count; i++) {
+    const match = own[i] as Match;
+    satisfied |= match.items;
+    standInBits |= match.standIn;
+    gain += match.gain;
+    if (match.status === "asked") {
+      if (recipe.items[match.primary]?.every) continue;
+      cost += match.cost;
+      if (match.cost > (dearest[match.primary] as number)) dearest[match.primary] = match.cost;
+    }
+  }
+  const { items } = recipe;
+  for (let i = 0; i < items.length; i++) {
+    const item = items[i] as Item;
+    cost -= dearest[i] as number;
+    if (satisfied & (1 << i)) {
+      if (!item.every) gain += item.weight;
+      continue;
+    }
+    const use = item.instead.length > 0 ? standingIn(item, standInBits) : undefined;
+    if (use) {
+      serving |= use.bits;
+      gain += use.weight;
+    } else complete = false;
+  }
+  for (let i = 0; i < count; i++) {
+    const match = own[i] as Match;
+    if (match.status === "asked") continue;
+    if (match.status === "plain") {
+      plain += 1;
+      if (plain > 1) cost += match.cost;
+    } else if (match.status !== "stray" || (match.standIn & serving) === 0) {
+      if (match.status !== "may") complete = false;
+      cost += match.cost;
+    }
+  }
+  out.gain = gain;
+  out.cost = cost;
+  out.conform = recipe.speaks && complete;
+  out.satisfied = satisfied;
+  out.serving = serving;
+  return out;
+}

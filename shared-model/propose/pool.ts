@@ -1,0 +1,445 @@
+import { addVoice, type PartSound, silence, type Voice } from "../acoustics/part-sound.ts";
+import type { Colour } from "../acoustics/colour.ts";
+import type { BoxPosition } from "../console/state.ts";
+import { yielding } from "../judging/judge.ts";
+import { heardVoice, type PlacedPart, type Seat } from "../judging/placed-part.ts";
+import type { Problem, WeighedPart } from "../judging/problem.ts";
+import { type Closeness, closenessOf, COSTS, type Match } from "../judging/recipe.ts";
+import type { PartRule, Points } from "../rules/rule.ts";
+import type { Division, Stop } from "../stoplist/instrument.ts";
+import { isProposable, likeness } from "./state-space.ts";
+
+/** What earlier parts have settled on divisions that this part hears too. */
+export interface Base {
+  /** Drawn stops that an earlier part hears. */
+  readonly drawn: ReadonlySet<Stop>;
+  /** Stops that an earlier part would hear, drawn or not. */
+  readonly settled: ReadonlySet<Stop>;
+  readonly tremulants: ReadonlySet<string>;
+  /** Divisions of which an earlier part hears a drawn stop: their tremulant and box are settled. */
+  readonly divisions: ReadonlySet<string>;
+  readonly boxes: ReadonlyMap<string, BoxPosition>;
+}
+
+/** One set of stops for one part, with everything that its unary rules give it. */
+export interface Candidate {
+  readonly points: Points;
+  readonly sound: PartSound;
+  /** Own stops, in the order of the pool. */
+  readonly stops: readonly Stop[];
+  readonly tremulants: readonly string[];
+  readonly boxes: readonly (readonly [string, BoxPosition])[];
+  readonly conform: boolean;
+}
+
+interface Entry {
+  readonly stop: Stop | null;
+  readonly tremulant: string | null;
+  readonly match: Match;
+  /** Lowest that its presence can cost, whatever else is drawn. */
+  readonly rank: number;
+  /** Index in the pool of the like stop printed before it, -1 for none. */
+  readonly twin: number;
+  /** Items for which it can be part of a stand-in. */
+  readonly standInItems: number;
+  /** Whether it makes the colour that is looked for. */
+  readonly makes: boolean;
+  voices: readonly [Voice, Voice, Voice];
+}
+
+const RANK: Readonly<Record<Match["status"], number>> = { asked: 0, may: 1, stray: 4, plain: 4, against: 5 };
+const POSITIONS: readonly BoxPosition[] = ["open", "half", "closed"];
+const NO_MATCH: Match = { items: 0, primary: -1, status: "may", gain: 0, cost: 0, standIn: 0 };
+const TREMBLE: Voice = { ...silence(), tremulant: 1 };
+
+const shake = (voices: readonly [Voice, Voice, Voice]): readonly [Voice, Voice, Voice] => [
+  { ...voices[0], tremulant: 1 },
+  { ...voices[1], tremulant: 1 },
+  { ...voices[2], tremulant: 1 },
+];
+
+const voicesOfSeat = new WeakMap<Seat, Map<Stop, readonly [Voice, Voice, Voice] | null>>();
+
+/** What a stop adds to a placed part with its box open, half and closed; `null` when it is not heard. Reckoned once. */
+export function voicesOf(problem: Problem, placed: PlacedPart, stop: Stop): readonly [Voice, Voice, Voice] | null {
+  let table = voicesOfSeat.get(placed.seat);
+  if (!table) {
+    table = new Map();
+    voicesOfSeat.set(placed.seat, table);
+  }
+  let voices = table.get(stop);
+  if (voices === undefined) {
+    const open = heardVoice(placed, stop, problem.shared, "open");
+    if (!open) voices = null;
+    else if (open.enclosed === 0) voices = [open, open, open];
+    else {
+      voices = [
+        open,
+        heardVoice(placed, stop, problem.shared, "half") as Voice,
+        heardVoice(placed, stop, problem.shared, "closed") as Voice,
+      ];
+    }
+    table.set(stop, voices);
+  }
+  return voices;
+}
+
+interface Draft extends Omit<Entry, "twin" | "makes"> {
+  readonly likeness: string;
+}
+
+const draftsOfWeighed = new WeakMap<WeighedPart, readonly Draft[]>();
+
+/** What a part could draw where it is placed, in the order in which the pool tries it. Reckoned once. */
+function draftsOf(problem: Problem, weighed: WeighedPart, inPrint: readonly Division[]): readonly Draft[] {
+  const known = draftsOfWeighed.get(weighed);
+  if (known) return known;
+  const { recipe, placed } = weighed;
+  const drafts: Draft[] = [];
+  for (const stop of inPrint.flatMap((division) => division.stops)) {
+    if (!isProposable(stop)) continue;
+    const voices = voicesOf(problem, placed, stop);
+    if (!voices) continue;
+    const match = recipe.matchOf(stop);
+    let standInItems = 0;
+    if (match.standIn !== 0) {
+      recipe.items.forEach((item, index) => {
+        if (item.instead.some((use) => (use.bits & match.standIn) !== 0)) standInItems |= 1 << index;
+      });
+    }
+    const rank = match.status === "stray" && standInItems !== 0 ? 2 : RANK[match.status];
+    drafts.push({
+      stop, tremulant: null, match, rank, standInItems, voices, likeness: likeness(stop, problem.shared),
+    });
+  }
+  for (const tremulant of problem.instrument.tremulants) {
+    if (tremulant !== "all" && !inPrint.some((division) => division.name === tremulant)) continue;
+    drafts.push({
+      stop: null, tremulant, match: NO_MATCH, rank: 3, standInItems: 0, voices: [TREMBLE, TREMBLE, TREMBLE],
+      likeness: `tremulant ${tremulant}`,
+    });
+  }
+  drafts.sort((a, b) => a.rank - b.rank);
+  draftsOfWeighed.set(weighed, drafts);
+  return drafts;
+}
+
+/**
+ * Everything that a part could draw where it is placed, and the sets of it above any threshold.
+ *
+ * Depth first, in an order that puts what the recipe asks for first: the bound of a set is what it has earned, what the
+ * stops still to come can earn for the recipe, and the most that the rules can give, less what its stops cost already.
+ * All conventions but the recipe are weighed on whole sets only, so the bound is never too low.
+ */
+export class Pool {
+  private readonly problem: Problem;
+  private readonly weighed: WeighedPart;
+  private readonly colour: Colour | null;
+  private readonly entries: Entry[] = [];
+  private readonly suffixItems: number[] = [];
+  /** Least that a stop making the colour costs, among the entries from here on. */
+  private readonly suffixMaking: Points[] = [];
+  private readonly made: boolean;
+  private readonly fallingRules: readonly PartRule[];
+  private readonly instead: readonly Points[];
+  private readonly borrowed: readonly { readonly stop: Stop; readonly match: Match }[];
+  private readonly base: Base | null;
+  private readonly freeBoxes: readonly string[];
+  private readonly pathOf = new Map<string, readonly number[]>();
+  private readonly allCouplers: number;
+  private found: Candidate[] = [];
+  private reachedDown = Number.POSITIVE_INFINITY;
+  private exhausted = false;
+
+  constructor(problem: Problem, weighed: WeighedPart, base: Base | null, colour: Colour | null) {
+    this.problem = problem;
+    this.weighed = weighed;
+    this.base = base;
+    this.colour = colour;
+    const { placed, recipe } = weighed;
+    const divisions = [...new Set(placed.reach.map((each) => each.division))];
+    const inPrint = problem.instrument.divisions.filter((division) => divisions.includes(division));
+
+    const coupler = new Map(placed.couplers.map((each, index) => [each.name, 1 << index]));
+    this.allCouplers = 2 ** placed.couplers.length - 1;
+    for (const { division, couplers } of placed.reach) {
+      const path = couplers.reduce((bits, each) => bits | (coupler.get(each.name) ?? 0), 0);
+      this.pathOf.set(division.name, [...(this.pathOf.get(division.name) ?? []), path]);
+    }
+
+    const borrowed: { stop: Stop; match: Match }[] = [];
+    if (base) {
+      for (const stop of inPrint.flatMap((division) => division.stops)) {
+        if (base.drawn.has(stop) && base.settled.has(stop)) borrowed.push({ stop, match: recipe.matchOf(stop) });
+      }
+    }
+    this.borrowed = borrowed;
+    const places = new Map<string, number>();
+    for (const draft of draftsOf(problem, weighed, inPrint)) {
+      const { stop, tremulant } = draft;
+      if (stop && base?.settled.has(stop)) continue;
+      if (stop && colour && !colour.admits(draft.voices[0])) continue;
+      if (tremulant !== null && base?.divisions.has(tremulant)) continue;
+      if (tremulant === "all" && base && base.divisions.size > 0) continue;
+      const shaken = stop !== null && base?.tremulants.has(stop.division) === true;
+      this.entries.push({
+        ...draft,
+        twin: places.get(draft.likeness) ?? -1,
+        makes: stop !== null && (colour?.makes(draft.voices[0]) ?? true),
+        voices: shaken ? shake(draft.voices) : draft.voices,
+      });
+      places.set(draft.likeness, this.entries.length - 1);
+    }
+    let suffix = 0;
+    let making = Number.POSITIVE_INFINITY;
+    this.suffixItems[this.entries.length] = 0;
+    this.suffixMaking[this.entries.length] = making;
+    for (let i = this.entries.length - 1; i >= 0; i--) {
+      const entry = this.entries[i] as Entry;
+      suffix |= entry.match.items;
+      this.suffixItems[i] = suffix;
+      if (entry.makes) making = Math.min(making, leastCost(entry));
+      this.suffixMaking[i] = making;
+    }
+    this.made =
+      !colour ||
+      borrowed.some(({ stop }) => colour.makes((voicesOf(problem, placed, stop) as readonly [Voice, Voice, Voice])[0]));
+    this.fallingRules = weighed.partRules.filter((rule) => rule.falling);
+    const bits = [...this.entries, ...borrowed].reduce((all, each) => all | each.match.standIn, 0);
+    this.instead = recipe.items.map((item) =>
+      Math.max(0, ...item.instead.filter((use) => (use.bits & bits) === use.bits).map((use) => use.weight)),
+    );
+    this.freeBoxes = [
+      ...new Set(
+        inPrint.flatMap((division) =>
+          division.box !== null && !inPrint.some((each) => each.box === division.box && base?.divisions.has(each.name))
+            ? [division.box]
+            : [],
+        ),
+      ),
+    ].filter((box) => !base?.boxes.has(box));
+  }
+
+  /** Highest points of the placing and rules apart from the recipe. */
+  private get ceiling(): Points {
+    return (this.weighed.fix ?? Number.NEGATIVE_INFINITY) + this.weighed.most;
+  }
+
+  /** An upper bound of every set in the pool. */
+  get bound(): Points {
+    let possible = 0;
+    const borrowedItems = this.borrowed.reduce((bits, each) => bits | each.match.items, 0);
+    this.weighed.recipe.items.forEach((item, index) => {
+      if (((this.suffixItems[0] ?? 0) | borrowedItems) & (1 << index)) possible += item.weight;
+      else possible += this.instead[index] as number;
+    });
+    return this.ceiling + possible - (this.made ? 0 : (this.suffixMaking[0] as Points));
+  }
+
+  /** Whether the last look found every allowed set there is. */
+  get isExhausted(): boolean {
+    return this.exhausted;
+  }
+
+  /** Every set worth at least `threshold`, best first. */
+  atLeast(threshold: Points): readonly Candidate[] {
+    if (threshold < this.reachedDown && !this.exhausted) {
+      this.found = [];
+      this.exhausted = true;
+      this.gather(threshold);
+      this.found.sort((a, b) => b.points - a.points);
+      this.reachedDown = threshold;
+    }
+    return this.found;
+  }
+
+  /** The best points that any set earns, `null` when no set is allowed; never looks below `floor`. */
+  best(floor: Points): Points | null {
+    let threshold = this.bound;
+    let step = 50;
+    for (;;) {
+      const [first] = this.atLeast(Math.max(floor, threshold));
+      if (first) return first.points;
+      if (threshold <= floor || this.exhausted) return null;
+      threshold -= step;
+      step = Math.ceil(step * 1.6);
+    }
+  }
+
+  private gather(threshold: Points): void {
+    const { weighed, entries, freeBoxes } = this;
+    const { recipe, context, partRules } = weighed;
+    const { items } = recipe;
+    const ceiling = this.ceiling;
+    const chosen: number[] = [];
+    const ownMatches: Match[] = [];
+    const counts = new Int16Array(32);
+    const closeness: Closeness = { gain: 0, cost: 0, conform: false, satisfied: 0, serving: 0 };
+    const positions = new Map<string, BoxPosition>(this.base?.boxes ?? []);
+    const borrowedMatches = this.borrowed.map((each) => each.match);
+    const borrowedItems = borrowedMatches.reduce((all, each) => all | each.items, 0);
+    const sounds: PartSound[] = Array.from({ length: entries.length + 1 }, silence);
+    const boxOfDivision = new Map(this.problem.instrument.divisions.map((each) => [each.name, each.box]));
+
+    const potential = (satisfied: number, from: number): Points => {
+      const open = this.suffixItems[from] as number;
+      let sum = 0;
+      for (let i = 0; i < items.length; i++) {
+        const bit = 1 << i;
+        sum += (satisfied | open) & bit ? (items[i] as (typeof items)[number]).weight : (this.instead[i] as number);
+      }
+      return sum;
+    };
+
+    const positionOf = (entry: Entry): number => {
+      const box = entry.stop ? boxOfDivision.get(entry.stop.division) : null;
+      return box ? POSITIONS.indexOf(positions.get(box) ?? "open") : 0;
+    };
+
+    const leaf = (sound: PartSound, shutCost: Points): void => {
+      if (sound.stops === 0 || !this.isNormal(chosen, positions)) return;
+      if (this.colour && !this.colour.is(sound)) return;
+      closenessOf(recipe, ownMatches, ownMatches.length, borrowedMatches, closeness);
+      let points = closeness.gain - closeness.cost - shutCost + (weighed.fix as number);
+      if (points + weighed.most < threshold) {
+        this.exhausted = false;
+        return;
+      }
+      for (let i = 0; i < partRules.length; i++) {
+        const rule = partRules[i] as PartRule;
+        if (rule.forbids?.(sound, context) && !(rule.yieldsToPrescription && closeness.conform)) return;
+        points += yielding(rule.weigh(sound, context), rule.yieldsToPrescription, closeness.conform);
+      }
+      if (points < threshold) {
+        this.exhausted = false;
+        return;
+      }
+      this.found.push({
+        points,
+        sound: { ...sound },
+        stops: chosen.flatMap((index) => (entries[index] as Entry).stop ?? []),
+        tremulants: chosen.flatMap((index) => (entries[index] as Entry).tremulant ?? []),
+        boxes: freeBoxes.flatMap((box) => {
+          const at = positions.get(box);
+          return at && at !== "open" ? [[box, at] as const] : [];
+        }),
+        conform: closeness.conform,
+      });
+    };
+
+    const grow = (
+      start: number, depth: number, satisfied: number, cost: Points, plain: number, shutCost: Points, made: boolean,
+      loyal: boolean,
+    ): void => {
+      const sound = sounds[depth] as PartSound;
+      leaf(sound, shutCost);
+      for (let i = start; i < entries.length; i++) {
+        const entry = entries[i] as Entry;
+        const { match } = entry;
+        let more = cost;
+        let nowPlain = plain;
+        if (match.status === "asked") {
+          if ((counts[match.primary] as number) > 0 && !items[match.primary]?.every) more += COSTS.may;
+        } else if (match.status === "plain") {
+          nowPlain += 1;
+          if (nowPlain > 1) more += match.cost;
+        } else if (entry.tremulant === null && !(match.status === "stray" && (entry.standInItems & ~satisfied) !== 0)) {
+          more += match.cost;
+        }
+        const now = satisfied | match.items;
+        const makes = made || entry.makes;
+        if (ceiling + potential(now, i + 1) - more - (makes ? 0 : (this.suffixMaking[i + 1] as Points)) < threshold) {
+          this.exhausted = false;
+          // Later strays cost no less and leave no more to come.
+          if (entry.rank >= 4 && match.status !== "plain" && made) break;
+          continue;
+        }
+        if (entry.twin >= 0 && !chosen.includes(entry.twin)) continue;
+        chosen.push(i);
+        if (entry.stop) ownMatches.push(match);
+        if (match.primary >= 0) counts[match.primary] = (counts[match.primary] as number) + 1;
+        const next = sounds[depth + 1] as PartSound;
+        addVoice(sound, entry.voices[positionOf(entry)] as Voice, next);
+        const stillLoyal = loyal && match.status !== "against" && !(match.status === "stray" && entry.standInItems === 0);
+        const fallen = this.fallen(next, stillLoyal);
+        if (ceiling + potential(now, i + 1) - more - fallen - (makes ? 0 : (this.suffixMaking[i + 1] as Points)) >= threshold) {
+          grow(i + 1, depth + 1, now, more, nowPlain, shutCost, makes, stillLoyal);
+        } else this.exhausted = false;
+        if (match.primary >= 0) counts[match.primary] = (counts[match.primary] as number) - 1;
+        if (entry.stop) ownMatches.pop();
+        chosen.pop();
+      }
+    };
+
+    const withBoxes = (index: number, shutCost: Points): void => {
+      if (index < freeBoxes.length) {
+        const box = freeBoxes[index] as string;
+        for (const position of POSITIONS) {
+          positions.set(box, position);
+          withBoxes(index + 1, shutCost + (position === "open" ? 0 : COSTS.shutBox));
+        }
+        return;
+      }
+      if (ceiling + potential(borrowedItems, 0) - shutCost < threshold) {
+        this.exhausted = false;
+        return;
+      }
+      const start = sounds[0] as PartSound;
+      Object.assign(start, silence());
+      for (const { stop } of this.borrowed) {
+        const voices = voicesOf(this.problem, weighed.placed, stop) as readonly [Voice, Voice, Voice];
+        const box = boxOfDivision.get(stop.division);
+        addVoice(start, voices[box ? POSITIONS.indexOf(positions.get(box) ?? "open") : 0] as Voice, start);
+        if (this.base?.tremulants.has("all") || this.base?.tremulants.has(stop.division)) start.tremulant = 1;
+      }
+      if (this.base?.tremulants.has("all")) start.tremulant = 1;
+      grow(0, 0, borrowedItems, shutCost, 0, shutCost, this.made, recipe.speaks);
+    };
+    if (weighed.fix !== null) withBoxes(0, 0);
+  }
+
+  /** How far rules that never recover have fallen below the most they can give. */
+  private fallen(sound: PartSound, loyal: boolean): Points {
+    const { context } = this.weighed;
+    let sum = 0;
+    for (let i = 0; i < this.fallingRules.length; i++) {
+      const rule = this.fallingRules[i] as PartRule;
+      sum += rule.most(context) - yielding(rule.weigh(sound, context), rule.yieldsToPrescription, loyal);
+    }
+    return sum;
+  }
+
+  /** Whether every coupler brings a drawn stop, and every tremulant and shut box reaches one. */
+  private isNormal(chosen: readonly number[], positions: ReadonlyMap<string, BoxPosition>): boolean {
+    let couplers = 0;
+    const divisions = new Set<string>();
+    for (const { stop } of this.borrowed) divisions.add(stop.division);
+    for (const index of chosen) {
+      const { stop } = this.entries[index] as Entry;
+      if (stop) divisions.add(stop.division);
+    }
+    if (this.allCouplers !== 0) {
+      for (const division of divisions) {
+        for (const path of this.pathOf.get(division) ?? []) couplers |= path;
+      }
+      if (couplers !== this.allCouplers) return false;
+    }
+    for (const index of chosen) {
+      const { tremulant } = this.entries[index] as Entry;
+      if (tremulant !== null && tremulant !== "all" && !divisions.has(tremulant)) return false;
+    }
+    for (const box of this.freeBoxes) {
+      const at = positions.get(box);
+      if (at === undefined || at === "open") continue;
+      const inBox = this.problem.instrument.divisions.some((each) => each.box === box && divisions.has(each.name));
+      if (!inBox) return false;
+    }
+    return true;
+  }
+}
+
+/** What an entry costs at least, whatever else is drawn. */
+function leastCost({ match, tremulant, standInItems }: Entry): Points {
+  if (tremulant !== null || match.status === "asked" || match.status === "plain") return 0;
+  return match.status === "stray" && standInItems !== 0 ? 0 : match.cost;
+}

@@ -1,0 +1,569 @@
+import { type Colour, colourOf } from "../acoustics/colour.ts";
+import type { Voice } from "../acoustics/part-sound.ts";
+import { voiceOf, zonesOf } from "../acoustics/voice.ts";
+import type { BoxPosition, ConsoleState, Placing } from "../console/state.ts";
+import { forEachPair, yielding } from "../judging/judge.ts";
+import { type PlacedPart, settlingOrder } from "../judging/placed-part.ts";
+import type { Problem, WeighedPart } from "../judging/problem.ts";
+import { type PartRecipe, wantedStops } from "../judging/recipe.ts";
+import type { Wanted } from "../music/prescription.ts";
+import type { PairRule, Points } from "../rules/rule.ts";
+import type { Division, Stop } from "../stoplist/instrument.ts";
+import { type Base, type Candidate, Pool, voicesOf } from "./pool.ts";
+import { isProposable, keyboardsFor, placingsFor, standTogether } from "./state-space.ts";
+
+/** A state that the search found, with its exact score. */
+export interface Found {
+  readonly score: Points;
+  readonly state: ConsoleState;
+  readonly placings: readonly Placing[];
+  readonly colour: Colour;
+  /** Sorts equals by printed order: keyboards first, then stops. */
+  readonly order: readonly number[];
+  /** One text for one state, however it was reached. */
+  readonly signature: string;
+}
+
+/** How much work a search did, for the bench. */
+export interface Effort {
+  rounds: number;
+  pools: number;
+  candidates: number;
+  pairs: number;
+  /** Highest bound of all, and the score of the last state kept: the gap between them decides the work. */
+  bound: Points;
+  last: Points;
+}
+
+interface Option {
+  /** `null` when the part is left out. */
+  readonly placed: PlacedPart | null;
+  readonly weighed: WeighedPart | null;
+  /** What the recipe could find at best; holds also when other parts have settled some of the stops. */
+  readonly loose: Points;
+  /** The best set of its own, where nothing is settled by others; starts as the loose bound. */
+  bound: Points;
+  sharp: boolean;
+}
+
+/** Tables of a problem that every search in it uses: pools once made, bounds once sharpened. */
+class Frames {
+  readonly problem: Problem;
+  private readonly pools = new Map<WeighedPart, Pool>();
+  private readonly coloured = new Map<string, Map<WeighedPart, Pool>>();
+  private readonly reachable = new Map<string, Points>();
+  readonly pairRules: readonly PairRule[];
+  /** By reading, by part: every placing with its bound, whatever the colour. */
+  readonly options: readonly (readonly Option[][])[];
+  readonly pairMost: readonly Points[];
+  private readonly tones = new Map<Stop, readonly Voice[]>();
+
+  constructor(problem: Problem) {
+    this.problem = problem;
+    this.pairRules = problem.rules.pair;
+    const made = new Map<string, Option[]>();
+    this.options = problem.readings.map((_, reading) =>
+      problem.section.parts.map((part, index) => {
+        const key = `${index} ${problem.light(index, reading)}`;
+        let options = made.get(key);
+        if (!options) {
+          options = placingsFor(problem, index).flatMap((placed): Option[] => {
+            if (!placed) return [{ placed, weighed: null, loose: 0, bound: 0, sharp: true }];
+            const weighed = problem.weighed(placed, reading);
+            if (weighed.fix === null) return [];
+            const bound = weighed.fix + weighed.most + this.reachOfRecipe(reading, part.id, placed);
+            return [{ placed, weighed, loose: bound, bound, sharp: false }];
+          });
+          made.set(key, options);
+        }
+        return options;
+      }),
+    );
+    this.pairMost = this.options.map((options) => highestPairs(problem, options));
+  }
+
+  pool(weighed: WeighedPart, colour: Colour | null, effort: Effort): Pool {
+    let table = this.pools;
+    if (colour) {
+      table = this.coloured.get(colour.id) ?? new Map();
+      this.coloured.set(colour.id, table);
+    }
+    let pool = table.get(weighed);
+    if (!pool) {
+      effort.pools += 1;
+      pool = new Pool(this.problem, weighed, null, colour);
+      table.set(weighed, pool);
+    }
+    return pool;
+  }
+
+  /** Whether the organ has a stop for what is wanted that a part of the colour could hold, at any octave. */
+  private hasFor(wanted: Wanted, colour: Colour): boolean {
+    const { instrument } = this.problem;
+    return [-2, -1, 0, 1, 2].some((up) => [...wantedStops(instrument, wanted, up)].some((stop) => {
+      if (!isProposable(stop)) return false;
+      let voices = this.tones.get(stop);
+      if (!voices) {
+        voices = [-1, 0, 1].flatMap((octaves) => toneOf(stop, octaves) ?? []);
+        this.tones.set(stop, voices);
+      }
+      return voices.some((voice) => colour.admits(voice));
+    }));
+  }
+
+  /** What the telling part can keep of a recipe at best when it must have a colour: never too low. */
+  keepsInColour(reading: number, part: string, colour: Colour): Points {
+    const recipes = this.problem.readings[reading]?.recipes.get(part);
+    if (!recipes) return 0;
+    let lost = 0;
+    for (const recipe of recipes) {
+      const { must, oneOf = [] } = recipe.prescribed;
+      const lists = [...must.map((wanted) => [wanted]), ...oneOf];
+      for (const list of lists) {
+        if (list.some((wanted) => this.hasFor(wanted, colour))) continue;
+        const each = Math.floor(recipe.share / lists.length);
+        const stands = this.problem.standIns
+          .filter((standIn) => list.some((one) => one.kind === standIn.for.kind))
+          .flatMap((standIn) => standIn.use)
+          .filter((use) => use.stops.length > 0 && use.stops.every((wanted) => this.hasFor(wanted, colour)));
+        const kept = Math.max(0, ...stands.map((use) => Math.ceil((each * (100 - 15 * use.cost)) / 100)));
+        lost += each - kept;
+      }
+    }
+    return -lost;
+  }
+
+  /** What the recipe could earn on a keyboard at best, by which kinds the divisions have at all. */
+  private reachOfRecipe(reading: number, part: string, placed: PlacedPart): Points {
+    const recipes = this.problem.readings[reading]?.recipes.get(part);
+    if (!recipes) return 0;
+    let sum = 0;
+    recipes.forEach((recipe, index) => {
+      let best = 0;
+      for (const { division, shift } of placed.reach) {
+        const key = `${reading}|${part}|${index}|${division.name}|${placed.octave + shift}`;
+        let points = this.reachable.get(key);
+        if (points === undefined) {
+          points = this.inDivision(recipe, division, placed.octave + shift);
+          this.reachable.set(key, points);
+        }
+        best += points;
+      }
+      sum += Math.min(best, recipe.share);
+    });
+    return sum;
+  }
+
+  private inDivision(recipe: PartRecipe, division: Division, octaves: number): Points {
+    const { must, oneOf = [], may = [], octave = 0 } = recipe.prescribed;
+    const lists = [...must.map((wanted) => [wanted]), ...oneOf];
+    if (lists.length === 0 && may.length > 0) lists.push([...may]);
+    if (lists.length === 0) return 0;
+    const up = octaves - octave;
+    const has = (wanted: Wanted): boolean => {
+      const wantedHere = wantedStops(this.problem.instrument, wanted, up);
+      return division.stops.some((stop) => wantedHere.has(stop) && isProposable(stop));
+    };
+    const each = Math.ceil(recipe.share / lists.length) + lists.length;
+    let points = 0;
+    for (const list of lists) {
+      if (list.some(has)) points += each;
+      else {
+        const uses = this.problem.standIns
+          .filter((standIn) => list.some((one) => one.kind === standIn.for.kind))
+          .flatMap((standIn) => standIn.use)
+          .filter((use) => use.stops.some(has));
+        points += Math.max(0, ...uses.map((use) => Math.ceil((each * (100 - 15 * use.cost)) / 100)));
+      }
+    }
+    return points;
+  }
+}
+
+/** A stop's own sound over the whole keyboard, `octaves` away from where it is written. */
+function toneOf(stop: Stop, octaves: number): Voice | null {
+  const [low, high] = [stop.from - 12 * octaves, stop.to - 12 * octaves];
+  return voiceOf(stop, {
+    zones: zonesOf(low, high, []), away: 12 * octaves, low, high, sharedRank: () => undefined, boxed: false, box: "open",
+  });
+}
+
+const framesOf = new WeakMap<Problem, Frames>();
+const tablesOf = (problem: Problem): Frames => {
+  let frames = framesOf.get(problem);
+  if (!frames) {
+    frames = new Frames(problem);
+    framesOf.set(problem, frames);
+  }
+  return frames;
+};
+
+const printed = new WeakMap<Problem, ReadonlyMap<Stop, number>>();
+const placesInPrint = (problem: Problem): ReadonlyMap<Stop, number> => {
+  let table = printed.get(problem);
+  if (!table) {
+    table = new Map(problem.stops.map((stop, index) => [stop, index]));
+    printed.set(problem, table);
+  }
+  return table;
+};
+
+/** Best first; equals by printed order of keyboards, then of stops. */
+export function compareFound(a: Found, b: Found): number {
+  if (a.score !== b.score) return b.score - a.score;
+  const length = Math.min(a.order.length, b.order.length);
+  for (let i = 0; i < length; i++) {
+    const difference = (a.order[i] as number) - (b.order[i] as number);
+    if (difference !== 0) return difference;
+  }
+  return a.order.length - b.order.length || (a.signature < b.signature ? -1 : a.signature > b.signature ? 1 : 0);
+}
+
+/** The text and the printed order of a state with its placings: the same for the search and for enumeration. */
+export function identify(
+  problem: Problem, state: ConsoleState, placings: readonly Placing[],
+): { readonly signature: string; readonly order: readonly number[] } {
+  const places = placesInPrint(problem);
+  const drawn = problem.stops.filter((stop) => state.drawn.has(stop.id)).map((stop) => places.get(stop) as number);
+  const boxes = [...state.boxes].filter(([, at]) => at !== "open").sort();
+  const keyboards = problem.section.parts.map((part) => {
+    const placing = placings.find((each) => each.part === part.id);
+    if (!placing) return 9999;
+    const at = problem.instrument.divisions.findIndex((division) => division.name === placing.keyboard);
+    return at * 4 + (placing.octave === 0 ? 0 : placing.octave === -1 ? 1 : 2);
+  });
+  const signature = JSON.stringify([keyboards, drawn, [...state.couplers].sort(), [...state.tremulants].sort(), boxes]);
+  return { signature, order: [...keyboards, ...drawn] };
+}
+
+/**
+ * The best states of a section by score, exactly: every state of the state space that is worth at least the last one
+ * kept has been found, equals by printed order.
+ *
+ * The threshold starts at the highest bound and sinks until enough states lie above it. Under a threshold everything
+ * above it is found: placings by the sum of their parts' bounds, sets of a part from its pool, and pairs of parts as
+ * soon as both are drawn.
+ *
+ * @param wanted how many states to keep.
+ * @param colour keep only states whose telling part has this colour.
+ * @param floor points below which nothing is looked for.
+ */
+export function search(
+  problem: Problem,
+  wanted: number,
+  colour: Colour | null = null,
+  floor: Points = Number.NEGATIVE_INFINITY,
+  effort: Effort = { rounds: 0, pools: 0, candidates: 0, pairs: 0, bound: Number.NEGATIVE_INFINITY, last: 0 },
+): readonly Found[] {
+  const telling = tellingPart(problem);
+  const frames = tablesOf(problem);
+  const readings = frames.options.flatMap((parts, reading) => {
+    const pairs = frames.pairMost[reading] as Points;
+    if (!colour) return [{ parts: parts as Option[][], pairs }];
+    const id = (problem.section.parts[telling] as (typeof problem.section.parts)[number]).id;
+    const kept = frames.keepsInColour(reading, id, colour);
+    const others = parts.reduce((sum, options, index) => (index === telling ? sum : sum + highestOf(options)), pairs);
+    const own = (parts[telling] as Option[]).flatMap((option): Option[] => {
+      const { placed, weighed } = option;
+      if (!placed || !weighed || Math.min(option.bound, option.loose + kept) + others < floor) return [];
+      const apart = placed.reach.every((each) => each.couplers.length === 0);
+      const bound = Math.min(option.loose, frames.pool(weighed, colour, effort).bound);
+      return bound + others < floor ? [] : [{ placed, weighed, loose: apart ? option.loose : bound, bound, sharp: false }];
+    });
+    return own.length === 0 ? [] : [{ parts: parts.map((options, index) => (index === telling ? own : options)), pairs }];
+  });
+  const top = Math.max(
+    Number.NEGATIVE_INFINITY,
+    ...readings.map(({ parts, pairs }) => parts.reduce((sum, options) => sum + highestOf(options), pairs)),
+  );
+  if (!colour) effort.bound = top;
+  if (!Number.isFinite(top)) return [];
+  let found = new Map<string, Found>();
+  let threshold = top;
+  let step = 50;
+  for (;;) {
+    effort.rounds += 1;
+    for (const { parts } of readings) for (const options of parts) options.sort((a, b) => b.bound - a.bound);
+    const round = new Round(problem, frames, wanted, Math.max(threshold, floor), colour, telling, effort);
+    for (const { parts, pairs } of readings) round.explore(parts, pairs);
+    found = round.found;
+    if (found.size >= wanted || !round.pruned || threshold <= floor) break;
+    threshold -= step;
+    step = Math.ceil(step * 1.6);
+  }
+  const best = [...found.values()].sort(compareFound).slice(0, wanted);
+  if (!colour) effort.last = best[best.length - 1]?.score ?? 0;
+  return best;
+}
+
+const highestOf = (options: readonly Option[]): Points =>
+  options.reduce((most, each) => Math.max(most, each.bound), Number.NEGATIVE_INFINITY);
+
+/** Index of the part whose colour tells one proposal from another. */
+export function tellingPart(problem: Problem): number {
+  const { parts } = problem.section;
+  for (const role of ["melody", "cantus-firmus", "plenum", "voice", "accompaniment"]) {
+    const index = parts.findIndex((part) => part.role === role);
+    if (index >= 0) return index;
+  }
+  return 0;
+}
+
+/** Whether a part could share a keyboard with one before it, which then settles stops for both. */
+function mayShare(problem: Problem, index: number): boolean {
+  const { parts } = problem.section;
+  const part = parts[index] as (typeof parts)[number];
+  const manuals = problem.instrument.divisions.filter((each) => each.kind === "manual");
+  const free = manuals.length <= 1 || manuals.some((each) => each.stops.some((stop) => stop.half !== null));
+  return parts.slice(0, index).some((other) => {
+    const same = keyboardsFor(problem, index).some((each) => keyboardsFor(problem, parts.indexOf(other)).includes(each));
+    const apart = part.apartFrom.includes(other.id) || other.apartFrom.includes(part.id);
+    return same && (free || !apart);
+  });
+}
+
+/** The most that pair rules can give over all pairs of parts. */
+function highestPairs(problem: Problem, options: readonly (readonly Option[])[]): Points {
+  let sum = 0;
+  forEachPair(options.length, (a, b) => {
+    const first = options[a]?.find((each) => each.weighed)?.weighed;
+    const second = options[b]?.find((each) => each.weighed)?.weighed;
+    if (first && second) sum += mostOfPair(problem.rules.pair, first, second);
+  });
+  return sum;
+}
+
+const mostOfPair = (rules: readonly PairRule[], first: WeighedPart, second: WeighedPart): Points =>
+  rules.reduce(
+    (sum, rule) => sum + (rule.applies(first.context, second.context) ? Math.max(0, rule.most(first.context, second.context)) : 0),
+    0,
+  );
+
+/** One sinking of the threshold. */
+class Round {
+  readonly found = new Map<string, Found>();
+  pruned = false;
+  private readonly problem: Problem;
+  private readonly frames: Frames;
+  private readonly wanted: number;
+  private cut: Points;
+  private readonly colour: Colour | null;
+  private readonly telling: number;
+  private scores: Points[] = [];
+  private readonly effort: Effort;
+
+  constructor(
+    problem: Problem, frames: Frames, wanted: number, cut: Points, colour: Colour | null, telling: number, effort: Effort,
+  ) {
+    this.effort = effort;
+    this.problem = problem;
+    this.frames = frames;
+    this.wanted = wanted;
+    this.cut = cut;
+    this.colour = colour;
+    this.telling = telling;
+  }
+
+  explore(options: readonly (readonly Option[])[], pairs: Points): void {
+    const loosely = options.map((_, index) => mayShare(this.problem, index));
+    const highest = options.map((each, index) =>
+      each.reduce((most, one) => Math.max(most, loosely[index] ? one.loose : one.bound), Number.NEGATIVE_INFINITY),
+    );
+    const later = (from: number) => highest.slice(from).reduce((sum, each) => sum + each, 0);
+    const rest = options.map((_, index) => later(index + 1));
+    const chosen: Option[] = [];
+    const place = (index: number, sum: Points): void => {
+      if (index === options.length) {
+        this.join(chosen, pairs);
+        return;
+      }
+      for (const option of options[index] as readonly Option[]) {
+        const shares = chosen.slice(0, index).some((each) => each.placed && each.placed.keyboard === option.placed?.keyboard);
+        if (shares) {
+          if (sum + option.loose + (rest[index] as number) + pairs < this.cut) {
+            this.pruned = true;
+            continue;
+          }
+          chosen[index] = option;
+          place(index + 1, sum + option.loose);
+          continue;
+        }
+        if (sum + option.bound + (rest[index] as number) + pairs < this.cut) {
+          this.pruned = true;
+          // The rest of the list is no better, but for bounds lowered since it was sorted and for shared keyboards.
+          if (option.bound === option.loose && !loosely[index]) break;
+          continue;
+        }
+        if (!option.sharp && option.placed && option.weighed && option.placed.reach.every((each) => each.couplers.length === 0)) {
+          const pool = this.frames.pool(option.weighed, index === this.telling ? this.colour : null, this.effort);
+          const need = this.cut - sum - (rest[index] as number) - pairs;
+          const best = pool.best(need);
+          if (best === null) {
+            this.pruned = true;
+            option.bound = pool.isExhausted ? Number.NEGATIVE_INFINITY : Math.min(option.bound, need - 1);
+            continue;
+          }
+          option.bound = best;
+          option.sharp = true;
+          if (sum + best + (rest[index] as number) + pairs < this.cut) {
+            this.pruned = true;
+            continue;
+          }
+        }
+        chosen[index] = option;
+        place(index + 1, sum + option.bound);
+      }
+      chosen.length = index;
+    };
+    place(0, 0);
+  }
+
+  /** All sets of the parts placed so. */
+  private join(options: readonly Option[], pairs: Points): void {
+    const { problem } = this;
+    const here = options.flatMap((option, index) => (option.placed && option.weighed ? [{ option, index }] : []));
+    if (!standTogether(problem, options.map((each) => each.placed))) return;
+    const order = settlingOrder(here.map((each) => each.option.placed as PlacedPart));
+    if (!order) return;
+    const inOrder = order.map((at) => here[at] as (typeof here)[number]);
+    const bounds = inOrder.map(({ option }, at) =>
+      inOrder.slice(0, at).some((each) => each.option.placed?.keyboard === option.placed?.keyboard) ? option.loose : option.bound,
+    );
+    const restOf = inOrder.map((_, at) => bounds.slice(at + 1).reduce((sum, each) => sum + each, 0));
+    const chosen: Candidate[] = [];
+    const grow = (at: number, sum: Points, pairsLeft: Points): void => {
+      if (at === inOrder.length) {
+        this.keep(inOrder.map(({ option, index }, i) => ({ option, index, candidate: chosen[i] as Candidate })), sum);
+        return;
+      }
+      const { option, index } = inOrder[at] as (typeof inOrder)[number];
+      const weighed = option.weighed as WeighedPart;
+      const base = at === 0 ? null : baseFor(problem, inOrder.slice(0, at).map((each, i) => ({
+        placed: each.option.placed as PlacedPart, candidate: chosen[i] as Candidate,
+      })), option.placed as PlacedPart);
+      const colour = index === this.telling ? this.colour : null;
+      const pool = base ? new Pool(problem, weighed, base, colour) : this.frames.pool(weighed, colour, this.effort);
+      const need = this.cut - sum - (restOf[at] as number) - pairsLeft;
+      if (base && pool.bound < need) {
+        this.pruned = true;
+        return;
+      }
+      const candidates = pool.atLeast(need);
+      if (!pool.isExhausted) this.pruned = true;
+      for (const candidate of candidates) {
+        if (sum + candidate.points + (restOf[at] as number) + pairsLeft < this.cut) {
+          this.pruned = true;
+          break;
+        }
+        this.effort.candidates += 1;
+        chosen[at] = candidate;
+        let [now, left] = [sum + candidate.points, pairsLeft];
+        let allowed = true;
+        for (let i = 0; i < at && allowed; i++) {
+          const other = (inOrder[i] as (typeof inOrder)[number]).option.weighed as WeighedPart;
+          for (const [one, two, a, b] of [
+            [other, weighed, chosen[i] as Candidate, candidate],
+            [weighed, other, candidate, chosen[i] as Candidate],
+          ] as const) {
+            left -= mostOfPair(this.frames.pairRules, one, two);
+            const points = this.pair(one, two, a, b);
+            if (points === null) {
+              allowed = false;
+              break;
+            }
+            now += points;
+          }
+        }
+        if (!allowed) continue;
+        if (now + (restOf[at] as number) + left < this.cut) {
+          this.pruned = true;
+          continue;
+        }
+        grow(at + 1, now, left);
+      }
+      chosen.length = at;
+    };
+    grow(0, 0, pairs);
+  }
+
+  /** What the pair rules give two drawn parts in this order; `null` when one forbids them. */
+  private pair(one: WeighedPart, two: WeighedPart, a: Candidate, b: Candidate): Points | null {
+    this.effort.pairs += 1;
+    const conform = a.conform && b.conform;
+    let points = 0;
+    for (const rule of this.frames.pairRules) {
+      if (!rule.applies(one.context, two.context)) continue;
+      if (rule.forbids?.(a.sound, b.sound, one.context, two.context) && !(rule.yieldsToPrescription && conform)) return null;
+      points += yielding(rule.weigh(a.sound, b.sound, one.context, two.context), rule.yieldsToPrescription, conform);
+    }
+    return points;
+  }
+
+  private keep(parts: readonly { option: Option; index: number; candidate: Candidate }[], score: Points): void {
+    const state: ConsoleState = {
+      drawn: new Set(parts.flatMap((each) => each.candidate.stops.map((stop) => stop.id))),
+      couplers: new Set(parts.flatMap((each) => (each.option.placed?.couplers ?? []).map((coupler) => coupler.name))),
+      tremulants: new Set(parts.flatMap((each) => each.candidate.tremulants)),
+      boxes: new Map(parts.flatMap((each) => each.candidate.boxes)) as ReadonlyMap<string, BoxPosition>,
+      unisonOff: new Set(),
+    };
+    const placings = [...parts]
+      .sort((a, b) => a.index - b.index)
+      .map(({ option }): Placing => {
+        const placed = option.placed as PlacedPart;
+        return { part: placed.part.id, keyboard: placed.keyboard.name, octave: placed.octave };
+      });
+    const { signature, order } = identify(this.problem, state, placings);
+    const known = this.found.get(signature);
+    if (known && known.score >= score) return;
+    const telling = parts.find((each) => each.index === this.telling) ?? parts[0];
+    const colour = colourOf((telling as (typeof parts)[number]).candidate.sound);
+    this.found.set(signature, { score, state, placings, colour, order, signature });
+    if (!known) this.scores.push(score);
+    else this.scores[this.scores.indexOf(known.score)] = score;
+    if (this.scores.length >= this.wanted) {
+      this.scores.sort((a, b) => b - a);
+      this.scores.length = Math.min(this.scores.length, this.wanted);
+      this.cut = Math.max(this.cut, this.scores[this.wanted - 1] as number);
+    }
+  }
+}
+
+/** What the parts already drawn settle for the next one; `null` when they share nothing. */
+function baseFor(
+  problem: Problem,
+  drawn: readonly { readonly placed: PlacedPart; readonly candidate: Candidate }[],
+  next: PlacedPart,
+): Base | null {
+  const reach = new Set(next.reach.map((each) => each.division.name));
+  const settled = new Set<Stop>();
+  const stops = new Set<Stop>();
+  const tremulants = new Set<string>();
+  const divisions = new Set<string>();
+  const boxes = new Map<string, BoxPosition>();
+  const all = new Set(drawn.flatMap((each) => each.candidate.stops));
+  const shaken = new Set(drawn.flatMap((each) => each.candidate.tremulants));
+  let touches = false;
+  for (const { placed, candidate } of drawn) {
+    for (const { division } of placed.reach) {
+      if (!reach.has(division.name)) continue;
+      touches = true;
+      for (const stop of division.stops) {
+        const heard = isProposable(stop) && heardBy(problem, placed, stop);
+        if (heard) settled.add(stop);
+        if (heard && all.has(stop)) divisions.add(division.name);
+      }
+    }
+    for (const [box, at] of candidate.boxes) boxes.set(box, at);
+  }
+  for (const stop of all) if (reach.has(stop.division)) stops.add(stop);
+  for (const name of shaken) tremulants.add(name);
+  const boxesTouched = next.reach.some((each) => each.division.box !== null && drawn.some((one) => one.placed.reach.some((other) => other.division.box === each.division.box)));
+  if (boxesTouched || problem.instrument.tremulants.includes("all")) {
+    touches = true;
+    for (const { candidate } of drawn) for (const stop of candidate.stops) divisions.add(stop.division);
+  }
+  return touches ? { drawn: stops, settled, tremulants, divisions, boxes } : null;
+}
+
+const heardBy = (problem: Problem, placed: PlacedPart, stop: Stop): boolean => voicesOf(problem, placed, stop) !== null;

@@ -1,0 +1,122 @@
+import type { Coupler, Division, Stop } from "../stoplist/instrument.ts";
+import { type PlacedPart, settlingOrder } from "../judging/placed-part.ts";
+import { couplersBearing } from "../judging/judge.ts";
+import type { Problem } from "../judging/problem.ts";
+
+/**
+ * The states that a proposal may be, written down once: the search and the exhaustive enumeration of the tests share
+ * this file and nothing else.
+ *
+ * Normal form. Every drawn stop, coupler, tremulant and box that is not open is heard by a part; a coupler brings at
+ * least one drawn stop to a keyboard that is played. Stops that are off, effects and percussion are never drawn. Of
+ * stops of one division that are alike in everything the rules read, the first printed are drawn (the others do as
+ * well, and are named so). A tremulant shakes, and a box shades, at least one drawn stop that is heard.
+ *
+ * Placings. Hands play manuals, feet the pedal; an optional part may be left out; where there is no pedal, what the
+ * feet would play goes to a manual. A part may lie an octave higher or lower on a keyboard of its own, without
+ * couplers. Parts that must differ share a keyboard only where it has divided stops, or where there is but one manual.
+ * Couplers on a keyboard: at most four that a prescription for the section names, and at most one other.
+ */
+export const MOST_PRESCRIBED_COUPLERS = 4;
+export const MOST_OTHER_COUPLERS = 1;
+
+/** Stops that a proposal may draw. */
+export const isProposable = (stop: Stop): boolean =>
+  !stop.off && stop.family !== "effect" && stop.family !== "percussion" && stop.uses.length > 0;
+
+/** Whether some prescription for the section speaks of the coupler. */
+export function isPrescribedCoupler(problem: Problem, coupler: Coupler): boolean {
+  return problem.readings.some(({ prescription }) =>
+    [...(prescription?.couplers ?? []), ...(prescription?.couplersMay ?? [])].some(
+      (asked) =>
+        asked.pitch === coupler.pitch &&
+        (asked.from === "any-other" || problem.kindsOf.get(coupler.from)?.has(asked.from) === true) &&
+        (asked.to === "any-other" || problem.kindsOf.get(coupler.to)?.has(asked.to) === true),
+    ),
+  );
+}
+
+/** Keyboards that a part may be played on. */
+export function keyboardsFor(problem: Problem, part: number): readonly Division[] {
+  const { divisions } = problem.instrument;
+  const pedals = divisions.filter((division) => division.kind === "pedal");
+  const manuals = divisions.filter((division) => division.kind === "manual");
+  return problem.section.parts[part]?.hands === "feet" && pedals.length > 0 ? pedals : manuals;
+}
+
+/** Every set of couplers that may bear on a keyboard. */
+export function couplerSets(problem: Problem, keyboard: Division): readonly (readonly Coupler[])[] {
+  const loose = problem.instrument.couplers.filter((coupler) => !coupler.fixed);
+  const sets: Coupler[][] = [];
+  const grow = (start: number, chosen: readonly Coupler[], prescribed: number, other: number): void => {
+    // A set counts when all of it bears on the keyboard; one that carries another on may come later in print.
+    if (couplersBearing(problem.instrument.couplers, keyboard, (each) => chosen.includes(each)).length === chosen.length) {
+      sets.push([...chosen]);
+    }
+    for (let i = start; i < loose.length; i++) {
+      const coupler = loose[i] as Coupler;
+      if (!bears(problem.instrument.couplers, keyboard, coupler)) continue;
+      const named = isPrescribedCoupler(problem, coupler);
+      if (named && prescribed < MOST_PRESCRIBED_COUPLERS) grow(i + 1, [...chosen, coupler], prescribed + 1, other);
+      if (!named && other < MOST_OTHER_COUPLERS) grow(i + 1, [...chosen, coupler], prescribed, other + 1);
+    }
+  };
+  grow(0, [], 0, 0);
+  return sets;
+}
+
+/** Whether a coupler could bear on a keyboard at all, with every other coupler on. */
+const bears = (couplers: readonly Coupler[], keyboard: Division, coupler: Coupler): boolean =>
+  coupler.to === keyboard.name || couplersBearing(couplers, keyboard, () => true).includes(coupler);
+
+/** Every way to place a part; `null` stands for leaving an optional part out. */
+export function placingsFor(problem: Problem, part: number): readonly (PlacedPart | null)[] {
+  const placings: (PlacedPart | null)[] = [];
+  for (const keyboard of keyboardsFor(problem, part)) {
+    for (const couplers of couplerSets(problem, keyboard)) placings.push(problem.place(part, keyboard, 0, couplers));
+    for (const octave of [-1, 1] as const) placings.push(problem.place(part, keyboard, octave, []));
+  }
+  if (problem.section.parts[part]?.optional) placings.push(null);
+  return placings;
+}
+
+const isDivided = (division: Division): boolean => division.stops.some((stop) => stop.half !== null && !stop.off);
+
+/** Whether placings of different parts can stand on one console; `null` entries are parts left out. */
+export function standTogether(problem: Problem, placed: readonly (PlacedPart | null)[]): boolean {
+  const present = placed.filter((each) => each !== null);
+  if (present.length === 0) return false;
+  const oneManual = problem.instrument.divisions.filter((each) => each.kind === "manual").length <= 1;
+  for (let i = 0; i < present.length; i++) {
+    for (let j = i + 1; j < present.length; j++) {
+      const [a, b] = [present[i] as PlacedPart, present[j] as PlacedPart];
+      if (a.keyboard !== b.keyboard) continue;
+      if (a.octave !== 0 || b.octave !== 0) return false;
+      const apart = a.part.apartFrom.includes(b.part.id) || b.part.apartFrom.includes(a.part.id);
+      if (apart && !oneManual && !isDivided(a.keyboard)) return false;
+    }
+  }
+  // A coupler that is on bears on every keyboard it reaches, whoever asked for it.
+  const on = new Set(present.flatMap((each) => each.couplers));
+  for (const one of present) {
+    const bearing = couplersBearing(problem.instrument.couplers, one.keyboard, (coupler) => on.has(coupler));
+    if (bearing.length !== one.couplers.length) return false;
+  }
+  return settlingOrder(present) !== null;
+}
+
+const signatures = new WeakMap<Stop, string>();
+/** Two stops of one division with the same text are alike in everything the rules read. */
+export function likeness(stop: Stop, shared: ReadonlyMap<string, number>): string {
+  let text = signatures.get(stop);
+  if (text === undefined) {
+    const own = stop.uses.some((use) => shared.has(use.rank)) ? stop.id : "";
+    const uses = stop.uses.map((use) => `${use.pitch.over}/${use.pitch.under}:${use.from}-${use.to}`).join(",");
+    text = [
+      stop.division, own, stop.kinds.join("+"), stop.family, stop.pitch ? `${stop.pitch.over}/${stop.pitch.under}` : "",
+      stop.half ?? "", stop.from, stop.to, stop.strength, stop.tierce, stop.ranks, uses,
+    ].join("|");
+    signatures.set(stop, text);
+  }
+  return text;
+}

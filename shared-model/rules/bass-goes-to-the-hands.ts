@@ -1,0 +1,46 @@
+import { partName } from "./balance.ts";
+import type { PlacingRule } from "./rule.ts";
+
+const IN_THE_HANDS = -300;
+
+export const bassGoesToTheHands: PlacingRule = {
+  id: "bass-goes-to-the-hands",
+  conventions: [12, 43],
+  reads: "placing",
+  statement: "Where there is no pedal, the left hand takes what the feet would play, and loses its freedom.",
+  why: "Small and old organs have no pedal, or one too short to walk on.",
+  source: "common practice",
+  severity: "note",
+  weigh: ({ part, keyboard }) => (part.hands === "feet" && keyboard.kind !== "pedal" ? IN_THE_HANDS : 0),
+  words: (context) => {
+    const pedal = context.instrument.divisions.find((each) => each.kind === "pedal");
+    const who = partName(context);
+    return pedal
+      ? {
+          text: `The ${who} of the feet lies on the ${context.keyboard.name}.`,
+          remedy: `Play it on the ${pedal.name}.`,
+        }
+      : {
+          text: `There is no pedal: the left hand plays the ${who} on the ${context.keyboard.name}.`,
+          remedy: "Leave out inner notes that the hand cannot reach.",
+        };
+  },
+  examples: {
+    speaks: [
+      {
+        organ: "Great: Open Diapason 8, Principal 4",
+        plays: "plenum on Great, bass on Great",
+        says: "There is no pedal: the left hand plays the bass on the Great.",
+      },
+      {
+        organ: "Hauptwerk: Gedackt 8 | Pedal: Subbass 16",
+        plays: "bass on Hauptwerk",
+        says: "The bass of the feet lies on the Hauptwerk.",
+      },
+    ],
+    silent: [
+      { organ: "Hauptwerk: Gedackt 8 | Pedal: Subbass 16", plays: "bass on Pedal" },
+      { organ: "Hauptwerk: Gedackt 8", plays: "left-hand bass on Hauptwerk" },
+    ],
+  },
+};

@@ -1,0 +1,117 @@
+import type { PartSound } from "../acoustics/part-sound.ts";
+import { familiesOf, isOneSilent, leadOf, soundName, soundNameFirst } from "./balance.ts";
+import { agree, named } from "./naming.ts";
+import type { PairRule } from "./rule.ts";
+
+/** Hundredths of a decibel by which an echo is softer: heard as a step, and still heard. Common practice. */
+const LEAST = 400;
+const FARTHEST = 900;
+const RIGHT = 200;
+const NEW_COLOUR = 250;
+const THINNER = 60;
+const WRONG_STEP = 350;
+
+function weighed(first: PartSound, echo: PartSound): number {
+  if (isOneSilent(first, echo)) return 0;
+  const [one, other] = [familiesOf(first), familiesOf(echo)];
+  const colour = one === other ? 0 : (other & ~one) !== 0 ? NEW_COLOUR : THINNER;
+  const step = leadOf(first, echo);
+  const away = step < LEAST ? LEAST - step : step > FARTHEST ? (step - FARTHEST) >> 1 : 0;
+  return RIGHT - colour - Math.min(WRONG_STEP, away);
+}
+
+export const echoSofterSameColour: PairRule = {
+  id: "echo-softer-same-colour",
+  conventions: [38],
+  reads: "pair",
+  statement: "An echo is the same colour at the same pitch, clearly softer and still heard.",
+  why: "An echo answers with the voice that called; another colour is another person.",
+  source: "common practice",
+  severity: "warning",
+  // No recipe wants an echo that is as loud as what it answers.
+  yieldsToPrescription: false,
+  applies: (first, second) =>
+    (first.part.role === "melody" || first.part.role === "plenum") && second.part.role === "echo",
+  most: () => RIGHT,
+  weigh: weighed,
+  words: (first, echo, firstContext, echoContext, heard, points) => {
+    const [call, answer] = [soundName(heard.first, firstContext), soundName(heard.second, echoContext)];
+    const start = soundNameFirst(heard.second, echoContext);
+    const verb = start.startsWith("The ") ? "answers" : agree(heard.second.stops, "answers", "answer");
+    if (points === RIGHT) return { text: `${start} ${verb} ${call} in the same colour, a clear step softer.` };
+    if ((familiesOf(echo) & ~familiesOf(first)) !== 0) {
+      return {
+        text: `${named(heard.second.stops)} on the ${echoContext.keyboard.name} ${agree(heard.second.stops, "answers", "answer")} ${call} in another colour.`,
+        remedy: `Echo with the same kinds of stops on the ${echoContext.keyboard.name}, fewer or in a box.`,
+      };
+    }
+    const step = leadOf(first, echo);
+    if (points > 0) {
+      const how = step < LEAST ? "only a little softer" : step > FARTHEST ? "from far away" : "a clear step softer";
+      const colour = familiesOf(echo) === familiesOf(first) ? "" : ", with less of its colour";
+      return { text: `${start} ${verb} ${call} ${how}${colour}.` };
+    }
+    if (step < LEAST) {
+      return {
+        text: `The echo of ${answer} is hardly softer than ${call}.`,
+        remedy:
+          echo.enclosed > 0 && echo.shut < 2
+            ? `Shut the box of the ${echoContext.keyboard.name}.`
+            : `Take a stop off the ${echoContext.keyboard.name}, or add one to the call.`,
+      };
+    }
+    return {
+      text: `The echo of ${answer} is so much softer than ${call} that it is lost.`,
+      remedy:
+        echo.shut > 0
+          ? `Open the box of the ${echoContext.keyboard.name}.`
+          : `Add a stop on the ${echoContext.keyboard.name}.`,
+    };
+  },
+  examples: {
+    speaks: [
+      {
+        organ: "Great: Open Diapason 8, Principal 4 | Swell [box]: Open Diapason 8, Principal 4",
+        plays: "plenum on Great, echo on Swell",
+        boxes: { Swell: "closed" },
+        says: "Open Diapason 8 and Principal 4 answer Open Diapason 8 and Principal 4 from far away.",
+      },
+      {
+        organ: "Grand-Orgue: Montre 8, Prestant 4 | Écho: Bourdon 8 from C4",
+        plays: "melody on Grand-Orgue, echo on Écho",
+        says: "Bourdon 8 on the Écho answers Montre 8 and Prestant 4 in another colour.",
+      },
+      {
+        organ: "Hauptwerk: Principal 8 | Brustwerk: Krummhorn 8",
+        plays: "melody on Hauptwerk, echo on Brustwerk",
+        says: "Krummhorn 8 on the Brustwerk answers Principal 8 in another colour.",
+      },
+      {
+        organ: "Grand-Orgue: Bourdon 8, Cornet V | Récit: Bourdon 8, Cornet V, Trompette 8",
+        plays: "melody on Grand-Orgue, echo on Récit",
+        says: "Bourdon 8, Cornet V and Trompette 8 on the Récit answer Bourdon 8 and Cornet V in another colour.",
+      },
+      {
+        organ: "Great: Stopped Diapason 8, Flute 4 | Swell [box]: Stopped Diapason 8, Flute 4",
+        plays: "melody on Great, echo on Swell",
+        boxes: { Swell: "half" },
+        says: "Stopped Diapason 8 and Flute 4 answer Stopped Diapason 8 and Flute 4 in the same colour, a clear step softer.",
+      },
+      {
+        organ: "Great: Stopped Diapason 8 | Swell [box]: Stopped Diapason 8",
+        plays: "melody on Great, echo on Swell",
+        says: "The echo of Stopped Diapason 8 is hardly softer than Stopped Diapason 8.",
+      },
+    ],
+    silent: [
+      {
+        organ: "Great: Stopped Diapason 8 | Swell: Stopped Diapason 8",
+        plays: "melody on Great, accompaniment on Swell",
+      },
+      {
+        organ: "Great: Stopped Diapason 8 | Swell: Stopped Diapason 8",
+        plays: "accompaniment on Great, echo on Swell",
+      },
+    ],
+  },
+};

@@ -1,0 +1,31 @@
+import type { RecipeRule } from "./rule.ts";
+
+export const fewestStops: RecipeRule = {
+  id: "fewest-stops",
+  conventions: [9],
+  reads: "recipe",
+  statement: "A sound is made of the fewest stops that make it.",
+  why: "Each stop more takes wind and blurs the tuning; one that adds nothing heard only costs.",
+  source: "common practice",
+  severity: "note",
+  examples: {
+    speaks: [
+      {
+        organ: "Hauptwerk: Gedackt 8, Hohlflöte 8, Viola 8",
+        plays: "accompaniment on Hauptwerk",
+        says: "The accompaniment could do with fewer: Gedackt 8, Hohlflöte 8 and Viola 8.",
+      },
+      {
+        organ: "Swell [box]: Oboe 8",
+        plays: "melody on Swell",
+        texture: "melody-over-accompaniment",
+        boxes: { Swell: "half" },
+        says: "The melody could do with fewer: Oboe 8 and a box that is not open.",
+      },
+    ],
+    silent: [
+      { organ: "Hauptwerk: Gedackt 8 (Hohlflöte 8, Viola 8)", plays: "accompaniment on Hauptwerk" },
+      { organ: "Swell [box]: Oboe 8", plays: "melody on Swell", texture: "melody-over-accompaniment" },
+    ],
+  },
+};

@@ -1,0 +1,116 @@
+import type { Foot } from "../pitch/foot.ts";
+import type { Compass, Key } from "../pitch/key.ts";
+import type { Family, Kind } from "./kind.ts";
+
+/** Strength by ear in five steps: 1 very soft, 2 soft, 3 middling (a principal 8), 4 strong, 5 very strong. */
+export type Strength = 1 | 2 | 3 | 4 | 5;
+
+/** A row of pipes (or tongues), apart from the knobs that draw it: one rank may serve several stops. */
+export interface Rank {
+  readonly id: string;
+  /** Length of the first pipe. */
+  readonly longest: Foot;
+  /** How many pipes, 1 to 122. */
+  readonly pipes: number;
+}
+
+/** How one stop uses a rank over a stretch of keys: the lowest key of the stretch sounds at `pitch`. */
+export interface RankUse {
+  readonly rank: string;
+  readonly pitch: Foot;
+  /** First and last key of the stretch, both sounding. */
+  readonly from: Key;
+  readonly to: Key;
+}
+
+/** Which half of a divided stop; `null` for an undivided one. */
+export type Half = "bass" | "treble" | null;
+
+/** A knob (or pair of knobs drawn as one) that brings on pipes. */
+export interface Stop {
+  /** Unique in the instrument: `division/name pitch half`, as written. */
+  readonly id: string;
+  readonly division: string;
+  /** As the organ's own jamb or list names it, without the pitch. */
+  readonly name: string;
+  /** Nominal pitch; `null` for compounds that print none and for effects. */
+  readonly pitch: Foot | null;
+  readonly half: Half;
+  readonly kinds: readonly Kind[];
+  readonly family: Family;
+  readonly strength: Strength;
+  /** Number of ranks sounding together on a key, 1 for a plain stop; 0 for an effect without pitch. */
+  readonly ranks: number;
+  /** Every rank it draws, by stretch of keys: the breaks of a mixture, the borrowed bass of a short rank. */
+  readonly uses: readonly RankUse[];
+  /** Lowest and highest key that speaks. */
+  readonly from: Key;
+  readonly to: Key;
+  /** Whether its highest compound ranks hold a third (17th, 24th). Known only from a composition or the glossary. */
+  readonly tierce: boolean;
+  /** Dead, out of tune or ciphering: never proposed. */
+  readonly off: boolean;
+  readonly note: string | null;
+}
+
+export interface Division {
+  /** As the organ names it; unique in the instrument. */
+  readonly name: string;
+  readonly kind: "manual" | "pedal" | "floating";
+  /** Manuals count from the lowest (1). `null` for the pedal and for a floating division. */
+  readonly keyboard: number | null;
+  readonly compass: Compass;
+  /** The box it stands in: boxes of one name move together. `null` when it stands open. */
+  readonly box: string | null;
+  readonly stops: readonly Stop[];
+}
+
+/** What a coupler does: the keys of division `to` also play division `from`, at the unison (8), an octave up (4) or down (16). */
+export interface Coupler {
+  /** `X to Y`, `X to Y 4`, `X to Y 16`; the contract's name, by divisions, whatever words the list printed. */
+  readonly name: string;
+  readonly from: string;
+  readonly to: string;
+  readonly pitch: 16 | 8 | 4;
+  /** Whether it carries on what is coupled to `from` in its turn (keys that move keys do, relays usually do not). */
+  readonly through: boolean;
+  /** Always on, with no knob (a pull-down pedal). */
+  readonly fixed: boolean;
+}
+
+/** What makes changes easier at the console. A mechanical organ may have none of it. */
+export interface ConsoleAids {
+  readonly generals: number;
+  readonly divisionals: Readonly<Record<string, number>>;
+  /** Memory levels the player may use. */
+  readonly levels: number;
+  readonly crescendoPedal: boolean;
+  /** Divisions whose upper windchest (reeds and mixtures) is shut off by a ventil. */
+  readonly ventils: readonly string[];
+}
+
+/** The room's say: a live room carries less upperwork. */
+export type Room = "dry" | "medium" | "live";
+
+export interface Instrument {
+  readonly name: string;
+  readonly place: string | null;
+  readonly builder: string | null;
+  readonly year: number | null;
+  readonly history: string | null;
+  /** Hertz of A4, 370 to 500. */
+  readonly a4: number;
+  readonly temperament: string | null;
+  readonly room: Room;
+  /** Printed order: this order settles the order of equal proposals. */
+  readonly divisions: readonly Division[];
+  readonly ranks: readonly Rank[];
+  readonly couplers: readonly Coupler[];
+  /** Each a division's name, or `all` for one that shakes the whole organ. */
+  readonly tremulants: readonly string[];
+  /** Divisions whose own sound can be silenced on their own keyboard while couplers still carry it. */
+  readonly unisonOff: readonly string[];
+  readonly aids: ConsoleAids;
+  /** Nightingale, star, drum: named for the record, never proposed. */
+  readonly toys: readonly string[];
+}

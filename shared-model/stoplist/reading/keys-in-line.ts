@@ -1,0 +1,83 @@
+import type { Compass, Key } from "../../pitch/key.ts";
+import { readCompass, readKey } from "../../pitch/compass.ts";
+
+/** A phrase that says from which key a stop speaks, or up to which. */
+export interface KeyMark {
+  readonly start: number;
+  readonly end: number;
+  readonly key: Key;
+  /** `from`: the lowest key; `to`: the highest. */
+  readonly end_of: "from" | "to";
+}
+
+const ACCIDENTAL = "(?:is|es|s|#|♯|b|♭)?";
+const PRIMES = "['’‘′`´\"″]{1,4}|[¹²³⁴]";
+const LETTER_KEY = `[a-hA-H]${ACCIDENTAL} ?(?:${PRIMES}|°|[0-4](?!\\d)|1\\d(?!\\d)|2\\d(?!\\d))?(?![\\p{L}\\d])`;
+const WORD_KEY = `(?:tenor|ten\\.|middle|mid\\.?|fiddle|gamut|bottom|low|treble|gro(?:ß|ss)(?:en?|es)|kleine?[ns]?|klein)[ -][a-hA-H](?:#|♯|b|♭|is|es)?(?![\\p{L}\\d])`;
+const SYLLABLE_KEY = "(?:ut|do|r[eé]|mi|fa|sol|la|si)(?:[#♯]| di[eè]se| diesis)? ?-?\\d{1,2}(?!\\d)";
+const KEY = `(?:${WORD_KEY}|${SYLLABLE_KEY}|${LETTER_KEY})`;
+const FROM =
+  "(?:from|ab dem|ab|vanaf|v\\.a\\.|van|à partir (?:du|de l['’]|d['’]|de)|depuis (?:le |l['’])?|dès (?:le |l['’])?|dal|dall['’]|da|desde(?: el)?|fra|från|aus dem|starting (?:at|from)|begins at|commencing)";
+const FROM_KEY = new RegExp(`${FROM} ?(${KEY})(?: (?:up|upwards|aufwärts|en haut|in su|in poi|opwaarts))?`, "iuy");
+const TO_KEY = new RegExp(`(?:up to|to|bis|tot|jusqu['’](?:à|au) ?|fino al|fino a|hasta(?: el)?) ?(${KEY})`, "iuy");
+const BARE_TENOR = /(?:t\. ?c\.|TC|tenor c|middle c|mid\. c)(?![\p{L}\d])/iuy;
+/** `c'-g'''` and the like stand in brackets behind a short stop. */
+const BARE_KEY = new RegExp(`^(${KEY}) ?(?:up|upwards|[-–] ?)?$`, "iu");
+
+const SECONDS = /°$/u;
+const TENOR_OCTAVE = /^[a-h]0$/i;
+
+/** A key in any of the printed ways; the small octave also as `c0` and `c°`. */
+function keyOf(text: string): Key | null {
+  const trimmed = text.trim();
+  if (SECONDS.test(trimmed) || TENOR_OCTAVE.test(trimmed)) return readKey(trimmed.slice(0, -1).toLowerCase());
+  const numbered = /^c ?(1\d|2\d)$/i.exec(trimmed);
+  if (numbered) return 35 + Number(numbered[1]);
+  return readKey(trimmed.replace(/^([a-h](?:is|es|s|#|b)?) (?=['’′\d])/i, "$1"));
+}
+
+/** The phrase that begins at `at` (`ab c1`, `from tenor C`, `dal Sol 20`, `up to B`), or `null`. */
+export function keyPhraseAt(text: string, at: number): KeyMark | null {
+  for (const [pattern, endOf] of [[FROM_KEY, "from"], [TO_KEY, "to"]] as const) {
+    pattern.lastIndex = at;
+    const match = pattern.exec(text);
+    const key = match ? keyOf(match[1] as string) : null;
+    if (match && key !== null) return { start: at, end: at + match[0].length, key, end_of: endOf };
+  }
+  BARE_TENOR.lastIndex = at;
+  const tenor = BARE_TENOR.exec(text);
+  const key = tenor ? readKey(/^t\.? ?c/i.test(tenor[0]) ? "tenor c" : "middle c") : null;
+  return tenor && key !== null ? { start: at, end: at + tenor[0].length, key, end_of: "from" } : null;
+}
+
+/** The key that is all a bracket holds (`(ré3)`, `(tenor c)`, `(c1)`), or `null`. */
+export function keyAlone(text: string): Key | null {
+  const match = BARE_KEY.exec(text.trim());
+  return match ? keyOf(match[1] as string) : null;
+}
+
+const END = `(?:${WORD_KEY}|(?:ut|do|r[eé]|mi|fa|sol|la|si)(?![a-zé]) ?\\d{0,2}|[A-G]{2,3}(?![a-zA-Z\\d])|[A-Ha-h]${ACCIDENTAL}(?:${PRIMES}|[0-9](?!\\d))?(?![\\p{L}\\d]))`;
+const COMPASS = new RegExp(
+  `(?<![\\p{L}\\d])(?:[A-H](?:is|#)?(?:, ?| |/)?){0,8}${END} ?(?:-|–|—|bis|to|tot|t/m|à|a|al|till|÷) ?(?:in[sß] ?)?${END}(?:,? ?[a-h]\\d)?`,
+  "iu",
+);
+const NOTES =
+  /(?:de |mit |of )?\b(\d{2}) ?(?:notes?|keys|t[oö]nen?|tasten|noten|toetsen|touches|marches|tasti|teclas|notas|pedals)\b/iu;
+
+/** A compass found somewhere in a heading: what stands there, and what it means when that is plain. */
+export interface CompassMark {
+  readonly texts: readonly string[];
+  readonly compass: Compass | null;
+}
+
+/** Every compass or number of keys printed in a heading. */
+export function compassIn(text: string): CompassMark {
+  const row = COMPASS.exec(text)?.[0];
+  const notes = NOTES.exec(text)?.[0];
+  const texts = [row, notes].filter((one): one is string => one !== undefined);
+  const glued = row?.replace(/^([A-G]{2,})(?=[-–])/, (letters) => (/^(.)\1+$/.test(letters) ? letters : [...letters].join(",")));
+  const spaced = glued?.replace(/([a-h]\d)([a-h]\d)$/, "$1, $2");
+  const wanted = [spaced, notes].filter((one) => one !== undefined).join(", ");
+  const reading = wanted === "" ? null : (readCompass(wanted) ?? (spaced ? readCompass(spaced) : null));
+  return { texts, compass: reading?.compass ?? null };
+}
