@@ -48,7 +48,7 @@ export interface CueCard {
   /** Every box behind which something sounds, open ones too: a box has to be set. */
   readonly boxes: readonly { readonly name: string; readonly position: BoxPosition }[];
   readonly warnings: readonly CardWarning[];
-  /** The recipe that it follows, or what speaks most for it; `null` when nothing does. */
+  /** The recipe that it follows, or what speaks most for it; `null` when nothing does, and beside an error. */
   readonly why: string | null;
 }
 
@@ -153,6 +153,7 @@ export function cueCard(
       if (found.severity === severity && !warnings.has(text)) warnings.set(text, { severity, text, remedy });
     }
   }
+  const wrong = [...warnings.values()].some((warning) => warning.severity === "error");
   return {
     organ: instrument.name,
     section: section.name,
@@ -169,6 +170,6 @@ export function cueCard(
     unisonOff: instrument.unisonOff.filter((name) => state.unisonOff.has(name)),
     boxes: boxesOf(instrument, state, judged.parts),
     warnings: [...warnings.values()],
-    why: whyOf(judged),
+    why: wrong ? null : whyOf(judged),
   };
 }

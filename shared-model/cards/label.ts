@@ -124,8 +124,9 @@ function groundWords(stops: readonly Stop[], part: Part, tradition: Tradition): 
     return `${count} ${areAll(stops, FLUTES) ? "flutes" : areAll(stops, STRINGS) ? "strings" : "8s"}`;
   }
   const telling = soundWords(stops, part, tradition);
-  const own = stops.some((stop) => `${telling} `.startsWith(`${plainName(stop)} `));
-  return own ? `the ${telling}` : `${telling.charAt(0).toLowerCase()}${telling.slice(1)}`;
+  if (stops.some((stop) => `${telling} `.startsWith(`${plainName(stop)} `))) return `the ${telling}`;
+  const noun = `${telling.charAt(0).toLowerCase()}${telling.slice(1)}`;
+  return telling.startsWith(chorusWord(tradition)) ? `the ${noun}` : noun;
 }
 
 const octaveWords = ({ placing }: JudgedPart): string =>
@@ -185,8 +186,12 @@ export function labelOf({ instrument, section }: Labelled, parts: readonly Judge
   const raised = words(head, octaveWords(lead));
   const joined = (what: string): string => (head.includes(" with ") ? ` and ${what}` : ` with ${what}`);
   const shaken = lead.sound.tremulant === 1 ? joined("tremulant") : "";
-  const groundOf = (one: JudgedPart): string =>
-    words(groundWords(stopsOf(one), one.placed.part, tradition), octaveWords(one));
+  /** A part without what only a coupler brings along from the leading keyboard. */
+  const groundOf = (one: JudgedPart): string => {
+    const all = stopsOf(one);
+    const own = all.filter((stop) => !lead.heard.includes(stop.id));
+    return words(groundWords(own.length > 0 ? own : all, one.placed.part, tradition), octaveWords(one));
+  };
 
   const peers = sounding.filter((one) => one !== lead && one.placed.part.role === role);
   const under = sounding.find((one) => one !== lead && ["accompaniment", "plenum"].includes(one.placed.part.role));

@@ -66,7 +66,9 @@ export function readCouplers(
 export function readNames(
   node: Located | undefined, divisions: readonly string[], reporter: Reporter, also: readonly string[] = [],
 ): readonly string[] {
-  const names = (node?.items ?? []).map((item) => namedDivision(String(item.value), item.start, divisions, reporter, also));
+  // What is no text was told by the schema.
+  const items = (node?.items ?? []).filter((item) => typeof item.value === "string");
+  const names = items.map((item) => namedDivision(item.value as string, item.start, divisions, reporter, also));
   return [...new Set(names.filter((name) => name !== null))];
 }
 

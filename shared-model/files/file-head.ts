@@ -1,5 +1,6 @@
 import { FILE_KINDS, FILE_VERSION, type FileKind, kindInWords, versionLine } from "./file-kind.ts";
 import type { Reporter } from "./reporter.ts";
+import { valueInWords } from "./shape.ts";
 import { type Located, openYaml } from "./yaml-text.ts";
 
 /** A file whose first line fits its kind; `root` is `null` when there is nothing to read on. */
@@ -27,7 +28,7 @@ export function openFile(text: string, fileName: string, kind: FileKind): Opened
     reporter.report({ code: "version-missing", kind, wanted }, root.start);
     return closed;
   }
-  const found = String(head.node.value);
+  const found = typeof head.node.value === "string" ? head.node.value : valueInWords(head.node.value);
   if (found === wanted) return { root, reporter };
   const [foundKind, version] = found.split("/");
   const newer = foundKind === kind && /^\d{1,6}$/.test(version ?? "") && Number(version) > FILE_VERSION;

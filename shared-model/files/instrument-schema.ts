@@ -44,7 +44,7 @@ export const stopSchema = z.looseObject({
   ranks: wholeNumber("the number of ranks", 1, 20).optional().describe("Ranks sounding together on a key."),
   composition: z.record(keyName(), list(pitchValue(), "a list of pitches", 20), {
     error: "keys with lists of pitches, such as {C2: [1 1/3, 1, 2/3]}",
-  }).optional().describe("From each key on, the pitches of a compound: {C2: [1 1/3, 1], C4: [2, 1 1/3]}."),
+  }).refine((rows) => Object.keys(rows).length <= 24, { error: "keys with lists of pitches, at most 24" }).optional().describe("From each key on, the pitches of a compound: {C2: [1 1/3, 1], C4: [2, 1 1/3]}."),
   kind: kindOrKinds.optional().describe("What the stop is; when left out, the glossary tells it from the name."),
   family: z.enum(FAMILIES, { error: "a family of stops" }).optional(),
   strength: strength().optional(),

@@ -20,10 +20,14 @@ function lettersApart(a: string, b: string, limit: number): number {
       const swapped = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1] ? (before[j - 2] as number) + 1 : changed;
       next.push(Math.min(changed, swapped, (row[j] as number) + 1, (next[j - 1] as number) + 1));
     }
+    if (Math.min(...next) > limit) return limit + 1;
     [before, row] = [row, next];
   }
   return row[b.length] as number;
 }
+
+/** Names that are looked through: more than any division or catalogue has. */
+const NAMES_LIMIT = 500;
 
 /**
  * The names most like `text`, best first, at most `count`: those that begin with it or hold it, then those that differ
@@ -33,7 +37,7 @@ export function nearestOf(text: string, names: readonly string[], count = 3): re
   const wanted = folded(text).slice(0, 60);
   if (wanted === "") return [];
   const scored: { name: string; apart: number }[] = [];
-  for (const name of new Set(names)) {
+  for (const name of new Set(names.slice(0, NAMES_LIMIT))) {
     const other = folded(name).slice(0, 60);
     const limit = Math.max(1, Math.floor(Math.max(wanted.length, other.length) / 3));
     const within = wanted.length >= 3 && other.length >= 3 && (other.includes(wanted) || wanted.includes(other));

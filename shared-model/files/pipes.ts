@@ -85,5 +85,7 @@ export const keysOfUses = (uses: readonly RankUse[]): { readonly from: Key; read
   uses.length === 0 ? null : { from: Math.min(...uses.map((use) => use.from)), to: Math.max(...uses.map((use) => use.to)) };
 
 /** How many ranks sound together where most do. */
-export const ranksSounding = (uses: readonly RankUse[]): number =>
-  uses.reduce((most, use) => Math.max(most, uses.filter((other) => other.from <= use.from && other.to >= use.from).length), 0);
+export function ranksSounding(uses: readonly RankUse[]): number {
+  const starts = [...new Set(uses.map((use) => use.from))];
+  return starts.reduce((most, key) => Math.max(most, uses.filter((use) => use.from <= key && use.to >= key).length), 0);
+}

@@ -38,25 +38,17 @@ interface Entry {
   readonly match: Match;
   /** Lowest that its presence can cost, whatever else is drawn. */
   readonly rank: number;
-  /** Index in the pool of the like stop printed before it, -1 for none. */
-  readonly twin: number;
   /** Items for which it can be part of a stand-in. */
   readonly standInItems: number;
-  /** Whether it makes the colour that is looked for. */
-  readonly makes: boolean;
-  voices: readonly [Voice, Voice, Voice];
+  readonly voices: readonly [Voice, Voice, Voice];
+  /** Stops with the same text are alike in everything the rules read. */
+  readonly likeness: string;
 }
 
 const RANK: Readonly<Record<Match["status"], number>> = { asked: 0, may: 1, stray: 4, plain: 4, against: 5 };
 const POSITIONS: readonly BoxPosition[] = ["open", "half", "closed"];
 const NO_MATCH: Match = { items: 0, primary: -1, status: "may", gain: 0, cost: 0, standIn: 0 };
 const TREMBLE: Voice = { ...silence(), tremulant: 1 };
-
-const shake = (voices: readonly [Voice, Voice, Voice]): readonly [Voice, Voice, Voice] => [
-  { ...voices[0], tremulant: 1 },
-  { ...voices[1], tremulant: 1 },
-  { ...voices[2], tremulant: 1 },
-];
 
 const voicesOfSeat = new WeakMap<Seat, Map<Stop, readonly [Voice, Voice, Voice] | null>>();
 
@@ -84,18 +76,19 @@ export function voicesOf(problem: Problem, placed: PlacedPart, stop: Stop): read
   return voices;
 }
 
-interface Draft extends Omit<Entry, "twin" | "makes"> {
-  readonly likeness: string;
-}
+const entriesOfWeighed = new WeakMap<WeighedPart, readonly Entry[]>();
 
-const draftsOfWeighed = new WeakMap<WeighedPart, readonly Draft[]>();
+/** Divisions that a placed part hears, in printed order, each once. */
+const divisionsInPrint = (problem: Problem, placed: PlacedPart): readonly Division[] =>
+  problem.instrument.divisions.filter((division) => placed.reach.some((each) => each.division === division));
 
 /** What a part could draw where it is placed, in the order in which the pool tries it. Reckoned once. */
-function draftsOf(problem: Problem, weighed: WeighedPart, inPrint: readonly Division[]): readonly Draft[] {
-  const known = draftsOfWeighed.get(weighed);
+function entriesOf(problem: Problem, weighed: WeighedPart): readonly Entry[] {
+  const known = entriesOfWeighed.get(weighed);
   if (known) return known;
   const { recipe, placed } = weighed;
-  const drafts: Draft[] = [];
+  const inPrint = divisionsInPrint(problem, placed);
+  const drafts: Entry[] = [];
   for (const stop of inPrint.flatMap((division) => division.stops)) {
     if (!isProposable(stop)) continue;
     const voices = voicesOf(problem, placed, stop);
@@ -120,7 +113,7 @@ function draftsOf(problem: Problem, weighed: WeighedPart, inPrint: readonly Divi
     });
   }
   drafts.sort((a, b) => a.rank - b.rank);
-  draftsOfWeighed.set(weighed, drafts);
+  entriesOfWeighed.set(weighed, drafts);
   return drafts;
 }
 
@@ -135,7 +128,9 @@ export class Pool {
   private readonly problem: Problem;
   private readonly weighed: WeighedPart;
   private readonly colour: Colour | null;
-  private readonly entries: Entry[] = [];
+  private readonly entries: readonly Entry[];
+  private readonly twins: Int16Array;
+  private readonly makes: Uint8Array;
   private readonly suffixItems: number[] = [];
   /** Least that a stop making the colour costs, among the entries from here on. */
   private readonly suffixMaking: Points[] = [];
@@ -157,8 +152,7 @@ export class Pool {
     this.base = base;
     this.colour = colour;
     const { placed, recipe } = weighed;
-    const divisions = [...new Set(placed.reach.map((each) => each.division))];
-    const inPrint = problem.instrument.divisions.filter((division) => divisions.includes(division));
+    const inPrint = divisionsInPrint(problem, placed);
 
     const coupler = new Map(placed.couplers.map((each, index) => [each.name, 1 << index]));
     this.allCouplers = 2 ** placed.couplers.length - 1;
@@ -170,25 +164,27 @@ export class Pool {
     const borrowed: { stop: Stop; match: Match }[] = [];
     if (base) {
       for (const stop of inPrint.flatMap((division) => division.stops)) {
-        if (base.drawn.has(stop) && base.settled.has(stop)) borrowed.push({ stop, match: recipe.matchOf(stop) });
+        if (base.drawn.has(stop) && voicesOf(problem, placed, stop)) borrowed.push({ stop, match: recipe.matchOf(stop) });
       }
     }
     this.borrowed = borrowed;
+    const all = entriesOf(problem, weighed);
+    this.entries =
+      base || colour
+        ? all.filter(({ stop, tremulant, voices }) => {
+            if (stop) return !base?.settled.has(stop) && !base?.drawn.has(stop) && (!colour || colour.admits(voices[0]));
+            return !(base && (base.divisions.has(tremulant as string) || (tremulant === "all" && base.divisions.size > 0)));
+          })
+        : all;
+    const { entries } = this;
+    this.twins = new Int16Array(entries.length);
+    this.makes = new Uint8Array(entries.length);
     const places = new Map<string, number>();
-    for (const draft of draftsOf(problem, weighed, inPrint)) {
-      const { stop, tremulant } = draft;
-      if (stop && base?.settled.has(stop)) continue;
-      if (stop && colour && !colour.admits(draft.voices[0])) continue;
-      if (tremulant !== null && base?.divisions.has(tremulant)) continue;
-      if (tremulant === "all" && base && base.divisions.size > 0) continue;
-      const shaken = stop !== null && base?.tremulants.has(stop.division) === true;
-      this.entries.push({
-        ...draft,
-        twin: places.get(draft.likeness) ?? -1,
-        makes: stop !== null && (colour?.makes(draft.voices[0]) ?? true),
-        voices: shaken ? shake(draft.voices) : draft.voices,
-      });
-      places.set(draft.likeness, this.entries.length - 1);
+    for (let i = 0; i < entries.length; i++) {
+      const { likeness: text, stop, voices } = entries[i] as Entry;
+      this.twins[i] = places.get(text) ?? -1;
+      places.set(text, i);
+      this.makes[i] = stop !== null && (colour?.makes(voices[0]) ?? true) ? 1 : 0;
     }
     let suffix = 0;
     let making = Number.POSITIVE_INFINITY;
@@ -198,14 +194,16 @@ export class Pool {
       const entry = this.entries[i] as Entry;
       suffix |= entry.match.items;
       this.suffixItems[i] = suffix;
-      if (entry.makes) making = Math.min(making, leastCost(entry));
+      if (this.makes[i]) making = Math.min(making, leastCost(entry));
       this.suffixMaking[i] = making;
     }
     this.made =
       !colour ||
       borrowed.some(({ stop }) => colour.makes((voicesOf(problem, placed, stop) as readonly [Voice, Voice, Voice])[0]));
     this.fallingRules = weighed.partRules.filter((rule) => rule.falling);
-    const bits = [...this.entries, ...borrowed].reduce((all, each) => all | each.match.standIn, 0);
+    let bits = 0;
+    for (const each of entries) bits |= each.match.standIn;
+    for (const each of borrowed) bits |= each.match.standIn;
     this.instead = recipe.items.map((item) =>
       Math.max(0, ...item.instead.filter((use) => (use.bits & bits) === use.bits).map((use) => use.weight)),
     );
@@ -347,19 +345,21 @@ export class Pool {
           more += match.cost;
         }
         const now = satisfied | match.items;
-        const makes = made || entry.makes;
+        const makes = made || this.makes[i] === 1;
         if (ceiling + potential(now, i + 1) - more - (makes ? 0 : (this.suffixMaking[i + 1] as Points)) < threshold) {
           this.exhausted = false;
           // Later strays cost no less and leave no more to come.
           if (entry.rank >= 4 && match.status !== "plain" && made) break;
           continue;
         }
-        if (entry.twin >= 0 && !chosen.includes(entry.twin)) continue;
+        const twin = this.twins[i] as number;
+        if (twin >= 0 && !chosen.includes(twin)) continue;
         chosen.push(i);
         if (entry.stop) ownMatches.push(match);
         if (match.primary >= 0) counts[match.primary] = (counts[match.primary] as number) + 1;
         const next = sounds[depth + 1] as PartSound;
         addVoice(sound, entry.voices[positionOf(entry)] as Voice, next);
+        if (entry.stop && this.base?.tremulants.has(entry.stop.division)) next.tremulant = 1;
         const stillLoyal = loyal && match.status !== "against" && !(match.status === "stray" && entry.standInItems === 0);
         const fallen = this.fallen(next, stillLoyal);
         if (ceiling + potential(now, i + 1) - more - fallen - (makes ? 0 : (this.suffixMaking[i + 1] as Points)) >= threshold) {
@@ -436,6 +436,31 @@ export class Pool {
     }
     return true;
   }
+}
+
+/**
+ * An upper bound of the sets of a colour that a placed part could draw, from its entries alone: what the admitted stops
+ * can earn for the recipe, less the least that a stop making the colour costs.
+ */
+export function boundInColour(problem: Problem, weighed: WeighedPart, colour: Colour): Points {
+  let [items, bits] = [0, 0];
+  let making = Number.POSITIVE_INFINITY;
+  for (const entry of entriesOf(problem, weighed)) {
+    if (!entry.stop || !colour.admits(entry.voices[0])) continue;
+    items |= entry.match.items;
+    bits |= entry.match.standIn;
+    if (colour.makes(entry.voices[0])) making = Math.min(making, leastCost(entry));
+  }
+  let sum = (weighed.fix ?? Number.NEGATIVE_INFINITY) + weighed.most - making;
+  weighed.recipe.items.forEach((item, index) => {
+    if (items & (1 << index)) sum += item.weight;
+    else {
+      let instead = 0;
+      for (const use of item.instead) if ((use.bits & bits) === use.bits) instead = Math.max(instead, use.weight);
+      sum += instead;
+    }
+  });
+  return sum;
 }
 
 /** What an entry costs at least, whatever else is drawn. */

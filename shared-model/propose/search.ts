@@ -9,7 +9,7 @@ import { type PartRecipe, wantedStops } from "../judging/recipe.ts";
 import type { Wanted } from "../music/prescription.ts";
 import type { PairRule, Points } from "../rules/rule.ts";
 import type { Division, Stop } from "../stoplist/instrument.ts";
-import { type Base, type Candidate, Pool, voicesOf } from "./pool.ts";
+import { type Base, boundInColour, type Candidate, Pool, voicesOf } from "./pool.ts";
 import { isProposable, keyboardsFor, placingsFor, standTogether } from "./state-space.ts";
 
 /** A state that the search found, with its exact score. */
@@ -46,21 +46,26 @@ interface Option {
   sharp: boolean;
 }
 
+interface PairTable {
+  readonly rules: readonly PairRule[];
+  readonly most: Points;
+}
+
 /** Tables of a problem that every search in it uses: pools once made, bounds once sharpened. */
 class Frames {
   readonly problem: Problem;
   private readonly pools = new Map<WeighedPart, Pool>();
   private readonly coloured = new Map<string, Map<WeighedPart, Pool>>();
   private readonly reachable = new Map<string, Points>();
-  readonly pairRules: readonly PairRule[];
   /** By reading, by part: every placing with its bound, whatever the colour. */
   readonly options: readonly (readonly Option[][])[];
   readonly pairMost: readonly Points[];
   private readonly tones = new Map<Stop, readonly Voice[]>();
+  private readonly had = new Map<Wanted, Map<string, boolean>>();
+  private readonly pairTables = new Map<WeighedPart, Map<WeighedPart, PairTable>>();
 
   constructor(problem: Problem) {
     this.problem = problem;
-    this.pairRules = problem.rules.pair;
     const made = new Map<string, Option[]>();
     this.options = problem.readings.map((_, reading) =>
       problem.section.parts.map((part, index) => {
@@ -79,7 +84,26 @@ class Frames {
         return options;
       }),
     );
-    this.pairMost = this.options.map((options) => highestPairs(problem, options));
+    this.pairMost = this.options.map((options) => this.highestPairs(options));
+  }
+
+  /** The pair rules that have a say about two placed parts, and the most they can give. */
+  pairTable(first: WeighedPart, second: WeighedPart): PairTable {
+    let row = this.pairTables.get(first);
+    if (!row) {
+      row = new Map();
+      this.pairTables.set(first, row);
+    }
+    let table = row.get(second);
+    if (!table) {
+      const rules = this.problem.rules.pair.filter((rule) => rule.applies(first.context, second.context));
+      table = {
+        rules,
+        most: rules.reduce((sum, rule) => sum + Math.max(0, rule.most(first.context, second.context)), 0),
+      };
+      row.set(second, table);
+    }
+    return table;
   }
 
   pool(weighed: WeighedPart, colour: Colour | null, effort: Effort): Pool {
@@ -97,8 +121,33 @@ class Frames {
     return pool;
   }
 
+  /** The most that pair rules can give over all pairs of parts, wherever they are played. */
+  private highestPairs(options: readonly (readonly Option[])[]): Points {
+    let sum = 0;
+    forEachPair(options.length, (a, b) => {
+      const first = options[a]?.find((each) => each.weighed)?.weighed;
+      const second = options[b]?.find((each) => each.weighed)?.weighed;
+      if (first && second) sum += this.pairTable(first, second).most;
+    });
+    return sum;
+  }
+
   /** Whether the organ has a stop for what is wanted that a part of the colour could hold, at any octave. */
   private hasFor(wanted: Wanted, colour: Colour): boolean {
+    let row = this.had.get(wanted);
+    if (!row) {
+      row = new Map();
+      this.had.set(wanted, row);
+    }
+    let has = row.get(colour.id);
+    if (has === undefined) {
+      has = this.findFor(wanted, colour);
+      row.set(colour.id, has);
+    }
+    return has;
+  }
+
+  private findFor(wanted: Wanted, colour: Colour): boolean {
     const { instrument } = this.problem;
     return [-2, -1, 0, 1, 2].some((up) => [...wantedStops(instrument, wanted, up)].some((stop) => {
       if (!isProposable(stop)) return false;
@@ -267,8 +316,11 @@ export function search(
       const { placed, weighed } = option;
       if (!placed || !weighed || Math.min(option.bound, option.loose + kept) + others < floor) return [];
       const apart = placed.reach.every((each) => each.couplers.length === 0);
-      const bound = Math.min(option.loose, frames.pool(weighed, colour, effort).bound);
-      return bound + others < floor ? [] : [{ placed, weighed, loose: apart ? option.loose : bound, bound, sharp: false }];
+      // Stops that other parts have settled may come along for nothing, so a coupled keyboard keeps its loose bound.
+      const inColour = boundInColour(problem, weighed, colour);
+      if (inColour === Number.NEGATIVE_INFINITY) return [];
+      const bound = apart ? Math.min(option.bound, inColour) : option.loose + kept;
+      return bound + others < floor ? [] : [{ placed, weighed, loose: option.loose + kept, bound, sharp: false }];
     });
     return own.length === 0 ? [] : [{ parts: parts.map((options, index) => (index === telling ? own : options)), pairs }];
   });
@@ -321,23 +373,6 @@ function mayShare(problem: Problem, index: number): boolean {
     return same && (free || !apart);
   });
 }
-
-/** The most that pair rules can give over all pairs of parts. */
-function highestPairs(problem: Problem, options: readonly (readonly Option[])[]): Points {
-  let sum = 0;
-  forEachPair(options.length, (a, b) => {
-    const first = options[a]?.find((each) => each.weighed)?.weighed;
-    const second = options[b]?.find((each) => each.weighed)?.weighed;
-    if (first && second) sum += mostOfPair(problem.rules.pair, first, second);
-  });
-  return sum;
-}
-
-const mostOfPair = (rules: readonly PairRule[], first: WeighedPart, second: WeighedPart): Points =>
-  rules.reduce(
-    (sum, rule) => sum + (rule.applies(first.context, second.context) ? Math.max(0, rule.most(first.context, second.context)) : 0),
-    0,
-  );
 
 /** One sinking of the threshold. */
 class Round {
@@ -465,7 +500,7 @@ class Round {
             [other, weighed, chosen[i] as Candidate, candidate],
             [weighed, other, candidate, chosen[i] as Candidate],
           ] as const) {
-            left -= mostOfPair(this.frames.pairRules, one, two);
+            left -= this.frames.pairTable(one, two).most;
             const points = this.pair(one, two, a, b);
             if (points === null) {
               allowed = false;
@@ -491,8 +526,7 @@ class Round {
     this.effort.pairs += 1;
     const conform = a.conform && b.conform;
     let points = 0;
-    for (const rule of this.frames.pairRules) {
-      if (!rule.applies(one.context, two.context)) continue;
+    for (const rule of this.frames.pairTable(one, two).rules) {
       if (rule.forbids?.(a.sound, b.sound, one.context, two.context) && !(rule.yieldsToPrescription && conform)) return null;
       points += yielding(rule.weigh(a.sound, b.sound, one.context, two.context), rule.yieldsToPrescription, conform);
     }

@@ -15,7 +15,8 @@ import type { Problem } from "../judging/problem.ts";
  * Placings. Hands play manuals, feet the pedal; an optional part may be left out; where there is no pedal, what the
  * feet would play goes to a manual. A part may lie an octave higher or lower on a keyboard of its own, without
  * couplers. Parts that must differ share a keyboard only where it has divided stops, or where there is but one manual.
- * Couplers on a keyboard: at most four that a prescription for the section names, and at most one other.
+ * Couplers on a keyboard: at most four that a prescription for the section names, and at most one other, which does not
+ * join a manual to another manual in use.
  */
 export const MOST_PRESCRIBED_COUPLERS = 4;
 export const MOST_OTHER_COUPLERS = 1;
@@ -80,6 +81,18 @@ export function placingsFor(problem: Problem, part: number): readonly (PlacedPar
   return placings;
 }
 
+/** Whether a coupler that no prescription names joins a keyboard to another one that hands play on at the same time. */
+const joinsTwoHands = (problem: Problem, present: readonly PlacedPart[]): boolean =>
+  present.some(
+    (one) =>
+      one.part.hands !== "feet" &&
+      one.couplers.some(
+        (coupler) =>
+          present.some((other) => other !== one && other.keyboard.name === coupler.from) &&
+          !isPrescribedCoupler(problem, coupler),
+      ),
+  );
+
 const isDivided = (division: Division): boolean => division.stops.some((stop) => stop.half !== null && !stop.off);
 
 /** Whether placings of different parts can stand on one console; `null` entries are parts left out. */
@@ -96,6 +109,7 @@ export function standTogether(problem: Problem, placed: readonly (PlacedPart | n
       if (apart && !oneManual && !isDivided(a.keyboard)) return false;
     }
   }
+  if (joinsTwoHands(problem, present)) return false;
   // A coupler that is on bears on every keyboard it reaches, whoever asked for it.
   const on = new Set(present.flatMap((each) => each.couplers));
   for (const one of present) {

@@ -1,5 +1,5 @@
 import type { PartSound } from "../acoustics/part-sound.ts";
-import { familiesOf, isOneSilent, leadOf, soundName, soundNameFirst } from "./balance.ts";
+import { familiesOf, HARMONICS, isOneSilent, leadOf, REED, soundName, soundNameFirst } from "./balance.ts";
 import { agree, named } from "./naming.ts";
 import type { PairRule } from "./rule.ts";
 
@@ -7,14 +7,21 @@ import type { PairRule } from "./rule.ts";
 const LEAST = 400;
 const FARTHEST = 900;
 const RIGHT = 200;
-const NEW_COLOUR = 250;
-const THINNER = 60;
+const COLOUR_COST = { same: 0, thinner: 60, new: 250 } as const;
 const WRONG_STEP = 350;
+
+/** Colour of the echo against the call: the same, part of it, or a new one. */
+function colourOfEcho(first: PartSound, echo: PartSound): keyof typeof COLOUR_COST {
+  const [one, other] = [familiesOf(first), familiesOf(echo)];
+  // Reeds, cornets and mixtures tell more than the flues that carry them: a cornet answers the ranks of a tierce.
+  const telling = one & other & (REED | HARMONICS) ? REED | HARMONICS : ~0;
+  if ((other & ~one & telling) !== 0) return "new";
+  return ((one ^ other) & telling) === 0 ? "same" : "thinner";
+}
 
 function weighed(first: PartSound, echo: PartSound): number {
   if (isOneSilent(first, echo)) return 0;
-  const [one, other] = [familiesOf(first), familiesOf(echo)];
-  const colour = one === other ? 0 : (other & ~one) !== 0 ? NEW_COLOUR : THINNER;
+  const colour = COLOUR_COST[colourOfEcho(first, echo)];
   const step = leadOf(first, echo);
   const away = step < LEAST ? LEAST - step : step > FARTHEST ? (step - FARTHEST) >> 1 : 0;
   return RIGHT - colour - Math.min(WRONG_STEP, away);
@@ -31,7 +38,10 @@ export const echoSofterSameColour: PairRule = {
   // No recipe wants an echo that is as loud as what it answers.
   yieldsToPrescription: false,
   applies: (first, second) =>
-    (first.part.role === "melody" || first.part.role === "plenum") && second.part.role === "echo",
+    (first.part.role === "melody" || first.part.role === "plenum") &&
+    // Of several solos in dialogue the first is the one that is echoed.
+    (first.part.id === first.part.role || first.part.id.endsWith("-1")) &&
+    second.part.role === "echo",
   most: () => RIGHT,
   weigh: weighed,
   words: (first, echo, firstContext, echoContext, heard, points) => {
@@ -39,7 +49,7 @@ export const echoSofterSameColour: PairRule = {
     const start = soundNameFirst(heard.second, echoContext);
     const verb = start.startsWith("The ") ? "answers" : agree(heard.second.stops, "answers", "answer");
     if (points === RIGHT) return { text: `${start} ${verb} ${call} in the same colour, a clear step softer.` };
-    if ((familiesOf(echo) & ~familiesOf(first)) !== 0) {
+    if (colourOfEcho(first, echo) === "new") {
       return {
         text: `${named(heard.second.stops)} on the ${echoContext.keyboard.name} ${agree(heard.second.stops, "answers", "answer")} ${call} in another colour.`,
         remedy: `Echo with the same kinds of stops on the ${echoContext.keyboard.name}, fewer or in a box.`,
@@ -48,7 +58,7 @@ export const echoSofterSameColour: PairRule = {
     const step = leadOf(first, echo);
     if (points > 0) {
       const how = step < LEAST ? "only a little softer" : step > FARTHEST ? "from far away" : "a clear step softer";
-      const colour = familiesOf(echo) === familiesOf(first) ? "" : ", with less of its colour";
+      const colour = colourOfEcho(first, echo) === "same" ? "" : ", with less of its colour";
       return { text: `${start} ${verb} ${call} ${how}${colour}.` };
     }
     if (step < LEAST) {

@@ -39,6 +39,7 @@ import { pedalMelodyAtItsPitch } from "./pedal-melody-at-its-pitch.ts";
 import { pedalWeight } from "./pedal-weight.ts";
 import { reedOnItsGround } from "./reed-on-its-ground.ts";
 import { reedsInPlenum } from "./reeds-in-plenum.ts";
+import type { Rule } from "./rule.ts";
 import { secondChorusLighter } from "./second-chorus-lighter.ts";
 import { sharedPipesBetweenParts } from "./shared-pipes-between-parts.ts";
 import { sharedPipesRob } from "./shared-pipes-rob.ts";
@@ -64,7 +65,6 @@ import { upperMutationOnFullGround } from "./upper-mutation-on-full-ground.ts";
 import { variationsDiffer } from "./variations-differ.ts";
 import { versesGrow } from "./verses-grow.ts";
 import { windForManyBasses } from "./wind-for-many-basses.ts";
-import type { Rule } from "./rule.ts";
 
 /** Every convention of the trade that has a say, alphabetically. */
 export const RULES: readonly Rule[] = [

@@ -1,6 +1,6 @@
 import { footOf } from "../pitch/foot.ts";
 import { agree, idsOf, named, soundingAt } from "./naming.ts";
-import type { AdviceRule } from "./rule.ts";
+import type { AdviceRule, HeardStop } from "./rule.ts";
 
 export const pedalEightByCoupler: AdviceRule = {
   id: "pedal-eight-by-coupler",
@@ -12,8 +12,11 @@ export const pedalEightByCoupler: AdviceRule = {
   severity: "note",
   advise: (_sound, context, heard) => {
     if (context.part.hands !== "feet" || context.keyboard.kind !== "pedal") return null;
+    // A floating division on the pedal's keys is the pedal's own.
+    const manuals = context.reach.filter((division) => division.kind === "manual").map((division) => division.name);
+    const isOfAManual = (each: HeardStop): boolean => manuals.includes(each.stop.division);
     const eights = soundingAt(heard.stops, footOf(8), context);
-    if (eights.length === 0 || eights.some((each) => each.stop.division === context.keyboard.name)) return null;
+    if (eights.length === 0 || !eights.every(isOfAManual)) return null;
     const from = eights[0]?.stop.division;
     const along = heard.stops.filter((each) => each.stop.division === from);
     const others = along.filter((each) => !eights.includes(each));

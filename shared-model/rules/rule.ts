@@ -149,8 +149,12 @@ export interface PairRule extends RuleCommon {
   /** Silent when both parts are drawn as the prescription says. */
   readonly yieldsToPrescription: boolean;
   words(
-    first: PartSound, second: PartSound, firstContext: PartContext, secondContext: PartContext,
-    heard: { readonly first: Heard; readonly second: Heard }, points: Points,
+    first: PartSound,
+    second: PartSound,
+    firstContext: PartContext,
+    secondContext: PartContext,
+    heard: { readonly first: Heard; readonly second: Heard },
+    points: Points,
   ): Words;
 }
 

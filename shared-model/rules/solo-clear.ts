@@ -24,7 +24,8 @@ export const soloClear: PairRule = {
   },
   words: (_solo, _ground, _soloContext, groundContext, heard, points) => {
     const [solo, ground] = [heard.first, heard.second].map((each) => listed(each.stops.map((one) => one.label)));
-    if (points > 0) return { text: `${solo} ${heard.first.stops.length === 1 ? "stands" : "stand"} clear of ${ground}.` };
+    if (points > 0)
+      return { text: `${solo} ${heard.first.stops.length === 1 ? "stands" : "stand"} clear of ${ground}.` };
     return {
       text: `${ground} on the ${groundContext.keyboard.name} ${heard.second.stops.length === 1 ? "covers" : "cover"} the solo of ${solo}.`,
       remedy: `Take a stop off the ${groundContext.keyboard.name}, or draw a stronger solo.`,

@@ -90,6 +90,14 @@ const said: readonly (readonly [label: string, example: Example])[] = [
   ],
   ["Voix céleste", { organ: "Swell: Gambe 8, Voix céleste 8", plays: "accompaniment on Swell" }],
   ["Gedackt 8", { organ: "Swell: Gedackt 8", plays: "accompaniment on Swell" }],
+  [
+    "Oboe over flutes 8 4",
+    {
+      organ: "Swell: Oboe 8 | Great: Gedackt 8, Flöte 4 | Pedal: Subbass 16",
+      plays: SOLO,
+      couplers: ["Swell to Great"],
+    },
+  ],
   ["Silence", { organ: "Swell: (Gedackt 8)", plays: "accompaniment on Swell" }],
 ];
 

@@ -1,8 +1,8 @@
+import type { ConsoleState } from "../../shared-model/console/state.ts";
 import { readRegistrationFile } from "../../shared-model/files/registration-file.ts";
 import { type Judgement, judge } from "../../shared-model/judging/judge.ts";
 import { prepare } from "../../shared-model/judging/prepare.ts";
 import type { Problem } from "../../shared-model/judging/problem.ts";
-import type { ConsoleState } from "../../shared-model/console/state.ts";
 import { sectionOf } from "../../shared-model/music/section.ts";
 import { textureById } from "../../shared-model/music/textures/catalogue.ts";
 import { demoOrgan } from "../instruments/demo-organs.ts";

@@ -41,7 +41,7 @@ function faultsOfProposals(published: PublishedCase): readonly string[] {
 
 describe("one of the first three proposals draws what the source prescribes", () => {
   for (const published of publishedCases().filter((each) => each.texture !== null)) {
-    it(`${published.id} (${published.confidence})`, { timeout: 60_000 }, () => {
+    it(`${published.id} (${published.confidence})`, { timeout: 20_000 }, () => {
       expect(faultsOfProposals(published)).toEqual([]);
     });
   }
