@@ -38,12 +38,25 @@ const CYMBAL_FROM = feet("1/2 1/2 1/2 2/3 1");
 const SET: Readonly<Record<"sesquialtera" | "tertian" | "cornet", readonly (readonly Foot[])[]>> = {
   sesquialtera: ["8/5", "8/3 8/5", "8/3 2 8/5", "8/3 2 8/5 4/3", "8/3 2 8/5 4/3 1"].map(feet),
   tertian: ["8/5", "8/5 4/3", "8/5 4/3 1"].map(feet),
-  cornet: ["8/5", "8/3 8/5", "8/3 2 8/5", "4 8/3 2 8/5", "8 4 8/3 2 8/5", "8 4 8/3 2 8/5 4/3", "8 4 8/3 2 8/5 4/3 1"].map(feet),
+  cornet: [
+    "8/5",
+    "8/3 8/5",
+    "8/3 2 8/5",
+    "4 8/3 2 8/5",
+    "8 4 8/3 2 8/5",
+    "8 4 8/3 2 8/5 4/3",
+    "8 4 8/3 2 8/5 4/3 1",
+  ].map(feet),
 };
 
 /** Ranks of a compound whose number nothing tells. Common practice. */
 const USUAL_RANKS: Readonly<Record<CompoundKind, number>> = {
-  mixture: 4, cymbal: 3, rauschpfeife: 2, sesquialtera: 2, tertian: 2, cornet: 5,
+  mixture: 4,
+  cymbal: 3,
+  rauschpfeife: 2,
+  sesquialtera: 2,
+  tertian: 2,
+  cornet: 5,
 };
 
 const isPowerOfTwo = (count: number): boolean => Number.isInteger(Math.log2(count));
@@ -63,7 +76,8 @@ const last = <T>(list: readonly T[], index: number): T => list[Math.min(index, l
 function rowByKind(kind: CompoundKind, ranks: number, lowest: Foot | null, pedal: boolean): readonly Foot[] {
   const octave = pedal ? 2 : 1;
   if (kind === "mixture" || kind === "cymbal" || kind === "rauschpfeife") {
-    const from = kind === "rauschpfeife" ? (CHORUS[8] as Foot) : last(kind === "mixture" ? MIXTURE_FROM : CYMBAL_FROM, ranks - 1);
+    const from =
+      kind === "rauschpfeife" ? (CHORUS[8] as Foot) : last(kind === "mixture" ? MIXTURE_FROM : CYMBAL_FROM, ranks - 1);
     return chorusFrom(lowest ?? stretch(from, octave), ranks);
   }
   const row = last(SET[kind], ranks - 1);
@@ -119,7 +133,8 @@ export function usualBreaks(kind: CompoundKind, pitches: readonly Foot[], from: 
   let row = pitches;
   for (let key = 48; key <= to; key += 12) {
     const before = row;
-    while (tooHigh(row[row.length - 1] as Foot, key) && (row[0] as Foot).over < 16 * (row[0] as Foot).under) row = stepBack(row);
+    while (tooHigh(row[row.length - 1] as Foot, key) && (row[0] as Foot).over < 16 * (row[0] as Foot).under)
+      row = stepBack(row);
     if (row === before) continue;
     if (key <= from) rows[0] = { from, pitches: row };
     else rows.push({ from: key, pitches: row });

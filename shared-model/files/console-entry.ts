@@ -8,7 +8,11 @@ import type { Located } from "./yaml-text.ts";
 
 /** The division that a text names, whatever its case and accents; `null` after an error. `also` are further names taken. */
 export function namedDivision(
-  text: string, offset: number, divisions: readonly string[], reporter: Reporter, also: readonly string[] = [],
+  text: string,
+  offset: number,
+  divisions: readonly string[],
+  reporter: Reporter,
+  also: readonly string[] = [],
 ): string | null {
   const found = [...also, ...divisions].find((name) => folded(name) === folded(text));
   if (found !== undefined) return found;
@@ -19,7 +23,10 @@ export function namedDivision(
 
 /** The coupler that a text names, or `null` after an error. */
 export function readCoupler(
-  text: string, offset: number, divisions: readonly string[], reporter: Reporter,
+  text: string,
+  offset: number,
+  divisions: readonly string[],
+  reporter: Reporter,
 ): Pick<Coupler, "name" | "from" | "to" | "pitch"> | null {
   const read = readCouplerText(text, divisions);
   if (!read) {
@@ -41,7 +48,11 @@ export function readCoupler(
 
 /** The couplers of `couplers:`, in order; one that stands twice counts once. */
 export function readCouplers(
-  nodes: readonly Located[], divisions: readonly string[], throughByDefault: boolean, reporter: Reporter, unknown: UnknownKeys,
+  nodes: readonly Located[],
+  divisions: readonly string[],
+  throughByDefault: boolean,
+  reporter: Reporter,
+  unknown: UnknownKeys,
 ): readonly Coupler[] {
   const couplers = new Map<string, { readonly coupler: Coupler; readonly offset: number }>();
   for (const node of nodes) {
@@ -53,7 +64,8 @@ export function readCouplers(
     const named = read && readCoupler(read.coupler, offset, divisions, reporter);
     if (!read || !named) continue;
     const twin = couplers.get(named.name);
-    if (twin) reporter.report({ code: "coupler-twice", name: named.name, firstLine: reporter.lineOf(twin.offset) }, offset);
+    if (twin)
+      reporter.report({ code: "coupler-twice", name: named.name, firstLine: reporter.lineOf(twin.offset) }, offset);
     else {
       const coupler = { ...named, through: read.through ?? throughByDefault, fixed: read.fixed ?? false };
       couplers.set(named.name, { coupler, offset });
@@ -64,7 +76,10 @@ export function readCouplers(
 
 /** A list of division names, each once; unknown ones are reported. */
 export function readNames(
-  node: Located | undefined, divisions: readonly string[], reporter: Reporter, also: readonly string[] = [],
+  node: Located | undefined,
+  divisions: readonly string[],
+  reporter: Reporter,
+  also: readonly string[] = [],
 ): readonly string[] {
   // What is no text was told by the schema.
   const items = (node?.items ?? []).filter((item) => typeof item.value === "string");
@@ -77,7 +92,10 @@ const NO_AIDS: ConsoleAids = { generals: 0, divisionals: {}, levels: 0, crescend
 
 /** The value of `aids:`. */
 export function readAids(
-  node: Located | undefined, divisions: readonly string[], reporter: Reporter, unknown: UnknownKeys,
+  node: Located | undefined,
+  divisions: readonly string[],
+  reporter: Reporter,
+  unknown: UnknownKeys,
 ): ConsoleAids {
   if (!node) return NO_AIDS;
   unknown.look(node, Object.keys(aidsSchema.shape), "aids");
@@ -89,7 +107,9 @@ export function readAids(
     if (division !== null) divisionals.push([division, entry.node.value as number]);
   }
   return {
-    generals: read.generals ?? 0, divisionals: Object.fromEntries(divisionals), levels: read.levels ?? 0,
+    generals: read.generals ?? 0,
+    divisionals: Object.fromEntries(divisionals),
+    levels: read.levels ?? 0,
     crescendoPedal: read["crescendo-pedal"] ?? false,
     ventils: readNames(node.entries?.get("ventils")?.node, divisions, reporter),
   };

@@ -8,7 +8,8 @@ export interface CouplerText {
 }
 
 /** The one way in which a coupler is named: `X to Y`, with 4 or 16 behind it for an octave coupler. */
-export const couplerName = ({ from, to, pitch }: CouplerText): string => `${from} to ${to}${pitch === 8 ? "" : ` ${pitch}`}`;
+export const couplerName = ({ from, to, pitch }: CouplerText): string =>
+  `${from} to ${to}${pitch === 8 ? "" : ` ${pitch}`}`;
 
 /** A coupler read, or the name in it that no division has, or `null` for text that is no coupler. */
 export type CouplerReading = { readonly coupler: CouplerText } | { readonly unknown: string } | null;

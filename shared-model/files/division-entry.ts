@@ -66,7 +66,12 @@ function readCompass(node: Located, division: string, reporter: Reporter, unknow
 export function readDivisionEntry(node: Located, reporter: Reporter, unknown: UnknownKeys): DivisionEntry | null {
   const name = node.entries?.get("name")?.node.value;
   unknown.look(node, Object.keys(divisionSchema.shape), "A division");
-  const read = readShape(divisionSchema, node, typeof name === "string" ? `The division ${name}` : "A division", reporter);
+  const read = readShape(
+    divisionSchema,
+    node,
+    typeof name === "string" ? `The division ${name}` : "A division",
+    reporter,
+  );
   if (!read) return null;
   const { kind } = read;
   const compassNode = node.entries?.get("compass")?.node;
@@ -79,7 +84,12 @@ export function readDivisionEntry(node: Located, reporter: Reporter, unknown: Un
     reporter.report({ code: "keyboard-needless", division: read.name, kind }, startOf(node, "keyboard"));
   }
   return {
-    node, name: read.name.trim(), kind, keyboard: kind === "manual" ? (read.keyboard ?? null) : null, compass, dividedAt,
+    node,
+    name: read.name.trim(),
+    kind,
+    keyboard: kind === "manual" ? (read.keyboard ?? null) : null,
+    compass,
+    dividedAt,
     box: read.enclosed === true ? read.name.trim() : read.enclosed || null,
     stops: node.entries?.get("stops")?.node.items ?? [],
   };

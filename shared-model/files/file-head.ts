@@ -32,7 +32,10 @@ export function openFile(text: string, fileName: string, kind: FileKind): Opened
   if (found === wanted) return { root, reporter };
   const [foundKind, version] = found.split("/");
   const newer = foundKind === kind && /^\d{1,6}$/.test(version ?? "") && Number(version) > FILE_VERSION;
-  reporter.report(newer ? { code: "version-newer", found, wanted } : { code: "version-other", found, kind, wanted }, head.node.start);
+  reporter.report(
+    newer ? { code: "version-newer", found, wanted } : { code: "version-other", found, kind, wanted },
+    head.node.start,
+  );
   // A misspelt line is no reason to hide the rest; a file that names another kind of ours is.
   return newer || FILE_KINDS.some((each) => each === foundKind && each !== kind) ? closed : { root, reporter };
 }

@@ -1,7 +1,9 @@
 import { type Compass, keyText } from "../pitch/key.ts";
 import { understandName } from "../stoplist/glossary/glossary.ts";
 import type { ConsoleAids, Division, Instrument, Stop, Strength } from "../stoplist/instrument.ts";
+import { aidsPatches } from "./aids-patches.ts";
 import { type CouplerText, couplerName, readCouplerText } from "./coupler-text.ts";
+import { divisionMentions } from "./division-mentions.ts";
 import { openInstrumentFile } from "./instrument-file.ts";
 import { folded, nearestOf } from "./nearest.ts";
 import { reporterFor } from "./reporter.ts";
@@ -31,7 +33,12 @@ export type InstrumentEdit =
   /** True, false, or the name of a box. */
   | { readonly edit: "set-enclosed"; readonly division: string; readonly box: boolean | string }
   | { readonly edit: "set-compass"; readonly division: string; readonly compass: Compass }
-  | { readonly edit: "add-coupler"; readonly coupler: CouplerText; readonly fixed?: boolean; readonly through?: boolean }
+  | {
+      readonly edit: "add-coupler";
+      readonly coupler: CouplerText;
+      readonly fixed?: boolean;
+      readonly through?: boolean;
+    }
   | { readonly edit: "remove-coupler"; readonly coupler: string }
   | { readonly edit: "set-aids"; readonly aids: ConsoleAids };
 
@@ -61,7 +68,8 @@ interface StopPlace extends Place {
 }
 
 const DIVISION_HEAD = ["name", "kind", "keyboard", "compass", "divided-at", "enclosed"];
-const ORGAN_HEAD = ["divisions", "ranks", "couplers", "through-couplers", "tremulants", "unison-off"];
+/** Couplers come behind these keys. */
+const BEFORE_COUPLERS = ["divisions", "ranks"];
 
 /** Turns one edit into patches of one text; every method throws a {@link Refusal} when it cannot. */
 class InstrumentEditor {
@@ -78,17 +86,26 @@ class InstrumentEditor {
 
   patches(edit: InstrumentEdit): readonly Patch[] {
     switch (edit.edit) {
-      case "rename-stop": return this.#renameStop(this.#stop(edit.stop), edit.name);
-      case "rename-division": return this.#renameDivision(this.#division(edit.division), edit.name);
-      case "mark-off": return this.#setStopKey(this.#stop(edit.stop), "off", edit.note ?? true);
-      case "mark-on": return this.#removeStopKey(this.#stop(edit.stop), "off");
+      case "rename-stop":
+        return this.#renameStop(this.#stop(edit.stop), edit.name);
+      case "rename-division":
+        return this.#renameDivision(this.#division(edit.division), edit.name);
+      case "mark-off":
+        return this.#setStopKey(this.#stop(edit.stop), "off", edit.note ?? true);
+      case "mark-on":
+        return this.#removeStopKey(this.#stop(edit.stop), "off");
       case "set-strength": {
         const place = this.#stop(edit.stop);
-        return edit.strength === null ? this.#removeStopKey(place, "strength") : this.#setStopKey(place, "strength", edit.strength);
+        return edit.strength === null
+          ? this.#removeStopKey(place, "strength")
+          : this.#setStopKey(place, "strength", edit.strength);
       }
       case "add-stop": {
         const { node, division } = this.#division(edit.division);
-        return sure(this.#patcher.insertItem(node, "stops", edit.at ?? division.stops.length, edit.stop), division.name);
+        return sure(
+          this.#patcher.insertItem(node, "stops", edit.at ?? division.stops.length, edit.stop),
+          division.name,
+        );
       }
       case "remove-stop": {
         const { list, index, stop } = this.#stop(edit.stop);
@@ -101,14 +118,20 @@ class InstrumentEditor {
       }
       case "set-enclosed": {
         const { node, division } = this.#division(edit.division);
-        const patches = edit.box === false
-          ? this.#patcher.removeKey(node, "enclosed") : this.#patcher.setKey(node, "enclosed", edit.box, DIVISION_HEAD);
+        const patches =
+          edit.box === false
+            ? this.#patcher.removeKey(node, "enclosed")
+            : this.#patcher.setKey(node, "enclosed", edit.box, DIVISION_HEAD);
         return sure(patches, division.name);
       }
-      case "set-compass": return this.#setCompass(this.#division(edit.division), edit.compass);
-      case "add-coupler": return this.#addCoupler(edit.coupler, edit);
-      case "remove-coupler": return this.#removeCoupler(edit.coupler);
-      case "set-aids": return this.#setAids(edit.aids);
+      case "set-compass":
+        return this.#setCompass(this.#division(edit.division), edit.compass);
+      case "add-coupler":
+        return this.#addCoupler(edit.coupler, edit);
+      case "remove-coupler":
+        return this.#removeCoupler(edit.coupler);
+      case "set-aids":
+        return sure(aidsPatches(this.#root, this.#instrument.aids, edit.aids, this.#patcher), "aids");
     }
   }
 
@@ -152,7 +175,12 @@ class InstrumentEditor {
     const words = node && !node.alias ? String(node.value) : "";
     const said = (key: string): boolean => item.entries?.has(key) ?? false;
     const take = { half: !said("half"), pitch: !said("pitch"), ranks: !said("ranks") };
-    const tries = [take, { ...take, half: false }, { ...take, ranks: false }, { half: false, pitch: take.pitch, ranks: false }];
+    const tries = [
+      take,
+      { ...take, half: false },
+      { ...take, ranks: false },
+      { half: false, pitch: take.pitch, ranks: false },
+    ];
     const text = tries.map((each) => partStopText(words, each)).find((each) => each.name === stop.name);
     if (!node || !text) throw byHand(stop.id);
     return { node, text };
@@ -181,18 +209,29 @@ class InstrumentEditor {
     const name = newName.trim();
     const pedal = division.kind === "pedal";
     const { pitch } = stop;
-    const known = item.entries?.has("kind") || item.entries?.has("rank") || item.entries?.has("same-as")
-      || understandName(name, { pedal, pitch, ranks: text.ranks ?? null }).sure;
+    const known =
+      item.entries?.has("kind") ||
+      item.entries?.has("rank") ||
+      item.entries?.has("same-as") ||
+      understandName(name, { pedal, pitch, ranks: text.ranks ?? null }).sure;
     const kind = known ? undefined : stop.kinds.length === 1 ? stop.kinds[0] : stop.kinds;
     const references = this.#references(stop, (label) => label(name));
     if (!item.entries) {
       const short = kind === undefined ? shortForm({ ...text, name }, pedal, this.#names) : null;
-      const own = short === null
-        ? this.#longForm(place, { name, kind }) : [this.#patcher.replace(item, short, this.#patcher.inBrackets(place.list))];
+      const own =
+        short === null
+          ? this.#longForm(place, { name, kind })
+          : [this.#patcher.replace(item, short, this.#patcher.inBrackets(place.list))];
       return [...own, ...references];
     }
-    const words = [name, text.ranks === null ? null : stopWords({ name: "", pitch: null, half: null, ranks: text.ranks }, true).trim(),
-      text.printedPitch, text.half].filter((word) => word !== null && word !== "").join(" ");
+    const words = [
+      name,
+      text.ranks === null ? null : stopWords({ name: "", pitch: null, half: null, ranks: text.ranks }, true).trim(),
+      text.printedPitch,
+      text.half,
+    ]
+      .filter((word) => word !== null && word !== "")
+      .join(" ");
     const kindPatches = kind === undefined ? [] : sure(this.#patcher.setKey(item, "kind", kind), stop.id);
     return [this.#patcher.replace(node, words, this.#patcher.inBrackets(item)), ...kindPatches, ...references];
   }
@@ -204,59 +243,51 @@ class InstrumentEditor {
       const found = findStops(text, index);
       if (!found.stops?.includes(stop)) return [];
       const words = rewrite((name) => stopWords({ ...stop, name }));
-      return [this.#patcher.replace(node, `${prefix === null ? "" : `${prefix}/`}${words}`, this.#patcher.inBrackets(map))];
+      return [
+        this.#patcher.replace(node, `${prefix === null ? "" : `${prefix}/`}${words}`, this.#patcher.inBrackets(map)),
+      ];
     });
   }
 
   /** Every `same-as` and `bass-from` of the file, with the division it points into. */
   #pointers(): readonly { node: Located; map: Located; division: Division; prefix: string | null; text: string }[] {
-    return this.#instrument.divisions.flatMap((own, at) => (this.#divisionNode(at).entries?.get("stops")?.node.items ?? [])
-      .flatMap((item) => ["same-as", "bass-from"].flatMap((key) => {
-        const node = item.entries?.get(key)?.node;
-        if (!node) return [];
-        const words = String(node.value);
-        const stroke = words.indexOf("/");
-        const head = words.slice(0, Math.max(0, stroke));
-        const named = this.#instrument.divisions.find((division) => folded(division.name) === folded(head));
-        const prefix = named && stroke > 0 ? head : null;
-        return [{ node, map: item, division: named ?? own, prefix, text: (prefix === null ? words : words.slice(stroke + 1)).trim() }];
-      })));
+    return this.#instrument.divisions.flatMap((own, at) =>
+      (this.#divisionNode(at).entries?.get("stops")?.node.items ?? []).flatMap((item) =>
+        ["same-as", "bass-from"].flatMap((key) => {
+          const node = item.entries?.get(key)?.node;
+          if (!node) return [];
+          const words = String(node.value);
+          const stroke = words.indexOf("/");
+          const head = words.slice(0, Math.max(0, stroke));
+          const named = this.#instrument.divisions.find((division) => folded(division.name) === folded(head));
+          const prefix = named && stroke > 0 ? head : null;
+          return [
+            {
+              node,
+              map: item,
+              division: named ?? own,
+              prefix,
+              text: (prefix === null ? words : words.slice(stroke + 1)).trim(),
+            },
+          ];
+        }),
+      ),
+    );
   }
 
   #renameDivision({ division, node }: Place, newName: string): readonly Patch[] {
     const name = newName.trim();
-    const isIt = (value: unknown): boolean => typeof value === "string" && folded(value) === folded(division.name);
-    const patches = [...sure(this.#patcher.setKey(node, "name", name), division.name)];
-    const aids = this.#value("aids");
-    for (const list of [this.#value("tremulants"), this.#value("unison-off"), aids?.entries?.get("ventils")?.node]) {
-      for (const item of list?.items ?? []) {
-        if (isIt(item.value)) patches.push(this.#patcher.replace(item, name, this.#patcher.inBrackets(list as Located)));
-      }
-    }
-    const divisionals = aids?.entries?.get("divisionals")?.node;
-    for (const pair of divisionals?.pairs ?? []) {
-      if (isIt(pair.key)) {
-        const key = { ...pair.node, start: pair.keyStart, end: pair.keyEnd, entries: null, pairs: null, items: null };
-        patches.push(this.#patcher.replace(key, name, this.#patcher.inBrackets(divisionals as Located)));
-      }
-    }
     const names = this.#instrument.divisions.map((each) => each.name);
-    const couplers = this.#value("couplers");
-    for (const item of couplers?.items ?? []) {
-      const text = item.entries ? item.entries.get("coupler")?.node : item;
-      const read = text && readCouplerText(String(text.value), names);
-      if (!text || !read || !("coupler" in read)) continue;
-      const { from, to, pitch } = read.coupler;
-      if (from !== division.name && to !== division.name) continue;
-      const words = couplerName({ from: from === division.name ? name : from, to: to === division.name ? name : to, pitch });
-      patches.push(this.#patcher.replace(text, words, this.#patcher.inBrackets(item.entries ? item : (couplers as Located))));
-    }
-    for (const { node: pointer, map, division: target, prefix, text } of this.#pointers()) {
-      if (target === division && prefix !== null) {
-        patches.push(this.#patcher.replace(pointer, `${name}/${text}`, this.#patcher.inBrackets(map)));
-      }
-    }
-    return patches;
+    const pointers = this.#pointers()
+      .filter((pointer) => pointer.division === division && pointer.prefix !== null)
+      .map(({ node: pointer, map, text }) =>
+        this.#patcher.replace(pointer, `${name}/${text}`, this.#patcher.inBrackets(map)),
+      );
+    return [
+      ...sure(this.#patcher.setKey(node, "name", name), division.name),
+      ...divisionMentions(this.#root, division.name, name, names, this.#patcher),
+      ...pointers,
+    ];
   }
 
   #setCompass({ division, node }: Place, compass: Compass): readonly Patch[] {
@@ -267,10 +298,18 @@ class InstrumentEditor {
       const value = missing.length === 0 ? `${low}-${high}` : { low, high, missing };
       return sure(this.#patcher.setKey(node, "compass", value, DIVISION_HEAD.slice(0, 3)), division.name);
     }
-    const lacking = missing.length === 0
-      ? this.#patcher.removeKey(there, "missing") : this.#patcher.setKey(there, "missing", missing);
-    const ends = ([["low", low, division.compass.low, compass.low], ["high", high, division.compass.high, compass.high]] as const)
-      .flatMap(([key, text, before, after]) => (before === after ? [] : sure(this.#patcher.setKey(there, key, text), division.name)));
+    const lacking =
+      missing.length === 0
+        ? this.#patcher.removeKey(there, "missing")
+        : this.#patcher.setKey(there, "missing", missing);
+    const ends = (
+      [
+        ["low", low, division.compass.low, compass.low],
+        ["high", high, division.compass.high, compass.high],
+      ] as const
+    ).flatMap(([key, text, before, after]) =>
+      before === after ? [] : sure(this.#patcher.setKey(there, key, text), division.name),
+    );
     const same = compass.missing.join() === division.compass.missing.join();
     return [...ends, ...(same ? [] : sure(lacking, division.name))];
   }
@@ -280,7 +319,7 @@ class InstrumentEditor {
     const long = extra.fixed !== undefined || extra.through !== undefined;
     const value: YamlValue = long ? { coupler: name, fixed: extra.fixed, through: extra.through } : name;
     const count = this.#value("couplers")?.items?.length ?? 0;
-    return sure(this.#patcher.insertItem(this.#root, "couplers", count, value, ORGAN_HEAD.slice(0, 2)), name);
+    return sure(this.#patcher.insertItem(this.#root, "couplers", count, value, BEFORE_COUPLERS), name);
   }
 
   #removeCoupler(name: string): readonly Patch[] {
@@ -292,32 +331,13 @@ class InstrumentEditor {
       return read !== null && "coupler" in read && couplerName(read.coupler) === name;
     });
     if (!list || index < 0) {
-      const nearest = nearestOf(name, this.#instrument.couplers.map((coupler) => coupler.name));
+      const nearest = nearestOf(
+        name,
+        this.#instrument.couplers.map((coupler) => coupler.name),
+      );
       throw new Refusal({ code: "edit-lost", what: "coupler", name, nearest });
     }
     return sure(this.#patcher.removeItem(list, index), name);
-  }
-
-  #setAids(aids: ConsoleAids): readonly Patch[] {
-    const old = this.#instrument.aids;
-    const rows: readonly (readonly [string, YamlValue, YamlValue])[] = [
-      ["generals", aids.generals, old.generals], ["divisionals", aids.divisionals, old.divisionals],
-      ["levels", aids.levels, old.levels], ["crescendo-pedal", aids.crescendoPedal, old.crescendoPedal],
-      ["ventils", aids.ventils, old.ventils],
-    ];
-    const changed = rows.filter(([, value, before]) => JSON.stringify(value) !== JSON.stringify(before));
-    if (changed.length === 0) return [];
-    const map = this.#value("aids");
-    if (!map?.pairs?.length) {
-      const value = Object.fromEntries(changed.map(([key, each]) => [key, each]));
-      return sure(this.#patcher.setKey(this.#root, "aids", value, ORGAN_HEAD), "aids");
-    }
-    const there = changed.filter(([key]) => map.pairs?.some((pair) => pair.key === key));
-    const added = changed.filter((row) => !there.includes(row));
-    const patches = there.flatMap(([key, value]) => [...sure(this.#patcher.setKey(map, key, value), "aids")]);
-    const fresh = added.map(([key, value]) => sure(this.#patcher.setKey(map, key, value), "aids")[0] as Patch);
-    // New keys all come to stand at one place: one patch, so that their order is kept.
-    return fresh[0] ? [...patches, { ...fresh[0], text: fresh.map((patch) => patch.text).join("") }] : patches;
   }
 }
 
@@ -344,7 +364,11 @@ function patchesFor(editor: InstrumentEditor, edit: InstrumentEdit): readonly Pa
  * The changes are made together or not at all. They are refused when the file has errors before or would have after them (the
  * troubles then have the places of the text as it would be), or when an entry is shared through a `*name`.
  */
-export function editInstrumentFile(text: string, edits: readonly InstrumentEdit[], fileName = "the instrument"): EditedFile {
+export function editInstrumentFile(
+  text: string,
+  edits: readonly InstrumentEdit[],
+  fileName = "the instrument",
+): EditedFile {
   let current = text;
   for (const edit of edits) {
     const { root, instrument, troubles } = openInstrumentFile(current, fileName);

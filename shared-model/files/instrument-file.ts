@@ -4,6 +4,7 @@ import { countedKeyboards, type DivisionEntry, readDivisionEntry, reportTwins } 
 import { openFile } from "./file-head.ts";
 import { organSchema, rankSchema } from "./instrument-schema.ts";
 import { Ranks } from "./pipes.ts";
+import { folded } from "./nearest.ts";
 import type { Reporter } from "./reporter.ts";
 import { readShape, startOf, UnknownKeys } from "./shape.ts";
 import { readStopEntry, readStopPitch } from "./stop-entry.ts";
@@ -31,7 +32,19 @@ function readDivisions(node: Located | undefined, reporter: Reporter, unknown: U
   return entries;
 }
 
-function readRanks(nodes: readonly Located[], ranks: Ranks, reporter: Reporter, unknown: UnknownKeys): Map<string, SharedRank> {
+/** Boxes whose names differ in case or accents only are one, named as the division or as the first that names it. */
+function sameBoxes(entries: readonly DivisionEntry[]): (box: string | null) => string | null {
+  const names = new Map(entries.toReversed().flatMap(({ box }) => (box === null ? [] : [[folded(box), box] as const])));
+  for (const { name } of entries) if (names.has(folded(name))) names.set(folded(name), name);
+  return (box) => (box === null ? null : (names.get(folded(box)) ?? box));
+}
+
+function readRanks(
+  nodes: readonly Located[],
+  ranks: Ranks,
+  reporter: Reporter,
+  unknown: UnknownKeys,
+): Map<string, SharedRank> {
   const shared = new Map<string, SharedRank>();
   const offsets = new Map<string, number>();
   for (const node of nodes) {
@@ -56,7 +69,11 @@ function readRanks(nodes: readonly Located[], ranks: Ranks, reporter: Reporter, 
 }
 
 function takeStops(
-  entries: readonly DivisionEntry[], workshop: StopWorkshop, names: Names, reporter: Reporter, unknown: UnknownKeys,
+  entries: readonly DivisionEntry[],
+  workshop: StopWorkshop,
+  names: Names,
+  reporter: Reporter,
+  unknown: UnknownKeys,
 ): void {
   let left = STOP_LIMIT;
   for (const division of entries) {
@@ -66,14 +83,20 @@ function takeStops(
       return;
     }
     left -= division.stops.length;
-    const stops = division.stops.map((node) => (reporter.full() ? null : readStopEntry(node, countsRanks, reporter, unknown)));
-    workshop.take(division, stops.filter((stop) => stop !== null));
+    const stops = division.stops.map((node) =>
+      reporter.full() ? null : readStopEntry(node, countsRanks, reporter, unknown),
+    );
+    workshop.take(
+      division,
+      stops.filter((stop) => stop !== null),
+    );
   }
 }
 
 function reportEmptiness(divisions: readonly Division[], offset: number, reporter: Reporter): void {
   const stops = divisions.flatMap((division) => division.stops);
-  if (divisions.length > 0 && divisions.every((division) => division.kind === "pedal")) reporter.report({ code: "no-manual" }, offset);
+  if (divisions.length > 0 && divisions.every((division) => division.kind === "pedal"))
+    reporter.report({ code: "no-manual" }, offset);
   if (divisions.length > 0 && stops.length === 0) reporter.report({ code: "no-stops" }, offset);
   else if (stops.length > 0 && stops.every((stop) => stop.off)) reporter.report({ code: "all-off" }, offset);
 }
@@ -90,8 +113,10 @@ function readOrgan(root: Located, reporter: Reporter): Instrument | null {
   const workshop = new StopWorkshop(names, ranks, shared, reporter);
   takeStops(entries, workshop, names, reporter, unknown);
   const stops = workshop.make();
+  const sameBox = sameBoxes(entries);
   const divisions = entries.map((entry, index): Division => {
-    const { name, kind, compass, box } = entry;
+    const { name, kind, compass } = entry;
+    const box = sameBox(entry.box);
     return { name, kind, keyboard: keyboards[index] ?? null, compass, box, stops: stops.get(entry) ?? [] };
   });
   const divisionNames = divisions.map((division) => division.name);
@@ -104,9 +129,21 @@ function readOrgan(root: Located, reporter: Reporter): Instrument | null {
   unknown.report(reporter);
   if (!read) return null;
   return {
-    name: read.name, place: read.place ?? null, builder: read.builder ?? null, year: read.year ?? null,
-    history: read.history ?? null, a4: read.a4 ?? 440, temperament: read.temperament ?? null, room: read.room ?? "medium",
-    divisions, ranks: ranks.all(), couplers, tremulants, unisonOff, aids, toys: read.toys ?? [],
+    name: read.name,
+    place: read.place ?? null,
+    builder: read.builder ?? null,
+    year: read.year ?? null,
+    history: read.history ?? null,
+    a4: read.a4 ?? 440,
+    temperament: read.temperament ?? null,
+    room: read.room ?? "medium",
+    divisions,
+    ranks: ranks.all(),
+    couplers,
+    tremulants,
+    unisonOff,
+    aids,
+    toys: read.toys ?? [],
   };
 }
 

@@ -38,8 +38,9 @@ class OpenQuestions {
 
   /** Those of the line; where it prints several stops, those about this one, and the rest with the last. */
   take(line: number, name: string, isLastOfLine: boolean): readonly string[] {
-    const mine = this.#left.filter((question) => question.line === line
-      && (isLastOfLine || folded(question.about).includes(folded(name))));
+    const mine = this.#left.filter(
+      (question) => question.line === line && (isLastOfLine || folded(question.about).includes(folded(name))),
+    );
     for (const question of mine) this.#left.splice(this.#left.indexOf(question), 1);
     return mine.map(questionComment);
   }
@@ -79,16 +80,22 @@ class StopWriter {
     const more = this.#more(stop, division);
     const said = { name: nameOf(stop.name), ranks: stop.ranks, pitch: stop.pitch, half };
     const short = shortForm(said, division.kind === "pedal", this.#names);
-    const borrowed = stop.borrowed !== null && more["same-as"] === undefined
-      ? [comment(`line ${stop.line}: ${stop.borrowed}. If it has no pipes of its own, write same-as: Division/Stop.`)] : [];
+    const borrowed =
+      stop.borrowed !== null && more["same-as"] === undefined
+        ? [comment(`line ${stop.line}: ${stop.borrowed}. If it has no pipes of its own, write same-as: Division/Stop.`)]
+        : [];
     const notes = [...questions, ...borrowed];
     if (short !== null && doubt === null && Object.values(more).every((value) => value === undefined)) {
       return [...notes, `- ${behindKey(short)}`];
     }
     const keys = { ...this.#plainKeys(stop, half), ...more };
-    const written = Object.entries(keys).filter(([, value]) => value !== undefined)
+    const written = Object.entries(keys)
+      .filter(([, value]) => value !== undefined)
       .map(([key, value]) => `${key}: ${behindKey(value as YamlValue)}`);
-    return [`- ${written[0]}`, ...[...notes, ...written.slice(1), ...(doubt === null ? [] : [doubt])].map((line) => `  ${line}`)];
+    return [
+      `- ${written[0]}`,
+      ...[...notes, ...written.slice(1), ...(doubt === null ? [] : [doubt])].map((line) => `  ${line}`),
+    ];
   }
 
   #plainKeys(stop: ReadStop, half: Half): Readonly<Record<string, YamlValue | undefined>> {
@@ -104,8 +111,10 @@ class StopWriter {
     const remark = stop.remark === null ? "" : onOneLine(stop.remark);
     const first = keyText(division.low ?? LOWEST);
     return {
-      composition: stop.composition && stop.composition.length > 0
-        ? { [first]: stop.composition.map((pitch) => pitchValue(pitchName(pitch))) } : undefined,
+      composition:
+        stop.composition && stop.composition.length > 0
+          ? { [first]: stop.composition.map((pitch) => pitchValue(pitchName(pitch))) }
+          : undefined,
       from: stop.from === null ? undefined : keyText(stop.from),
       "same-as": this.#lender(stop, division),
       off: stop.prepared ? "prepared for, not built" : undefined,
@@ -120,7 +129,9 @@ class StopWriter {
     for (const [index, division] of this.#reading.divisions.entries()) {
       const name = this.#divisionNames[index] as string;
       if (division === own || !words.includes(` ${folded(name)} `)) continue;
-      const alike = division.stops.filter((other) => folded(other.name) === folded(stop.name) && other.pitch === stop.pitch);
+      const alike = division.stops.filter(
+        (other) => folded(other.name) === folded(stop.name) && other.pitch === stop.pitch,
+      );
       if (alike.length === 1 && alike[0]?.half === null && alike[0].borrowed === null) {
         return `${name}/${nameOf(stop.name)} ${pitchName(stop.pitch)}`;
       }
@@ -136,7 +147,10 @@ class StopWriter {
     if (understanding.sure) return null;
     const kinds = [...new Set(understanding.choices.flatMap((choice) => choice.kinds))].slice(0, 6);
     const [first = "stopped-flute", ...others] = kinds;
-    const like = understanding.choices.map((choice) => choice.name).slice(0, 3).join(", ");
+    const like = understanding.choices
+      .map((choice) => choice.name)
+      .slice(0, 3)
+      .join(", ");
     const choices = others.length > 0 ? `or ${others.join(", ")}` : "or what else it is";
     return comment(`kind: ${first}  # ${choices}${like === "" ? "" : `; names like it: ${like}`}`);
   }
@@ -181,15 +195,21 @@ export function instrumentFileFromReading(reading: Reading): string {
   const questions = new OpenQuestions(reading.questions);
   const writer = new StopWriter(reading, names, questions);
   const named = (printed: string): string =>
-    names[reading.divisions.findIndex((division) => division.name !== null && folded(division.name) === folded(printed))] ?? printed;
-  const divisions = reading.divisions.flatMap((division, index) => divisionLines(division, names[index] as string, writer));
+    names[
+      reading.divisions.findIndex((division) => division.name !== null && folded(division.name) === folded(printed))
+    ] ?? printed;
+  const divisions = reading.divisions.flatMap((division, index) =>
+    divisionLines(division, names[index] as string, writer),
+  );
   const couplers = couplerLines(reading, named);
   const tremulants = [...new Set(reading.tremulants.map((name) => (name === "all" ? name : named(name))))];
   const name = reading.name === null ? "" : onOneLine(reading.name).slice(0, 200);
   const rest = questions.rest();
   return [
     `registrant: ${versionLine("instrument")}`,
-    ...(name === "" ? [comment("The list does not name the organ; write its name here."), "name: Organ"] : [`name: ${behindKey(name)}`]),
+    ...(name === ""
+      ? [comment("The list does not name the organ; write its name here."), "name: Organ"]
+      : [`name: ${behindKey(name)}`]),
     ...(rest.length > 0 ? [comment("Open questions of the list:"), ...rest] : []),
     ...(divisions.length > 0 ? ["divisions:", ...divisions.map((line) => `  ${line}`)] : ["divisions: []"]),
     ...(couplers.length > 0 ? ["couplers:", ...couplers] : []),

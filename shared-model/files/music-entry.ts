@@ -3,7 +3,7 @@ import { type HandPart, partsFromHand } from "../music/section.ts";
 import type { Dynamic, Part, Tempo, Tradition } from "../music/texture.ts";
 import { type Key, keyText } from "../pitch/key.ts";
 import type { KnownTextures } from "./known-textures.ts";
-import { BEATS, musicShape, partSchema, type registrationSchema, type sectionSchema } from "./music-schema.ts";
+import { BEATS, type musicShape, partSchema, type registrationSchema, type sectionSchema } from "./music-schema.ts";
 import { nearestOf } from "./nearest.ts";
 import type { Reporter } from "./reporter.ts";
 import { startOf, type UnknownKeys } from "./shape.ts";
@@ -64,7 +64,11 @@ function readParts(node: Located, unknown: UnknownKeys, reporter: Reporter): rea
 }
 
 /** Holds the parts that the keys of a group name against those there are; `known` is `null` when they cannot be told. */
-export function reportStrangeParts(node: Located | undefined, known: readonly string[] | null, reporter: Reporter): void {
+export function reportStrangeParts(
+  node: Located | undefined,
+  known: readonly string[] | null,
+  reporter: Reporter,
+): void {
   if (!node || !known) return;
   for (const [part, { keyStart }] of node.entries ?? []) {
     if (known.includes(part)) continue;
@@ -83,7 +87,12 @@ function readRange(part: string, { node }: LocatedEntry, reporter: Reporter): re
 }
 
 /** The texture's id when it is known; an unknown one is reported. */
-function readTexture(id: string | undefined, node: Located, textures: KnownTextures, reporter: Reporter): string | null {
+function readTexture(
+  id: string | undefined,
+  node: Located,
+  textures: KnownTextures,
+  reporter: Reporter,
+): string | null {
   if (id === undefined || textures.knownTexture(id)) return id ?? null;
   const nearest = textures.nearest(id);
   reporter.report({ code: "unknown-name", what: "texture", name: id, where: null, nearest }, startOf(node, "texture"));
@@ -92,7 +101,11 @@ function readTexture(id: string | undefined, node: Located, textures: KnownTextu
 
 /** What is played, from a file whose form is right; also the ids of its parts, `null` when they cannot be told. */
 export function readMusic(
-  root: Located, read: Read, textures: KnownTextures, reporter: Reporter, unknown: UnknownKeys,
+  root: Located,
+  read: Read,
+  textures: KnownTextures,
+  reporter: Reporter,
+  unknown: UnknownKeys,
 ): { readonly music: WrittenMusic; readonly partIds: readonly string[] | null } {
   const value = (key: string): Located | undefined => root.entries?.get(key)?.node;
   const partsNode = value("parts");
@@ -101,7 +114,8 @@ export function readMusic(
   const texture = readTexture(read.texture, root, textures, reporter);
   const parts = partsNode && read.texture === undefined ? readParts(partsNode, unknown, reporter) : null;
   const tradition = read.tradition ?? null;
-  const partIds = parts?.map((part) => part.id) ?? (texture === null ? null : (textures.partsOf?.(texture, tradition) ?? null));
+  const partIds =
+    parts?.map((part) => part.id) ?? (texture === null ? null : (textures.partsOf?.(texture, tradition) ?? null));
   const ranges: [string, readonly [Key, Key]][] = [];
   for (const [part, entry] of value("ranges")?.entries ?? []) {
     const range = readRange(part, entry, reporter);
@@ -112,10 +126,16 @@ export function readMusic(
   const tempo = read.tempo ?? null;
   const beats = typeof tempo === "object" ? tempo : null;
   const music: WrittenMusic = {
-    name: read.name ?? null, bars: read.bars === undefined ? null : String(read.bars), texture, parts, tradition,
-    dynamic: read.dynamic ?? null, tempo: typeof tempo === "string" ? tempo : beats && tempoOf(beats.bpm),
+    name: read.name ?? null,
+    bars: read.bars === undefined ? null : String(read.bars),
+    texture,
+    parts,
+    tradition,
+    dynamic: read.dynamic ?? null,
+    tempo: typeof tempo === "string" ? tempo : beats && tempoOf(beats.bpm),
     metronome: beats && { bpm: beats.bpm, quarters: BEATS[beats.beat ?? "quarter"] },
-    ranges: Object.fromEntries(ranges), sounding: read.sounding ?? {},
+    ranges: Object.fromEntries(ranges),
+    sounding: read.sounding ?? {},
   };
   return { music, partIds };
 }

@@ -17,7 +17,8 @@ function lettersApart(a: string, b: string, limit: number): number {
     const next = [i];
     for (let j = 1; j <= b.length; j += 1) {
       const changed = (row[j - 1] as number) + (a[i - 1] === b[j - 1] ? 0 : 1);
-      const swapped = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1] ? (before[j - 2] as number) + 1 : changed;
+      const swapped =
+        i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1] ? (before[j - 2] as number) + 1 : changed;
       next.push(Math.min(changed, swapped, (row[j] as number) + 1, (next[j - 1] as number) + 1));
     }
     if (Math.min(...next) > limit) return limit + 1;
@@ -44,5 +45,8 @@ export function nearestOf(text: string, names: readonly string[], count = 3): re
     const apart = within ? 0.5 : lettersApart(wanted, other, limit);
     if (apart <= limit) scored.push({ name, apart });
   }
-  return scored.sort((a, b) => a.apart - b.apart).slice(0, count).map((entry) => entry.name);
+  return scored
+    .sort((a, b) => a.apart - b.apart)
+    .slice(0, count)
+    .map((entry) => entry.name);
 }

@@ -46,7 +46,14 @@ export class Ranks {
 }
 
 /** Several ranks of one pitch through the whole range. */
-export function plainUses(ranks: Ranks, id: string, pitch: Foot, count: number, from: Key, to: Key): readonly RankUse[] {
+export function plainUses(
+  ranks: Ranks,
+  id: string,
+  pitch: Foot,
+  count: number,
+  from: Key,
+  to: Key,
+): readonly RankUse[] {
   return Array.from({ length: Math.max(1, count) }, () => ({ rank: ranks.own(id, pitch, from, to), pitch, from, to }));
 }
 
@@ -82,7 +89,9 @@ export const usesBetween = (uses: readonly RankUse[], from: Key, to: Key): reado
 
 /** Lowest and highest key of some uses; `null` when there are none. */
 export const keysOfUses = (uses: readonly RankUse[]): { readonly from: Key; readonly to: Key } | null =>
-  uses.length === 0 ? null : { from: Math.min(...uses.map((use) => use.from)), to: Math.max(...uses.map((use) => use.to)) };
+  uses.length === 0
+    ? null
+    : { from: Math.min(...uses.map((use) => use.from)), to: Math.max(...uses.map((use) => use.to)) };
 
 /** How many ranks sound together where most do. */
 export function ranksSounding(uses: readonly RankUse[]): number {

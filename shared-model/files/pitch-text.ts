@@ -31,8 +31,24 @@ export function pitchAtEnd(text: string): PitchAtEnd | null {
 
 /** Lengths offered to a person whose pitch is none, from the usual stoplists. Common practice. */
 const OFFERED: readonly Foot[] = (
-  [[32, 1], [16, 1], [32, 3], [8, 1], [16, 3], [4, 1], [16, 5], [8, 3], [2, 1], [8, 5], [4, 3], [8, 7], [1, 1], [8, 9],
-    [2, 3], [1, 2]] as const
+  [
+    [32, 1],
+    [16, 1],
+    [32, 3],
+    [8, 1],
+    [16, 3],
+    [4, 1],
+    [16, 5],
+    [8, 3],
+    [2, 1],
+    [8, 5],
+    [4, 3],
+    [8, 7],
+    [1, 1],
+    [8, 9],
+    [2, 3],
+    [1, 2],
+  ] as const
 ).map(([over, under]) => footOf(over, under));
 
 /** Whether an organ can have a rank of that length; 7' and 3' are none. */

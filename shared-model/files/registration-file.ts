@@ -63,7 +63,10 @@ class ConsoleReader {
 
   state(): ConsoleState {
     return {
-      drawn: this.#drawn(), couplers: this.#couplers(), tremulants: this.#tremulants(), boxes: this.#boxes(),
+      drawn: this.#drawn(),
+      couplers: this.#couplers(),
+      tremulants: this.#tremulants(),
+      boxes: this.#boxes(),
       unisonOff: this.#unisonOff(),
     };
   }
@@ -73,7 +76,8 @@ class ConsoleReader {
     const keyboards: [string, string][] = [];
     for (const [part, { node }] of this.#entries("keyboards")) {
       const division = this.#division(node.value as string, node.start);
-      if (division?.kind === "floating") this.#reporter.report({ code: "no-keyboard", division: division.name }, node.start);
+      if (division?.kind === "floating")
+        this.#reporter.report({ code: "no-keyboard", division: division.name }, node.start);
       else if (division) keyboards.push([part, division.name]);
     }
     return Object.fromEntries(keyboards);
@@ -89,7 +93,8 @@ class ConsoleReader {
         if (this.#reporter.full()) return drawn;
         for (const stop of this.#stops(item.value as string, item.start, division, index)) {
           if (drawn.has(stop.id)) this.#reporter.report({ code: "drawn-twice", stop: stopLabel(stop) }, item.start);
-          else if (stop.off) this.#reporter.report({ code: "stop-off", stop: stopLabel(stop), note: stop.note }, item.start);
+          else if (stop.off)
+            this.#reporter.report({ code: "stop-off", stop: stopLabel(stop), note: stop.note }, item.start);
           drawn.add(stop.id);
         }
       }
@@ -119,7 +124,10 @@ class ConsoleReader {
       if (names.includes(read.name)) couplers.add(read.name);
       else {
         const nearest = names.length <= 6 ? names : nearestOf(read.name, names);
-        this.#reporter.report({ code: "unknown-name", what: "coupler", name: read.name, where: "the organ", nearest }, item.start);
+        this.#reporter.report(
+          { code: "unknown-name", what: "coupler", name: read.name, where: "the organ", nearest },
+          item.start,
+        );
       }
     }
     return couplers;
@@ -138,7 +146,9 @@ class ConsoleReader {
 
   #boxes(): ReadonlyMap<string, BoxPosition> {
     const boxes = new Map<string, BoxPosition>();
-    const named = [...new Set(this.#instrument.divisions.map((division) => division.box).filter((box) => box !== null))];
+    const named = [
+      ...new Set(this.#instrument.divisions.map((division) => division.box).filter((box) => box !== null)),
+    ];
     for (const [name, { keyStart, node }] of this.#entries("boxes")) {
       const division = this.#instrument.divisions.find((each) => folded(each.name) === folded(name));
       const box = named.find((each) => folded(each) === folded(name)) ?? division?.box ?? null;
@@ -179,7 +189,10 @@ function alikeInSound(text: string, division: Division): readonly string[] {
  * the instrument's own names. Never throws, whatever the text.
  */
 export function readRegistrationFile(
-  text: string, fileName: string, instrument: Instrument, textures: KnownTextures = CATALOGUE,
+  text: string,
+  fileName: string,
+  instrument: Instrument,
+  textures: KnownTextures = CATALOGUE,
 ): RegistrationReading {
   const { root, reporter } = openFile(text, fileName, "registration");
   const unknown = new UnknownKeys();

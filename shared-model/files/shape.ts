@@ -4,7 +4,10 @@ import type { Reporter } from "./reporter.ts";
 import type { Located } from "./yaml-text.ts";
 
 /** The place named by a path of keys and numbers: the value there or, when it is missing, the deepest value above it. */
-export function spotAt(from: Located, path: readonly PropertyKey[]): { readonly node: Located; readonly found: boolean } {
+export function spotAt(
+  from: Located,
+  path: readonly PropertyKey[],
+): { readonly node: Located; readonly found: boolean } {
   let node = from;
   for (const step of path) {
     const next = typeof step === "number" ? node.items?.[step] : node.entries?.get(String(step))?.node;
@@ -31,8 +34,9 @@ type Issue = z.core.$ZodIssue;
 /** Of a choice of forms, the issues of the one that the value was meant for: whose outermost type is right. */
 function meantIssues(issue: Issue): readonly Issue[] | null {
   if (issue.code !== "invalid_union") return null;
-  const meant = issue.errors.find((branch) => branch.length > 0 && !branch.some((inner) => inner.path.length === 0
-    && inner.code === "invalid_type"));
+  const meant = issue.errors.find(
+    (branch) => branch.length > 0 && !branch.some((inner) => inner.path.length === 0 && inner.code === "invalid_type"),
+  );
   return meant ?? null;
 }
 
@@ -50,8 +54,7 @@ function reportIssue(issue: Issue, above: readonly PropertyKey[], node: Located,
   if (!spot.found) {
     const group = named.length > 1 ? `An entry of ${String(named[named.length - 2])}:` : of;
     reporter.report({ code: "key-missing", key, of: group, expected: issue.message }, spot.node.start);
-  }
-  else if (path.length === 0) reporter.report({ code: "not-keys", of }, spot.node.start);
+  } else if (path.length === 0) reporter.report({ code: "not-keys", of }, spot.node.start);
   else if (issue.code === "invalid_value" && typeof value === "string") {
     const all = issue.values.map(String);
     reporter.report({ code: "word-unknown", key, found: value, nearest: nearestOf(value, all), all }, spot.node.start);
@@ -77,8 +80,16 @@ export function readShape<T>(schema: Tried<T>, node: Located, of: string, report
 
 /** Keys that no schema knows, counted so that each is told once, however often it stands in a file. */
 export class UnknownKeys {
-  readonly #seen = new Map<string, { readonly key: string; readonly of: string; readonly known: readonly string[];
-    readonly offset: number; times: number }>();
+  readonly #seen = new Map<
+    string,
+    {
+      readonly key: string;
+      readonly of: string;
+      readonly known: readonly string[];
+      readonly offset: number;
+      times: number;
+    }
+  >();
 
   /** Looks through the keys of one group; `of` names its sort: "A stop". */
   look(node: Located, known: readonly string[], of: string): void {

@@ -16,10 +16,12 @@ export interface ShortStop {
 /** The short form (`Mixtur IV 1 1/3`), or `null` when reading it again would give something else: then keys must say it. */
 export function shortForm({ name, ranks, pitch, half }: ShortStop, pedal: boolean, names: Names): string | null {
   const text = [name, ranks === null ? null : romanNumeral(ranks), pitch && pitchName(pitch), half]
-    .filter((word) => word !== null).join(" ");
+    .filter((word) => word !== null)
+    .join(" ");
   const parted = partStopText(text, { half: true, pitch: true, ranks: true });
   const counted = parted.ranks !== null && names.countsRanks(pedal)(parted.name, parted.pitch, parted.ranks, null);
-  const read = counted || parted.ranks === null ? parted : partStopText(text, { half: true, pitch: true, ranks: false });
+  const read =
+    counted || parted.ranks === null ? parted : partStopText(text, { half: true, pitch: true, ranks: false });
   const same = read.name === name && read.pitch === pitch && read.ranks === ranks && read.half === half;
   return same && name !== "" ? text : null;
 }

@@ -68,8 +68,12 @@ const offsetOfEnd = (node: Located, printed: string): number => {
 };
 
 /** Takes ranks off a name only where they are ranks: `Mixtur IV`, but `Open Diapason I`. */
-function partName(text: string, take: { half: boolean; pitch: boolean; ranks: boolean }, kinds: readonly Kind[] | null,
-  countsRanks: CountsRanks): StopText {
+function partName(
+  text: string,
+  take: { half: boolean; pitch: boolean; ranks: boolean },
+  kinds: readonly Kind[] | null,
+  countsRanks: CountsRanks,
+): StopText {
   const parted = partStopText(text, take);
   if (parted.ranks === null || countsRanks(parted.name, parted.pitch, parted.ranks, kinds)) return parted;
   return partStopText(text, { ...take, ranks: false });
@@ -89,8 +93,23 @@ function shortEntry(node: Located, text: string, countsRanks: CountsRanks, repor
   const pitch = pitchOfText(parted, node, text, reporter);
   if (parted.printedPitch !== null && !pitch) return null;
   return {
-    node, said: text, name: parted.name, pitch, ranks: parted.ranks, half: parted.half, composition: null, kinds: null,
-    family: null, strength: null, from: null, to: null, rank: null, sameAs: null, bassFrom: null, tierce: null, off: false,
+    node,
+    said: text,
+    name: parted.name,
+    pitch,
+    ranks: parted.ranks,
+    half: parted.half,
+    composition: null,
+    kinds: null,
+    family: null,
+    strength: null,
+    from: null,
+    to: null,
+    rank: null,
+    sameAs: null,
+    bassFrom: null,
+    tierce: null,
+    off: false,
     note: null,
   };
 }
@@ -100,7 +119,9 @@ function readComposition(node: Located, said: string, reporter: Reporter): reado
   let sound = true;
   for (const [keyText, { keyStart, node: list }] of node.entries ?? []) {
     const from = readKey(keyText, keyStart, reporter);
-    const pitches = (list.items ?? []).map((item) => readStopPitch(item.value as string | number, said, item.start, reporter));
+    const pitches = (list.items ?? []).map((item) =>
+      readStopPitch(item.value as string | number, said, item.start, reporter),
+    );
     if (from === null || pitches.includes(null)) sound = false;
     else rows.push({ from, pitches: pitches as readonly Foot[] });
   }
@@ -113,7 +134,12 @@ function readComposition(node: Located, said: string, reporter: Reporter): reado
 
 const SOURCES = ["rank", "same-as", "composition"] as const;
 
-function longEntry(node: Located, countsRanks: CountsRanks, reporter: Reporter, unknown: UnknownKeys): StopEntry | null {
+function longEntry(
+  node: Located,
+  countsRanks: CountsRanks,
+  reporter: Reporter,
+  unknown: UnknownKeys,
+): StopEntry | null {
   const name = node.entries?.get("name")?.node;
   const of = typeof name?.value === "string" ? `The stop ${name.value}` : "The stop";
   unknown.look(node, Object.keys(stopSchema.shape), "A stop");
@@ -123,8 +149,10 @@ function longEntry(node: Located, countsRanks: CountsRanks, reporter: Reporter, 
   const take = { half: read.half === undefined, pitch: read.pitch === undefined, ranks: read.ranks === undefined };
   const whole = partName(read.name, take, kinds, countsRanks);
   // `bass` right behind the name belongs to it (a Violon bass); a half stands behind the pitch or under its own key.
-  const parted = whole.half !== null && whole.printedPitch === null
-    ? partName(read.name, { ...take, half: false }, kinds, countsRanks) : whole;
+  const parted =
+    whole.half !== null && whole.printedPitch === null
+      ? partName(read.name, { ...take, half: false }, kinds, countsRanks)
+      : whole;
   if (parted.name === "") {
     reporter.report({ code: "stop-nameless" }, name.start);
     return null;
@@ -135,26 +163,52 @@ function longEntry(node: Located, countsRanks: CountsRanks, reporter: Reporter, 
     return text === undefined ? null : (readKey(text, startOf(node, of), reporter) ?? undefined);
   };
   const [from, to] = [key("from"), key("to")];
-  const pitch = read.pitch === undefined
-    ? pitchOfText(parted, name, said, reporter) : readStopPitch(read.pitch, said, startOf(node, "pitch"), reporter);
+  const pitch =
+    read.pitch === undefined
+      ? pitchOfText(parted, name, said, reporter)
+      : readStopPitch(read.pitch, said, startOf(node, "pitch"), reporter);
   const compositionNode = node.entries?.get("composition")?.node;
   const composition = compositionNode ? readComposition(compositionNode, said, reporter) : null;
   const [first, second] = SOURCES.filter((source) => read[source] !== undefined);
   if (first && second) reporter.report({ code: "pipes-twice", stop: said, first, second }, startOf(node, second));
-  const broken = from === undefined || to === undefined || (compositionNode && !composition) || (first && second)
-    || (!pitch && (read.pitch !== undefined || parted.printedPitch !== null));
+  const broken =
+    from === undefined ||
+    to === undefined ||
+    (compositionNode && !composition) ||
+    (first && second) ||
+    (!pitch && (read.pitch !== undefined || parted.printedPitch !== null));
   if (broken) return null;
   return {
-    node, said, name: parted.name, pitch, ranks: read.ranks ?? parted.ranks, half: read.half ?? parted.half, composition, kinds,
-    family: read.family ?? null, strength: (read.strength ?? null) as Strength | null, from, to, rank: read.rank ?? null,
-    sameAs: read["same-as"] ?? null, bassFrom: read["bass-from"] ?? null, tierce: read.tierce ?? null,
+    node,
+    said,
+    name: parted.name,
+    pitch,
+    ranks: read.ranks ?? parted.ranks,
+    half: read.half ?? parted.half,
+    composition,
+    kinds,
+    family: read.family ?? null,
+    strength: (read.strength ?? null) as Strength | null,
+    from,
+    to,
+    rank: read.rank ?? null,
+    sameAs: read["same-as"] ?? null,
+    bassFrom: read["bass-from"] ?? null,
+    tierce: read.tierce ?? null,
     off: read.off !== undefined && read.off !== false,
-    note: [typeof read.off === "string" ? read.off : null, read.note ?? null].filter((text) => text !== null).join("; ") || null,
+    note:
+      [typeof read.off === "string" ? read.off : null, read.note ?? null].filter((text) => text !== null).join("; ") ||
+      null,
   };
 }
 
 /** One stop of a `stops:` list, in either form; `null` when it cannot be read, which is then reported. */
-export function readStopEntry(node: Located, countsRanks: CountsRanks, reporter: Reporter, unknown: UnknownKeys): StopEntry | null {
+export function readStopEntry(
+  node: Located,
+  countsRanks: CountsRanks,
+  reporter: Reporter,
+  unknown: UnknownKeys,
+): StopEntry | null {
   if (typeof node.value === "string") return shortEntry(node, node.value, countsRanks, reporter);
   if (node.entries) return longEntry(node, countsRanks, reporter, unknown);
   reporter.report({ code: "stop-form" }, node.start);

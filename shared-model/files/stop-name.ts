@@ -14,7 +14,12 @@ export interface CalledStop {
 
 /** A stop's words as a file writes them: `Nasat 2 2/3`, `Dulzian 8 bass`; ranks only when asked for (`Mixtur IV`). */
 export const stopWords = (stop: CalledStop, withRanks = false): string =>
-  [stop.name, withRanks && stop.ranks > 1 ? romanNumeral(stop.ranks) : null, stop.pitch ? pitchName(stop.pitch) : null, stop.half]
+  [
+    stop.name,
+    withRanks && stop.ranks > 1 ? romanNumeral(stop.ranks) : null,
+    stop.pitch ? pitchName(stop.pitch) : null,
+    stop.half,
+  ]
     .filter((word) => word !== null)
     .join(" ");
 
@@ -54,14 +59,21 @@ export interface StopIndex<T> {
 
 /** Makes the index for {@link findStops}; `labels` are those of {@link labelsFor}, in the order of `stops`. */
 export const stopIndex = <T extends CalledStop>(stops: readonly T[], labels = labelsFor(stops)): StopIndex<T> => ({
-  stops, labels, foldedLabels: labels.map(folded), foldedNames: stops.map((stop) => folded(stop.name)),
+  stops,
+  labels,
+  foldedLabels: labels.map(folded),
+  foldedNames: stops.map((stop) => folded(stop.name)),
 });
 
 const TAKINGS = [
-  { half: false, pitch: false, ranks: false }, { half: true, pitch: false, ranks: false },
-  { half: false, pitch: true, ranks: false }, { half: true, pitch: true, ranks: false },
-  { half: false, pitch: false, ranks: true }, { half: true, pitch: false, ranks: true },
-  { half: false, pitch: true, ranks: true }, { half: true, pitch: true, ranks: true },
+  { half: false, pitch: false, ranks: false },
+  { half: true, pitch: false, ranks: false },
+  { half: false, pitch: true, ranks: false },
+  { half: true, pitch: true, ranks: false },
+  { half: false, pitch: false, ranks: true },
+  { half: true, pitch: false, ranks: true },
+  { half: false, pitch: true, ranks: true },
+  { half: true, pitch: true, ranks: true },
 ] as const;
 
 /** What a stop's words lead to: the stops meant (one, or all halves of one name and pitch), or why not. */
@@ -74,8 +86,9 @@ const sameKnob = (a: CalledStop, b: CalledStop): boolean => a.pitch === b.pitch 
 
 /** Several stops are one answer only as the halves of a divided stop. */
 const areHalves = (stops: readonly CalledStop[]): boolean =>
-  stops.length === 2 && stops.every((stop) => stop.half !== null && sameKnob(stop, stops[0] as CalledStop))
-  && stops[0]?.half !== stops[1]?.half;
+  stops.length === 2 &&
+  stops.every((stop) => stop.half !== null && sameKnob(stop, stops[0] as CalledStop)) &&
+  stops[0]?.half !== stops[1]?.half;
 
 /**
  * The stops that a text names among those of one division. The pitch may be left off where the name is unique; `bass` or
@@ -91,9 +104,14 @@ export function findStops<T extends CalledStop>(text: string, index: StopIndex<T
     const said = partStopText(text, take);
     if (said.name === "" || (said.printedPitch !== null && said.pitch === null)) continue;
     const name = folded(said.name);
-    const hits = stops.flatMap((stop, at) => (foldedNames[at] === name
-      && (said.pitch === null || stop.pitch === said.pitch) && (said.ranks === null || stop.ranks === said.ranks)
-      && (said.half === null || stop.half === said.half) ? [{ stop, at }] : []));
+    const hits = stops.flatMap((stop, at) =>
+      foldedNames[at] === name &&
+      (said.pitch === null || stop.pitch === said.pitch) &&
+      (said.ranks === null || stop.ranks === said.ranks) &&
+      (said.half === null || stop.half === said.half)
+        ? [{ stop, at }]
+        : [],
+    );
     const found = hits.map((hit) => hit.stop);
     if (found.length === 1 || areHalves(found)) return { stops: found };
     if (found.length > 1) {
@@ -101,7 +119,15 @@ export function findStops<T extends CalledStop>(text: string, index: StopIndex<T
     }
   }
   const said = partStopText(text, { half: true, pitch: true, ranks: true }).name;
-  const near = new Set([...nearestOf(said || text, stops.map((stop) => stop.name)), ...nearestOf(text, labels)].map(folded));
+  const near = new Set(
+    [
+      ...nearestOf(
+        said || text,
+        stops.map((stop) => stop.name),
+      ),
+      ...nearestOf(text, labels),
+    ].map(folded),
+  );
   const nearest = labels.filter((_, at) => near.has(foldedNames[at] as string) || near.has(foldedLabels[at] as string));
   return { stops: null, why: "unknown", nearest: nearest.slice(0, 4) };
 }

@@ -2,8 +2,28 @@ import type { Foot } from "../pitch/foot.ts";
 import type { Half } from "../stoplist/instrument.ts";
 import { pitchAtEnd } from "./pitch-text.ts";
 
-const ROMAN = ["I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI", "XII", "XIII", "XIV", "XV", "XVI", "XVII",
-  "XVIII", "XIX", "XX"] as const;
+const ROMAN = [
+  "I",
+  "II",
+  "III",
+  "IV",
+  "V",
+  "VI",
+  "VII",
+  "VIII",
+  "IX",
+  "X",
+  "XI",
+  "XII",
+  "XIII",
+  "XIV",
+  "XV",
+  "XVI",
+  "XVII",
+  "XVIII",
+  "XIX",
+  "XX",
+] as const;
 
 /** A number of ranks as the trade writes it, 1 to 20. */
 export const romanNumeral = (ranks: number): string => ROMAN[ranks - 1] ?? String(ranks);

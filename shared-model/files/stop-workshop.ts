@@ -100,10 +100,14 @@ export class StopWorkshop {
     const offset = startOf(draft.entry.node, key);
     const stroke = text.indexOf("/");
     const divisions = [...this.#bases.keys()];
-    const named = stroke > 0 ? divisions.find((each) => folded(each.name) === folded(text.slice(0, stroke))) : undefined;
+    const named =
+      stroke > 0 ? divisions.find((each) => folded(each.name) === folded(text.slice(0, stroke))) : undefined;
     if (stroke > 0 && !named && !/\d\/\d/.test(text)) {
       const name = text.slice(0, stroke).trim();
-      const nearest = nearestOf(name, divisions.map((each) => each.name));
+      const nearest = nearestOf(
+        name,
+        divisions.map((each) => each.name),
+      );
       this.#reporter.report({ code: "unknown-name", what: "division", name, where: null, nearest }, offset);
       return null;
     }
@@ -113,7 +117,8 @@ export class StopWorkshop {
     this.#indices.set(division, index);
     const found = findStops(name, index);
     if (found.stops) return found.stops;
-    if (found.why === "ambiguous") this.#reporter.report({ code: "ambiguous-stop", name, choices: found.choices }, offset);
+    if (found.why === "ambiguous")
+      this.#reporter.report({ code: "ambiguous-stop", name, choices: found.choices }, offset);
     else {
       const where = `the ${division.name}`;
       this.#reporter.report({ code: "unknown-name", what: "stop", name, where, nearest: found.nearest }, offset);
@@ -184,7 +189,12 @@ export class StopWorkshop {
       const key = entry[side];
       if (key === null) continue;
       if (key < low || key > high) {
-        const facts = { stop: entry.said, key: keyText(key), division: division.name, compass: compassText(division.compass) };
+        const facts = {
+          stop: entry.said,
+          key: keyText(key),
+          division: division.name,
+          compass: compassText(division.compass),
+        };
         this.#reporter.report({ code: "range-outside", ...facts }, startOf(entry.node, side));
       }
       if (side === "from") from = Math.max(from, key);
@@ -208,8 +218,13 @@ export class StopWorkshop {
   /** A mounted cornet begins in the middle of a long keyboard; on a short one (a Récit) it goes through. */
   #inTrebleByCustom({ entry, division }: Draft, voice: Voice): boolean {
     const silent = entry.from === null && entry.half === null && !entry.composition && !entry.rank && !entry.sameAs;
-    return silent && voice.entry?.treble === true && division.kind !== "pedal" && division.compass.low < 48
-      && division.compass.high >= division.dividedAt;
+    return (
+      silent &&
+      voice.entry?.treble === true &&
+      division.kind !== "pedal" &&
+      division.compass.low < 48 &&
+      division.compass.high >= division.dividedAt
+    );
   }
 
   #uses(draft: Draft): readonly RankUse[] | null {
@@ -217,10 +232,12 @@ export class StopWorkshop {
     if (this.#inCircle(draft)) return null;
     const voice = this.#voice(draft);
     const range = voice && this.#range(draft, voice);
-    draft.uses = range && this.#while(draft, () => {
-      const own = this.#ownUses(draft, voice, range.from, range.to);
-      return own && this.#withBass(draft, own, range.from);
-    });
+    draft.uses =
+      range &&
+      this.#while(draft, () => {
+        const own = this.#ownUses(draft, voice, range.from, range.to);
+        return own && this.#withBass(draft, own, range.from);
+      });
     return draft.uses;
   }
 
@@ -250,14 +267,25 @@ export class StopWorkshop {
     const typical = voice.entry?.composition ?? null;
     const pitches = usualPitches({ kind, ranks: entry.ranks, lowest: voice.pitch, pedal, typical });
     if (entry.ranks === null) {
-      const facts = { stop: entry.said, ranks: pitches.length, composition: pitches.map((pitch) => pitchName(pitch)).join(", ") };
+      const facts = {
+        stop: entry.said,
+        ranks: pitches.length,
+        composition: pitches.map((pitch) => pitchName(pitch)).join(", "),
+      };
       this.#reporter.report({ code: "ranks-by-custom", ...facts }, startOf(entry.node, "name"));
     }
     return usualBreaks(kind, pitches, from, to);
   }
 
   /** Tells the keys of a range that have no pipes, if any. */
-  #reportSilent(draft: Draft, code: "rank-short" | "borrowed-short", of: string, from: Key, to: Key, offset: number): void {
+  #reportSilent(
+    draft: Draft,
+    code: "rank-short" | "borrowed-short",
+    of: string,
+    from: Key,
+    to: Key,
+    offset: number,
+  ): void {
     if (from > to) return;
     this.#reporter.report({ code, stop: draft.entry.said, from: keyText(from), to: keyText(to), of }, offset);
   }
@@ -279,7 +307,11 @@ export class StopWorkshop {
     const others = this.#pointedAt(text, key, draft);
     const lent = others?.map((other) => this.#uses(other));
     if (!lent || lent.includes(null)) return null;
-    const uses = usesBetween(lent.flatMap((each) => each ?? []), from, to);
+    const uses = usesBetween(
+      lent.flatMap((each) => each ?? []),
+      from,
+      to,
+    );
     const keys = keysOfUses(uses);
     const offset = startOf(draft.entry.node, key);
     if (!keys && lent.every((each) => each?.length === 0)) return [];
@@ -311,8 +343,10 @@ export class StopWorkshop {
     const { entry, division } = draft;
     const keys = keysOfUses(uses) ?? { from: division.compass.low, to: division.compass.high };
     const compound = entry.composition !== null || compoundKind(voice.kinds) !== null;
-    const ranks = entry.rank === null && entry.sameAs === null && !compound && uses.length > 0
-      ? Math.max(1, entry.ranks ?? 1) : ranksSounding(uses);
+    const ranks =
+      entry.rank === null && entry.sameAs === null && !compound && uses.length > 0
+        ? Math.max(1, entry.ranks ?? 1)
+        : ranksSounding(uses);
     if (entry.composition && entry.ranks !== null && entry.ranks !== ranks) {
       const facts = { stop: entry.said, stated: entry.ranks, found: ranks };
       this.#reporter.report({ code: "ranks-differ", ...facts }, startOf(entry.node, "ranks"));
@@ -320,8 +354,19 @@ export class StopWorkshop {
     const third = compound && uses.some((use) => isThird(use.pitch));
     const tierce = entry.tierce ?? (entry.composition ? third : compound && (third || voice.tierce));
     return {
-      id: draft.id as string, division: division.name, name: entry.name, pitch: voice.pitch, half: entry.half,
-      kinds: voice.kinds, family: voice.family, strength: voice.strength, ranks, uses, ...keys, tierce, off: entry.off,
+      id: draft.id as string,
+      division: division.name,
+      name: entry.name,
+      pitch: voice.pitch,
+      half: entry.half,
+      kinds: voice.kinds,
+      family: voice.family,
+      strength: voice.strength,
+      ranks,
+      uses,
+      ...keys,
+      tierce,
+      off: entry.off,
       note: entry.note,
     };
   }

@@ -122,7 +122,8 @@ export class YamlPatcher {
     const end = this.#pairEnd(pair);
     if (!this.#isFlow(map)) {
       const start = this.#lineStart(pair.keyStart);
-      if (this.#text.slice(start, pair.keyStart).trim() === "") return [{ from: start, to: this.#nextLine(end), text: "" }];
+      if (this.#text.slice(start, pair.keyStart).trim() === "")
+        return [{ from: start, to: this.#nextLine(end), text: "" }];
       return next ? [{ from: pair.keyStart, to: next.keyStart, text: "" }] : null;
     }
     if (next) return [{ from: pair.keyStart, to: next.keyStart, text: "" }];
@@ -191,7 +192,10 @@ export class YamlPatcher {
   }
 
   /** The lines of an item with the comments right above it, which are about it unless it is the first of its list. */
-  #itemLines(list: Located, index: number): { readonly from: number; readonly to: number; readonly dash: number } | null {
+  #itemLines(
+    list: Located,
+    index: number,
+  ): { readonly from: number; readonly to: number; readonly dash: number } | null {
     const item = list.items?.[index];
     const dash = item ? this.#dash(item) : null;
     if (!item || dash === null) return null;
@@ -222,7 +226,11 @@ export class YamlPatcher {
     const first = others[0];
     const firstDash = first ? this.#dash(first) : lines.dash;
     if (firstDash === null) return null;
-    const block = this.#reindented(lines.from, lines.to, firstDash - this.#lineStart(firstDash) - (lines.dash - this.#lineStart(lines.dash)));
+    const block = this.#reindented(
+      lines.from,
+      lines.to,
+      firstDash - this.#lineStart(firstDash) - (lines.dash - this.#lineStart(lines.dash)),
+    );
     const cut: Patch = { from: lines.from, to: lines.to, text: "" };
     if (!anchor) {
       const at = first ? this.#lineStart(firstDash) : lines.from;
@@ -234,8 +242,14 @@ export class YamlPatcher {
 
   /** Whole lines without their last end mark, moved right by `by` blanks (left when negative). */
   #reindented(from: number, to: number, by: number): string {
-    const lines = this.#text.slice(from, to).replace(/\r?\n$/, "").split(/\r?\n/);
-    return lines.map((line) => (line.trim() === "" ? line : by >= 0 ? " ".repeat(by) + line : line.replace(new RegExp(`^ {0,${-by}}`), "")))
+    const lines = this.#text
+      .slice(from, to)
+      .replace(/\r?\n$/, "")
+      .split(/\r?\n/);
+    return lines
+      .map((line) =>
+        line.trim() === "" ? line : by >= 0 ? " ".repeat(by) + line : line.replace(new RegExp(`^ {0,${-by}}`), ""),
+      )
       .join(this.#eol);
   }
 }

@@ -12,7 +12,8 @@ const shown = (text: string): string => {
 const listed = (words: readonly string[], last: "or" | "and"): string =>
   words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} ${last} ${words[words.length - 1]}`;
 
-const didYouMean = (nearest: readonly string[]): string => (nearest.length > 0 ? ` Did you mean ${listed(nearest, "or")}?` : "");
+const didYouMean = (nearest: readonly string[]): string =>
+  nearest.length > 0 ? ` Did you mean ${listed(nearest, "or")}?` : "";
 
 const sayKind = (kinds: readonly string[]): string =>
   kinds.length > 0
@@ -20,7 +21,13 @@ const sayKind = (kinds: readonly string[]): string =>
     : " Say what it is, on the stop, such as kind: stopped-flute (the schema lists all kinds).";
 
 const PLURAL = {
-  division: "divisions", stop: "stops", rank: "ranks", box: "boxes", part: "parts", coupler: "couplers", texture: "textures",
+  division: "divisions",
+  stop: "stops",
+  rank: "ranks",
+  box: "boxes",
+  part: "parts",
+  coupler: "couplers",
+  texture: "textures",
 } as const;
 
 const WORDS: Words = {
@@ -28,9 +35,11 @@ const WORDS: Words = {
   "not-text": ({ character }) =>
     `This is not a text file: it holds the sign number ${character}, which no text has. Choose a YAML file.`,
   "not-utf8": () => "The text is not in UTF-8, so some letters are lost here. Save the file again as UTF-8.",
-  "too-large": ({ limit }) => `The file is longer than ${limit} characters, more than any organ needs. Is it the right file?`,
+  "too-large": ({ limit }) =>
+    `The file is longer than ${limit} characters, more than any organ needs. Is it the right file?`,
   "too-deep": ({ limit }) => `Lists stand within lists more than ${limit} deep here. Is it the right file?`,
-  "too-long": ({ limit }) => `The file has more than ${limit} words and signs, more than any organ needs. Is it the right file?`,
+  "too-long": ({ limit }) =>
+    `The file has more than ${limit} words and signs, more than any organ needs. Is it the right file?`,
   yaml: ({ problem }) => problem,
   "duplicate-key": ({ key, firstLine }) =>
     `${shown(key)} stands here a second time; the first is on line ${firstLine}. Take one of the two away.`,
@@ -39,7 +48,8 @@ const WORDS: Words = {
   "alias-too-many": ({ limit }) => `More than ${limit} uses of *names. Write the entries out here.`,
   "too-many-troubles": ({ limit }) => `There are more than ${limit} errors; the rest is not shown. Mend these first.`,
 
-  "version-missing": ({ kind, wanted }) => `The first line must say what this file is. For ${kindInWords(kind)} write registrant: ${wanted}.`,
+  "version-missing": ({ kind, wanted }) =>
+    `The first line must say what this file is. For ${kindInWords(kind)} write registrant: ${wanted}.`,
   "version-other": ({ found, kind, wanted }) =>
     `registrant: says ${shown(found)}, but ${kindInWords(kind)} is wanted here. If it is one, write registrant: ${wanted}.`,
   "version-newer": ({ found, wanted }) =>
@@ -53,14 +63,22 @@ const WORDS: Words = {
     `${of} has no key ${shown(key)}${times > 1 ? ` (it stands there ${times} times)` : ""}; it is kept and not used.${didYouMean(nearest)}`,
 
   "pitch-unreadable": ({ stop, problem }) => `${stop}: ${problem}`,
-  "pitch-not-a-pipe": ({ stop, pitch, nearest }) => `${stop}: no organ pipe rank speaks at ${pitch}'; did you mean ${nearest}?`,
-  "pitch-missing": ({ stop }) => `${stop} has no pitch, and its name alone does not tell it. Write it behind the name, such as 8 or 2 2/3.`,
-  "pitch-implied": ({ stop, pitch }) => `${stop} has no pitch in the file; by custom it is ${pitch}'. Write the pitch if yours differs.`,
-  "key-unreadable": ({ text }) => `${shown(text)} is not a key. Write C2 for the lowest C of most keyboards, C4 for middle C, F#4 or Eb5.`,
-  "compass-unreadable": ({ text }) => `${shown(text)} is not a compass. Write the lowest and the highest key, such as C2-G6.`,
-  "compass-upside-down": ({ low, high }) => `The compass ends at ${high}, below its first key ${low}. Write the lowest key first.`,
-  "missing-outside": ({ key, division }) => `${key} is named as missing, but the keyboard of ${division} does not reach it.`,
-  "range-upside-down": ({ stop, from, to }) => `${stop} would begin at ${from} and end at ${to}, below it. Change from: or to:.`,
+  "pitch-not-a-pipe": ({ stop, pitch, nearest }) =>
+    `${stop}: no organ pipe rank speaks at ${pitch}'; did you mean ${nearest}?`,
+  "pitch-missing": ({ stop }) =>
+    `${stop} has no pitch, and its name alone does not tell it. Write it behind the name, such as 8 or 2 2/3.`,
+  "pitch-implied": ({ stop, pitch }) =>
+    `${stop} has no pitch in the file; by custom it is ${pitch}'. Write the pitch if yours differs.`,
+  "key-unreadable": ({ text }) =>
+    `${shown(text)} is not a key. Write C2 for the lowest C of most keyboards, C4 for middle C, F#4 or Eb5.`,
+  "compass-unreadable": ({ text }) =>
+    `${shown(text)} is not a compass. Write the lowest and the highest key, such as C2-G6.`,
+  "compass-upside-down": ({ low, high }) =>
+    `The compass ends at ${high}, below its first key ${low}. Write the lowest key first.`,
+  "missing-outside": ({ key, division }) =>
+    `${key} is named as missing, but the keyboard of ${division} does not reach it.`,
+  "range-upside-down": ({ stop, from, to }) =>
+    `${stop} would begin at ${from} and end at ${to}, below it. Change from: or to:.`,
   "range-outside": ({ stop, key, division, compass }) =>
     `${stop} names the key ${key}, outside the keyboard of ${division} (${compass}); it ends where the keyboard ends.`,
   "no-keys": ({ stop }) => `No key of its division plays ${stop}. Change its from:, to: or half:, or the compass.`,
@@ -76,38 +94,54 @@ const WORDS: Words = {
     `A second division is named ${shown(name)}; the first is on line ${firstLine}. Give each its own name.`,
   "keyboard-counted": ({ division, keyboard }) =>
     `${division} has no keyboard: number; it is counted as manual ${keyboard}. Manuals count from the lowest.`,
-  "keyboard-shared": ({ division, other, keyboard }) => `${division} and ${other} are both played from manual ${keyboard}.`,
-  "keyboard-needless": ({ division, kind }) => `keyboard: is not used for ${division}: a ${kind} division has no manual of its own.`,
+  "keyboard-shared": ({ division, other, keyboard }) =>
+    `${division} and ${other} are both played from manual ${keyboard}.`,
+  "keyboard-needless": ({ division, kind }) =>
+    `keyboard: is not used for ${division}: a ${kind} division has no manual of its own.`,
   "stop-form": () => "A stop is written as its name and pitch (Principal 8) or as keys (name: Principal, pitch: 8).",
   "stop-nameless": () => "This stop has no name. Write the name before the pitch.",
-  "name-unknown": ({ stop, nearest, kinds }) => `What sort of stop ${stop} is, is not known.${didYouMean(nearest)}${sayKind(kinds)}`,
+  "name-unknown": ({ stop, nearest, kinds }) =>
+    `What sort of stop ${stop} is, is not known.${didYouMean(nearest)}${sayKind(kinds)}`,
   "name-ambiguous": ({ stop, choices, kinds }) =>
     `${stop} can be more than one thing: ${listed(choices, "or")}.${sayKind(kinds)}`,
-  "pipes-twice": ({ stop, first, second }) => `${stop} has both ${first}: and ${second}:; its pipes can come from one of them only.`,
-  "composition-empty": ({ stop }) => `The composition of ${stop} names no pitches. Write it as {C2: [1 1/3, 1, 2/3], C4: [2, 1 1/3, 1]}.`,
-  "composition-late": ({ stop, key, from }) => `The composition of ${stop} begins at ${key}, above its lowest key ${from}; below ${key} it is silent.`,
-  "ranks-differ": ({ stop, stated, found }) => `${stop} has ranks: ${stated}, but its composition has ${found}; ${found} is used.`,
+  "pipes-twice": ({ stop, first, second }) =>
+    `${stop} has both ${first}: and ${second}:; its pipes can come from one of them only.`,
+  "composition-empty": ({ stop }) =>
+    `The composition of ${stop} names no pitches. Write it as {C2: [1 1/3, 1, 2/3], C4: [2, 1 1/3, 1]}.`,
+  "composition-late": ({ stop, key, from }) =>
+    `The composition of ${stop} begins at ${key}, above its lowest key ${from}; below ${key} it is silent.`,
+  "ranks-differ": ({ stop, stated, found }) =>
+    `${stop} has ranks: ${stated}, but its composition has ${found}; ${found} is used.`,
   "ranks-by-custom": ({ stop, ranks, composition }) =>
     `The number of ranks of ${stop} is not said; ${ranks} are assumed (${composition}). Write ranks: or composition: if you know better.`,
-  "rank-twice": ({ id, firstLine }) => `A second rank has the id ${shown(id)}; the first is on line ${firstLine}. Give each its own id.`,
+  "rank-twice": ({ id, firstLine }) =>
+    `A second rank has the id ${shown(id)}; the first is on line ${firstLine}. Give each its own id.`,
   "rank-idle": ({ id }) => `No stop draws the rank ${id}.`,
-  "rank-short": ({ stop, from, to, of }) => `The rank ${of} has no pipes for the keys ${from} to ${to} of ${stop}; they are silent.`,
-  "borrowed-short": ({ stop, from, to, of }) => `${of} has no pipes for the keys ${from} to ${to} of ${stop}; they are silent.`,
-  "borrows-itself": ({ stop }) => `${stop} borrows its pipes from itself, directly or by way of others. Name a stop that has pipes of its own.`,
+  "rank-short": ({ stop, from, to, of }) =>
+    `The rank ${of} has no pipes for the keys ${from} to ${to} of ${stop}; they are silent.`,
+  "borrowed-short": ({ stop, from, to, of }) =>
+    `${of} has no pipes for the keys ${from} to ${to} of ${stop}; they are silent.`,
+  "borrows-itself": ({ stop }) =>
+    `${stop} borrows its pipes from itself, directly or by way of others. Name a stop that has pipes of its own.`,
   "borrowed-pitch": ({ stop, pitch, of }) =>
     `${stop} has the same pipes as ${of}, so it cannot stand at ${pitch}'. Give it that stop's pitch, or let both draw one rank: of ranks:.`,
-  "bass-needs-from": ({ stop }) => `${stop} has bass-from: but no from:. Write from: with the lowest key of its own pipes.`,
+  "bass-needs-from": ({ stop }) =>
+    `${stop} has bass-from: but no from:. Write from: with the lowest key of its own pipes.`,
   "unknown-name": ({ what, name, where, nearest }) =>
     where === null
       ? `There is no ${what} ${shown(name)} here.${didYouMean(nearest)}`
       : nearest.length > 0
         ? `No ${what} ${shown(name)}; ${where} has ${listed(nearest, "and")}.`
         : `No ${what} ${shown(name)} in ${where}. Look up its ${PLURAL[what]} for the name that is meant.`,
-  "ambiguous-stop": ({ name, choices }) => `${shown(name)} can be ${listed(choices, "or")}. Write the one that is meant.`,
+  "ambiguous-stop": ({ name, choices }) =>
+    `${shown(name)} can be ${listed(choices, "or")}. Write the one that is meant.`,
 
-  "coupler-unreadable": ({ text }) => `${shown(text)} is not a coupler. Write the divisions as X to Y, with 4 or 16 behind it for an octave coupler.`,
-  "coupler-to-itself": ({ division }) => `${division} is coupled to itself at the unison, which does nothing. Write 4 or 16 behind it for an octave coupler.`,
-  "coupler-twice": ({ name, firstLine }) => `The coupler ${name} stands here a second time; the first is on line ${firstLine}.`,
+  "coupler-unreadable": ({ text }) =>
+    `${shown(text)} is not a coupler. Write the divisions as X to Y, with 4 or 16 behind it for an octave coupler.`,
+  "coupler-to-itself": ({ division }) =>
+    `${division} is coupled to itself at the unison, which does nothing. Write 4 or 16 behind it for an octave coupler.`,
+  "coupler-twice": ({ name, firstLine }) =>
+    `The coupler ${name} stands here a second time; the first is on line ${firstLine}.`,
 
   "no-music": () => "The file does not say what is played. Add texture: with an id of the catalogue, or parts:.",
   "music-twice": () => "The file has both texture: and parts:. Keep one of the two.",

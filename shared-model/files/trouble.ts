@@ -27,10 +27,20 @@ export type FormTrouble =
   | { readonly code: "not-keys"; readonly of: string }
   | { readonly code: "key-missing"; readonly key: string; readonly of: string; readonly expected: string }
   | { readonly code: "value-wrong"; readonly key: string; readonly expected: string; readonly found: string }
-  | { readonly code: "word-unknown"; readonly key: string; readonly found: string; readonly nearest: readonly string[];
-      readonly all: readonly string[] }
-  | { readonly code: "key-unknown"; readonly key: string; readonly of: string; readonly nearest: readonly string[];
-      readonly times: number };
+  | {
+      readonly code: "word-unknown";
+      readonly key: string;
+      readonly found: string;
+      readonly nearest: readonly string[];
+      readonly all: readonly string[];
+    }
+  | {
+      readonly code: "key-unknown";
+      readonly key: string;
+      readonly of: string;
+      readonly nearest: readonly string[];
+      readonly times: number;
+    };
 
 /** Trouble with a pitch, a key or a compass. */
 export type PitchTrouble =
@@ -43,8 +53,13 @@ export type PitchTrouble =
   | { readonly code: "compass-upside-down"; readonly low: string; readonly high: string }
   | { readonly code: "missing-outside"; readonly key: string; readonly division: string }
   | { readonly code: "range-upside-down"; readonly stop: string; readonly from: string; readonly to: string }
-  | { readonly code: "range-outside"; readonly stop: string; readonly key: string; readonly division: string;
-      readonly compass: string }
+  | {
+      readonly code: "range-outside";
+      readonly stop: string;
+      readonly key: string;
+      readonly division: string;
+      readonly compass: string;
+    }
   | { readonly code: "no-keys"; readonly stop: string }
   | { readonly code: "treble-by-custom"; readonly stop: string; readonly from: string; readonly low: string };
 
@@ -61,10 +76,18 @@ export type StopTrouble =
   | { readonly code: "keyboard-needless"; readonly division: string; readonly kind: "pedal" | "floating" }
   | { readonly code: "stop-form" }
   | { readonly code: "stop-nameless" }
-  | { readonly code: "name-unknown"; readonly stop: string; readonly nearest: readonly string[];
-      readonly kinds: readonly Kind[] }
-  | { readonly code: "name-ambiguous"; readonly stop: string; readonly choices: readonly string[];
-      readonly kinds: readonly Kind[] }
+  | {
+      readonly code: "name-unknown";
+      readonly stop: string;
+      readonly nearest: readonly string[];
+      readonly kinds: readonly Kind[];
+    }
+  | {
+      readonly code: "name-ambiguous";
+      readonly stop: string;
+      readonly choices: readonly string[];
+      readonly kinds: readonly Kind[];
+    }
   | { readonly code: "pipes-twice"; readonly stop: string; readonly first: string; readonly second: string }
   | { readonly code: "composition-empty"; readonly stop: string }
   | { readonly code: "composition-late"; readonly stop: string; readonly key: string; readonly from: string }
@@ -72,13 +95,30 @@ export type StopTrouble =
   | { readonly code: "ranks-by-custom"; readonly stop: string; readonly ranks: number; readonly composition: string }
   | { readonly code: "rank-twice"; readonly id: string; readonly firstLine: number }
   | { readonly code: "rank-idle"; readonly id: string }
-  | { readonly code: "rank-short"; readonly stop: string; readonly from: string; readonly to: string; readonly of: string }
-  | { readonly code: "borrowed-short"; readonly stop: string; readonly from: string; readonly to: string; readonly of: string }
+  | {
+      readonly code: "rank-short";
+      readonly stop: string;
+      readonly from: string;
+      readonly to: string;
+      readonly of: string;
+    }
+  | {
+      readonly code: "borrowed-short";
+      readonly stop: string;
+      readonly from: string;
+      readonly to: string;
+      readonly of: string;
+    }
   | { readonly code: "borrows-itself"; readonly stop: string }
   | { readonly code: "borrowed-pitch"; readonly stop: string; readonly pitch: string; readonly of: string }
   | { readonly code: "bass-needs-from"; readonly stop: string }
-  | { readonly code: "unknown-name"; readonly what: Named; readonly name: string; readonly where: string | null;
-      readonly nearest: readonly string[] }
+  | {
+      readonly code: "unknown-name";
+      readonly what: Named;
+      readonly name: string;
+      readonly where: string | null;
+      readonly nearest: readonly string[];
+    }
   | { readonly code: "ambiguous-stop"; readonly name: string; readonly choices: readonly string[] };
 
 /** Trouble with couplers and what else the console has. */
@@ -103,12 +143,22 @@ export type RegistrationTrouble =
 /** Why a change asked for cannot be made in the text of a file. */
 export type EditTrouble =
   | { readonly code: "edit-by-hand"; readonly what: string }
-  | { readonly code: "edit-lost"; readonly what: "stop" | "division" | "coupler"; readonly name: string;
-      readonly nearest: readonly string[] };
+  | {
+      readonly code: "edit-lost";
+      readonly what: "stop" | "division" | "coupler";
+      readonly name: string;
+      readonly nearest: readonly string[];
+    };
 
 /** What is wrong, with the facts that the words need; a closed union, told apart by `code`. */
 export type TroubleFacts =
-  | TextTrouble | FormTrouble | PitchTrouble | StopTrouble | ConsoleTrouble | RegistrationTrouble | EditTrouble;
+  | TextTrouble
+  | FormTrouble
+  | PitchTrouble
+  | StopTrouble
+  | ConsoleTrouble
+  | RegistrationTrouble
+  | EditTrouble;
 /** The name of one sort of trouble; names are not reused. */
 export type TroubleCode = TroubleFacts["code"];
 
@@ -126,9 +176,26 @@ export interface TroublePlace {
 export type Trouble = TroubleFacts & TroublePlace & { readonly severity: Severity };
 
 const NOTES: ReadonlySet<TroubleCode> = new Set<TroubleCode>([
-  "key-unknown", "pitch-implied", "missing-outside", "range-outside", "treble-by-custom", "no-stops", "no-manual", "all-off",
-  "keyboard-counted", "keyboard-shared", "keyboard-needless", "composition-late", "ranks-differ", "ranks-by-custom",
-  "rank-idle", "rank-short", "borrowed-short", "coupler-twice", "stop-off", "drawn-twice",
+  "key-unknown",
+  "pitch-implied",
+  "missing-outside",
+  "range-outside",
+  "treble-by-custom",
+  "no-stops",
+  "no-manual",
+  "all-off",
+  "keyboard-counted",
+  "keyboard-shared",
+  "keyboard-needless",
+  "composition-late",
+  "ranks-differ",
+  "ranks-by-custom",
+  "rank-idle",
+  "rank-short",
+  "borrowed-short",
+  "coupler-twice",
+  "stop-off",
+  "drawn-twice",
 ]);
 
 /** Whether trouble of that sort stops a file from being used. */

@@ -98,9 +98,10 @@ export function voiceOf(entry: StopEntry, place: StopPlace, names: Names, report
   const printed = entry.pitch ?? place.lentPitch;
   const understanding = names.understand(entry.name, place.pedal, printed, entry.ranks, place.base);
   const { lender } = place;
-  const kinds = entry.kinds
-    ?? (lender?.kinds ? lentKinds(lender.kinds, printed, understanding) : null)
-    ?? (understanding.sure ? understanding.kinds : null);
+  const kinds =
+    entry.kinds ??
+    (lender?.kinds ? lentKinds(lender.kinds, printed, understanding) : null) ??
+    (understanding.sure ? understanding.kinds : null);
   if (!kinds?.[0]) {
     if (!understanding.sure) reportDoubt(entry, understanding, reporter);
     return null;
@@ -115,7 +116,10 @@ export function voiceOf(entry: StopEntry, place: StopPlace, names: Names, report
     return null;
   }
   if (!printed && implied) {
-    reporter.report({ code: "pitch-implied", stop: entry.said, pitch: pitchName(implied) }, startOf(entry.node, "name"));
+    reporter.report(
+      { code: "pitch-implied", stop: entry.said, pitch: pitchName(implied) },
+      startOf(entry.node, "name"),
+    );
   }
   return {
     kinds,

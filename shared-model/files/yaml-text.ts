@@ -1,5 +1,16 @@
 import {
-  Composer, type CST, type ErrorCode, isAlias, isMap, isScalar, isSeq, Lexer, LineCounter, type ParsedNode, Parser, type YAMLError,
+  Composer,
+  type CST,
+  type ErrorCode,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  Lexer,
+  LineCounter,
+  type ParsedNode,
+  Parser,
+  type YAMLError,
 } from "yaml";
 import { type Reporter, reporterFor } from "./reporter.ts";
 
@@ -61,7 +72,8 @@ const PROBLEMS: Readonly<Record<ErrorCode, string>> = {
   IMPOSSIBLE: "The text is not understood here.",
   KEY_OVER_1024_CHARS: "The text before the colon is too long for a key. Put the value in quotes.",
   MISSING_CHAR: "A sign is missing here: a colon behind a key, a closing quote, or a closing bracket.",
-  MULTILINE_IMPLICIT_KEY: "A key and its colon stand on one line. Is a colon missing, or the line before it not in line?",
+  MULTILINE_IMPLICIT_KEY:
+    "A key and its colon stand on one line. Is a colon missing, or the line before it not in line?",
   MULTIPLE_ANCHORS: "Only one &name can stand before a value.",
   MULTIPLE_DOCS: "A second document begins here, behind ---. Put each into a file of its own.",
   MULTIPLE_TAGS: "Only one !tag can stand before a value.",
@@ -108,7 +120,8 @@ class TreeBuilder {
       const value = items.map((item) => item.value);
       return { value, start, end, entries: null, pairs: null, items, plain: false, alias: false };
     }
-    if (isMap(node)) return this.#ofMap(node.items as readonly { key: ParsedNode; value: ParsedNode | null }[], start, end);
+    if (isMap(node))
+      return this.#ofMap(node.items as readonly { key: ParsedNode; value: ParsedNode | null }[], start, end);
     if (!isScalar(node)) return this.#leaf(null, start, end, false);
     return this.#leaf(node.value, start, end, node.type === "PLAIN" && node.source?.length === end - start);
   }
@@ -134,7 +147,10 @@ class TreeBuilder {
       const node = this.build(value, key.range?.[1] ?? keyStart);
       const first = entries.get(name);
       if (first) {
-        this.#reporter.report({ code: "duplicate-key", key: name, firstLine: this.#reporter.lineOf(first.keyStart) }, keyStart);
+        this.#reporter.report(
+          { code: "duplicate-key", key: name, firstLine: this.#reporter.lineOf(first.keyStart) },
+          keyStart,
+        );
       } else entries.set(name, { key: name, keyStart, keyEnd: key.range?.[1] ?? keyStart, node });
     }
     const filled = [...entries].filter(([, entry]) => entry.node.value !== null);

@@ -1,7 +1,12 @@
 import { stringify } from "yaml";
 
 /** A value of a file: text, number, truth, or lists and groups of them; absent values are left out. */
-export type YamlValue = string | number | boolean | readonly YamlValue[] | { readonly [key: string]: YamlValue | undefined };
+export type YamlValue =
+  | string
+  | number
+  | boolean
+  | readonly YamlValue[]
+  | { readonly [key: string]: YamlValue | undefined };
 
 /** Text on one line, without signs that a text file cannot hold. */
 export const onOneLine = (text: string): string => text.replace(/[\p{C}\s]+/gu, " ").trim();
@@ -12,7 +17,11 @@ export const onOneLine = (text: string): string => text.replace(/[\p{C}\s]+/gu, 
  */
 export function onLine(value: YamlValue): string {
   const list = stringify([value], {
-    collectionStyle: "flow", flowCollectionPadding: false, lineWidth: 0, minContentWidth: 0, aliasDuplicateObjects: false,
+    collectionStyle: "flow",
+    flowCollectionPadding: false,
+    lineWidth: 0,
+    minContentWidth: 0,
+    aliasDuplicateObjects: false,
     keepUndefined: false,
   });
   return list.trim().slice(1, -1);

@@ -297,7 +297,7 @@ function explain(problem: Problem, parts: readonly PartState[], at: number, weig
     if (against.stops.length > 0) {
       add({ ...recipeRule, severity: "warning" }, against.points, {
         text: `The recipe keeps ${listed(against.stops.map(stopLabel))} out of the ${who}.`,
-        remedy: `Put ${against.stops.length === 1 ? "it" : "them"} in.`,
+        remedy: `Leave out ${listed(against.stops.map(stopLabel))}.`,
         stops: against.stops.map((stop) => stop.id),
       }, [part.placing.part], ids);
     }
@@ -312,6 +312,7 @@ function explain(problem: Problem, parts: readonly PartState[], at: number, weig
         keyboard: `The recipe plays the ${who} on the ${deviation.about.replace("-", " ")} keyboard; here it is the ${part.placed.keyboard.name}.`,
         "left-out": `The recipe couples ${deviation.about}; that coupler is not on here.`,
         beside: `${deviation.about} is on, which the recipe does not ask for.`,
+        allowed: `${deviation.about} is on; the recipe allows it and can do without.`,
       }[deviation.what];
       add(recipeRule, deviation.points, { text }, [part.placing.part], ids);
     }

@@ -62,6 +62,8 @@ const sorted = (rules: readonly Rule[]): SortedRules => ({
 export const OTHER_KEYBOARD: Points = -100;
 export const COUPLER_LEFT_OUT: Points = -200;
 export const COUPLER_BESIDE: Points = -200;
+/** A coupler that the prescription allows without asking for it: the fewest means that do. */
+export const COUPLER_ALLOWED: Points = -25;
 
 /** Whether a coupler is the one that a prescription speaks of. */
 const isPrescribed = (
@@ -78,11 +80,11 @@ export function placingDeviations(
   reading: Reading,
   placed: PlacedPart,
   kindsOf: ReadonlyMap<string, ReadonlySet<DivisionKind>>,
-): readonly { readonly points: Points; readonly what: "keyboard" | "left-out" | "beside"; readonly about: string }[] {
+): readonly { readonly points: Points; readonly what: "keyboard" | "left-out" | "beside" | "allowed"; readonly about: string }[] {
   const recipes = reading.recipes.get(placed.part.id);
   const { prescription } = reading;
   if (!prescription || !recipes) return [];
-  const found: { points: Points; what: "keyboard" | "left-out" | "beside"; about: string }[] = [];
+  const found: { points: Points; what: "keyboard" | "left-out" | "beside" | "allowed"; about: string }[] = [];
   const own = kindsOf.get(placed.keyboard.name) ?? new Set();
   const at = recipes.map((each) => each.prescribed.keyboard);
   if (!at.some((kind) => kind === "any-other" || own.has(kind as DivisionKind))) {
@@ -93,10 +95,12 @@ export function placingDeviations(
     if (placed.reach.some((each) => each.couplers.some((one) => isPrescribed(one, asked, kindsOf)))) continue;
     found.push({ points: COUPLER_LEFT_OUT, what: "left-out", about: `${asked.from} to ${asked.to}` });
   }
-  const allowed = [...prescription.couplers, ...(prescription.couplersMay ?? [])];
   for (const coupler of placed.couplers) {
-    if (allowed.some((asked) => isPrescribed(coupler, asked, kindsOf))) continue;
-    found.push({ points: COUPLER_BESIDE, what: "beside", about: coupler.name });
+    if (prescription.couplers.some((asked) => isPrescribed(coupler, asked, kindsOf))) continue;
+    const allowed = prescription.couplersMay?.some((asked) => isPrescribed(coupler, asked, kindsOf)) === true;
+    found.push({
+      points: allowed ? COUPLER_ALLOWED : COUPLER_BESIDE, what: allowed ? "allowed" : "beside", about: coupler.name,
+    });
   }
   return found;
 }

@@ -12,6 +12,11 @@ import type { PlacedPart } from "./placed-part.ts";
 export const FULL_PRESCRIPTION: Points = 6000;
 /** What a part earns besides, that the prescription leaves to the player. */
 export const OPTIONAL_PART: Points = 300;
+/** What a thing earns that only a coupler supplies, in hundredths: it brings all else that is drawn there. */
+export const COUPLED_WORTH = 85;
+/** What an item earns when only a coupler supplies it. */
+export const coupledWeight = (item: Item): Points => Math.floor((item.weight * COUPLED_WORTH) / 100);
+
 /** Costs of a stop, by how the recipe speaks of it. */
 export const COSTS = {
   /** Welcome, though not asked for: the fewest stops that make the sound. */
@@ -170,6 +175,8 @@ export interface Match {
   readonly cost: Points;
   /** Bits of stand-ins that it can be part of. */
   readonly standIn: number;
+  /** Whether it comes by a coupler from a keyboard that the recipe does not speak of. */
+  readonly coupled: boolean;
 }
 
 /** A recipe, ready for one placed part. */
@@ -181,7 +188,7 @@ export interface Recipe {
   readonly speaks: boolean;
 }
 
-const PLAIN: Match = { items: 0, primary: -1, status: "plain", gain: 0, cost: COSTS.plain, standIn: 0 };
+const PLAIN: Match = { items: 0, primary: -1, status: "plain", gain: 0, cost: COSTS.plain, standIn: 0, coupled: false };
 
 /** Which prescribed part speaks of a division: the one whose keyboard it is, else the first for the keyboard played. */
 function recipeFor(
@@ -318,7 +325,10 @@ export function recipeOf(
       });
       const status = set !== 0 ? "asked" : welcome ? "may" : against ? "against" : "stray";
       const cost = { asked: welcome ? COSTS.may : COSTS.again, may: COSTS.may, stray: COSTS.stray, against: COSTS.against }[status];
-      match = { items: set, primary, status, gain, cost, standIn: against ? 0 : standIn };
+      const coupled =
+        stop.division !== placed.keyboard.name &&
+        !kindsOf.get(stop.division)?.has(recipe.prescribed.keyboard as DivisionKind);
+      match = { items: set, primary, status, gain, cost, standIn: against ? 0 : standIn, coupled };
     }
     memo.set(stop.id, match);
     return match;
@@ -359,10 +369,11 @@ export function closenessOf(
   borrowed: readonly Match[],
   out: Closeness,
 ): Closeness {
-  let [satisfied, standInBits, gain, cost, plain, serving] = [0, 0, 0, 0, 0, 0];
+  let [satisfied, near, standInBits, gain, cost, plain, serving] = [0, 0, 0, 0, 0, 0, 0];
   let complete = true;
   for (const match of borrowed) {
     satisfied |= match.items;
+    if (!match.coupled) near |= match.items;
     standInBits |= match.standIn;
     gain += match.gain;
   }
@@ -370,6 +381,7 @@ export function closenessOf(
   for (let i = 0; i < count; i++) {
     const match = own[i] as Match;
     satisfied |= match.items;
+    if (!match.coupled) near |= match.items;
     standInBits |= match.standIn;
     gain += match.gain;
     if (match.status === "asked") {
@@ -383,7 +395,7 @@ export function closenessOf(
     const item = items[i] as Item;
     cost -= dearest[i] as number;
     if (satisfied & (1 << i)) {
-      if (!item.every) gain += item.weight;
+      if (!item.every) gain += near & (1 << i) ? item.weight : coupledWeight(item);
       continue;
     }
     const use = item.instead.length > 0 ? standingIn(item, standInBits) : undefined;

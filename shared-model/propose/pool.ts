@@ -47,7 +47,7 @@ interface Entry {
 
 const RANK: Readonly<Record<Match["status"], number>> = { asked: 0, may: 1, stray: 4, plain: 4, against: 5 };
 const POSITIONS: readonly BoxPosition[] = ["open", "half", "closed"];
-const NO_MATCH: Match = { items: 0, primary: -1, status: "may", gain: 0, cost: 0, standIn: 0 };
+const NO_MATCH: Match = { items: 0, primary: -1, status: "may", gain: 0, cost: 0, standIn: 0, coupled: false };
 const TREMBLE: Voice = { ...silence(), tremulant: 1 };
 
 const voicesOfSeat = new WeakMap<Seat, Map<Stop, readonly [Voice, Voice, Voice] | null>>();

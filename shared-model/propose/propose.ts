@@ -1,4 +1,4 @@
-import { type Colour, COLOURS } from "../acoustics/colour.ts";
+import { COLOURS } from "../acoustics/colour.ts";
 import { type Judgement, judge } from "../judging/judge.ts";
 import type { Problem } from "../judging/problem.ts";
 import type { Points } from "../rules/rule.ts";
@@ -33,8 +33,9 @@ const freshEffort = (): Effort => ({
 });
 
 /**
- * The best states in the order in which a musician wants to see them: first the best of each colour, in order of score,
- * then the rest in order of score. A colour that falls more than {@link COLOUR_WINDOW} behind the best waits with the rest.
+ * The best states in the order in which a musician wants to see them: first the best of each colour and of each
+ * published way, in order of score, then the rest in order of score. A colour or way that falls more than
+ * {@link COLOUR_WINDOW} behind the best waits with the rest.
  */
 export function bestStates(
   problem: Problem,
@@ -47,23 +48,36 @@ export function bestStates(
   if (!best || options.every) return { found: raw, effort };
   const floor = best.score - COLOUR_WINDOW;
   const leaders = new Map<string, Found>();
-  for (const one of raw) if (one.score >= floor && !leaders.has(one.colour.id)) leaders.set(one.colour.id, one);
-  for (const colour of missingColours(leaders)) {
+  const lead = (one: Found): void => {
+    const known = leaders.get(one.signature);
+    if (one.score >= floor && (!known || known.score < one.score)) leaders.set(one.signature, one);
+  };
+  /** A leader that would stand behind the last place is not looked for. */
+  const least = (): Points => {
     const ranked = [...leaders.values()].sort(compareFound);
-    // A colour that would stand behind the last place is not looked for.
-    const least = ranked.length >= count ? Math.max(floor, (ranked[count - 1] as Found).score) : floor;
-    const [found] = search(problem, 1, colour, least, effort);
-    if (found && found.score >= floor) leaders.set(colour.id, found);
+    return ranked.length >= count ? Math.max(floor, (ranked[count - 1] as Found).score) : floor;
+  };
+  const colours = new Set<string>();
+  for (const one of raw) {
+    if (colours.has(one.colour.id)) continue;
+    colours.add(one.colour.id);
+    lead(one);
+  }
+  for (let reading = 0; reading < problem.readings.length - 1; reading++) {
+    for (const found of search(problem, 1, null, least(), effort, reading)) {
+      colours.add(found.colour.id);
+      lead(found);
+    }
+  }
+  for (const colour of COLOURS) {
+    if (colours.has(colour.id)) continue;
+    for (const found of search(problem, 1, colour, least(), effort)) lead(found);
   }
   const first = [...leaders.values()].sort(compareFound);
   const taken = new Set(first.map((each) => each.signature));
   const rest = raw.filter((each) => !taken.has(each.signature));
   return { found: [...first, ...rest].slice(0, count), effort };
 }
-
-/** Colours that the list so far does not show. */
-const missingColours = (shown: ReadonlyMap<string, Found>): readonly Colour[] =>
-  COLOURS.filter((colour) => !shown.has(colour.id));
 
 /** Ranked registrations for a section, each with every reason for it. Empty when nothing serves. */
 export function propose(

@@ -296,6 +296,7 @@ export function identify(
  * @param wanted how many states to keep.
  * @param colour keep only states whose telling part has this colour.
  * @param floor points below which nothing is looked for.
+ * @param onlyReading score states in the light of this reading alone.
  */
 export function search(
   problem: Problem,
@@ -303,10 +304,12 @@ export function search(
   colour: Colour | null = null,
   floor: Points = Number.NEGATIVE_INFINITY,
   effort: Effort = { rounds: 0, pools: 0, candidates: 0, pairs: 0, bound: Number.NEGATIVE_INFINITY, last: 0 },
+  onlyReading: number | null = null,
 ): readonly Found[] {
   const telling = tellingPart(problem);
   const frames = tablesOf(problem);
   const readings = frames.options.flatMap((parts, reading) => {
+    if (onlyReading !== null && reading !== onlyReading) return [];
     const pairs = frames.pairMost[reading] as Points;
     if (!colour) return [{ parts: parts as Option[][], pairs }];
     const id = (problem.section.parts[telling] as (typeof problem.section.parts)[number]).id;
@@ -328,7 +331,7 @@ export function search(
     Number.NEGATIVE_INFINITY,
     ...readings.map(({ parts, pairs }) => parts.reduce((sum, options) => sum + highestOf(options), pairs)),
   );
-  if (!colour) effort.bound = top;
+  if (!colour && onlyReading === null) effort.bound = top;
   if (!Number.isFinite(top)) return [];
   let found = new Map<string, Found>();
   let threshold = top;
@@ -344,7 +347,7 @@ export function search(
     step = Math.ceil(step * 1.6);
   }
   const best = [...found.values()].sort(compareFound).slice(0, wanted);
-  if (!colour) effort.last = best[best.length - 1]?.score ?? 0;
+  if (!colour && onlyReading === null) effort.last = best[best.length - 1]?.score ?? 0;
   return best;
 }
 

@@ -11,8 +11,8 @@ export const oneKeyboardTwoColours: AdviceRule = {
   conventions: [30],
   reads: "advice",
   statement:
-    "On one keyboard a solo has its own colour only in a half of divided stops; else one colour serves both, and the contrast is lost.",
-  why: "Whoever plays should know what this organ cannot give before looking for it.",
+    "On one keyboard a solo has a colour of its own in the treble half of divided stops, down to the dividing key.",
+  why: "Below that key the other half sounds, and the other hand must not come above it.",
   source: "correa-1626",
   severity: "note",
   advise: (_sound, context, heard) => {
@@ -27,27 +27,25 @@ export const oneKeyboardTwoColours: AdviceRule = {
         stops: idsOf(halves),
       };
     }
-    if (halves.length > 0 || heard.stops.length === 0) return null;
-    return {
-      text: `One keyboard gives the ${who} and the other hand the same sound of ${named(heard.stops)}: the contrast of colour is lost.`,
-      remedy: "Let the tune lie on top, and play the other notes short and light.",
-    };
+    return null;
   },
   examples: {
     speaks: [
-      {
-        organ: "Manual: Gedackt 8, Flöte 4",
-        plays: "melody on Manual, accompaniment on Manual",
-        says: "One keyboard gives the melody and the other hand the same sound of Gedackt 8 and Flöte 4: the contrast of colour is lost.",
-      },
       {
         organ: "Órgano: Violón 8 bass, Corneta V treble",
         plays: "melody on Órgano, accompaniment on Órgano",
         ranges: { melody: "C4-A5", accompaniment: "C3-B3" },
         says: "The melody has the treble half with Corneta V treble, from C4 up.",
       },
+      {
+        organ: "Manual: Gedackt 8 bass, Gedackt 8 treble, Flöte 4 bass, Nasat 2 2/3 treble, Terz 1 3/5 treble",
+        plays: "melody on Manual, accompaniment on Manual",
+        ranges: { melody: "C4-G5", accompaniment: "C3-A3" },
+        says: "The melody has the treble half with Gedackt 8 treble, Nasat 2 2/3 treble and Terz 1 3/5 treble, from C4 up.",
+      },
     ],
     silent: [
+      { organ: "Manual: Gedackt 8, Flöte 4", plays: "melody on Manual, accompaniment on Manual" },
       {
         organ: "Hauptwerk: Gedackt 8 | Oberwerk: Nasat 2 2/3, Gedackt 8",
         plays: "melody on Oberwerk, accompaniment on Hauptwerk",

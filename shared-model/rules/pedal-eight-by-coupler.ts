@@ -12,6 +12,8 @@ export const pedalEightByCoupler: AdviceRule = {
   severity: "note",
   advise: (_sound, context, heard) => {
     if (context.part.hands !== "feet" || context.keyboard.kind !== "pedal") return null;
+    // A pull-down has never had anything of its own, and its player knows it.
+    if (context.keyboard.stops.every((stop) => stop.off)) return null;
     // A floating division on the pedal's keys is the pedal's own.
     const manuals = context.reach.filter((division) => division.kind === "manual").map((division) => division.name);
     const isOfAManual = (each: HeardStop): boolean => manuals.includes(each.stop.division);

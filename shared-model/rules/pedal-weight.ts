@@ -37,7 +37,8 @@ const pedalHasDeepPrincipal = (context: PartContext): boolean =>
   );
 
 function weighed(bass: PartSound, hands: PartSound, bassContext: PartContext): number {
-  if (isOneSilent(bass, hands)) return 0;
+  // Played by the hands for want of a pedal, the bass has the sound of their keyboard.
+  if (isOneSilent(bass, hands) || bassContext.keyboard.kind !== "pedal") return 0;
   if ((bass.reed & FEET_16) !== 0 && hands.mixtures === 0 && hands.reed === 0 && hands.power < SOFT)
     return -REED_UNDER_SOFT;
   if (bass.power > hands.power * OVER) return -beyond(leadOf(bass, hands) - HIGHEST);

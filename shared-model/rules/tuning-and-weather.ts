@@ -15,7 +15,11 @@ export const tuningAndWeather: AdviceRule = {
     const flues = ofKinds(heard.stops, KIND_GROUPS.foundation);
     for (const reed of reedsOf(heard.stops)) {
       const length = soundsAt(reed.stop, context);
-      const [flue] = length ? soundingAt(flues, length, context) : [];
+      const [flue] = length
+        ? soundingAt(flues, length, context).filter(
+            ({ stop }) => stop.half === null || stop.half === reed.stop.half || reed.stop.half === null,
+          )
+        : [];
       if (!flue) continue;
       return {
         text: `${reed.label} and ${flue.label} sound at one pitch: on a warm or a cold day they drift apart.`,

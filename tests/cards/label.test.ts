@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { LONGEST_LABEL, labelOf, labelsOf } from "../../shared-model/cards/label.ts";
+import { LONGEST_LABEL, labelOf } from "../../shared-model/cards/label.ts";
+import { labelsOf } from "../../shared-model/cards/labels.ts";
 import type { Example } from "../../shared-model/rules/rule.ts";
 import { judgedExample } from "./judged-example.ts";
 
@@ -96,6 +97,39 @@ const said: readonly (readonly [label: string, example: Example])[] = [
       organ: "Swell: Oboe 8 | Great: Gedackt 8, Flöte 4 | Pedal: Subbass 16",
       plays: SOLO,
       couplers: ["Swell to Great"],
+    },
+  ],
+  [
+    "Full chorus, Great against Swell",
+    {
+      organ: "Great: Principal 8, Octave 4, Mixtur IV | Swell: Gedackt 8, Octave 4, Cymbel III",
+      plays: "plenum on Great, plenum on Swell",
+    },
+  ],
+  [
+    "Full chorus with reeds and cornet, pedal reeds",
+    {
+      organ: `${CHORUS}, Trompete 8, Cornet V | Swell: Trompete 4 | Pedal: Posaune 16`,
+      plays: "plenum on Great, bass on Pedal",
+      couplers: ["Swell to Great"],
+    },
+  ],
+  [
+    "Principals 8 4, Swell coupled, with echo",
+    {
+      organ: "Great: Principal 8 | Swell: Octave 4 | Echo: Gedackt 8",
+      plays: "plenum on Great, echo on Echo",
+      couplers: ["Swell to Great"],
+    },
+  ],
+  [
+    "Jeu de tierce in the tenor, with two 8s",
+    {
+      organ:
+        "Positif: Bourdon 8, Prestant 4, Nazard 2 2/3, Doublette 2, Tierce 1 3/5 | Grand-Orgue: Montre 8, Bourdon 8",
+      plays: "left-hand melody on Positif, accompaniment on Grand-Orgue",
+      texture: "tierce-en-taille",
+      tradition: "french-classical",
     },
   ],
   ["Silence", { organ: "Swell: (Gedackt 8)", plays: "accompaniment on Swell" }],

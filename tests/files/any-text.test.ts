@@ -83,9 +83,51 @@ function numbers(seed: number): (below: number) => number {
   };
 }
 
-const SPLINTERS = ["\n", "  ", "- ", ": ", "[", "]", "{", "}", ",", "#", "\"", "'", "*a", "&a ", "!x ", "|\n", "7", "-3", "null", "\t", "\r", "é",
-  "\u{1F3B9}", "__proto__: 1\n", "C9", "to", "4 to 4", "? ", "---\n", "%", "0", "1e9", "true", "\uFEFF", "\u0000", "off: ", "same-as: ", "II",
-  "from: C4, ", "a".repeat(300), "<<: ", "2 2/3 ", "registrant: "];
+const SPLINTERS = [
+  "\n",
+  "  ",
+  "- ",
+  ": ",
+  "[",
+  "]",
+  "{",
+  "}",
+  ",",
+  "#",
+  '"',
+  "'",
+  "*a",
+  "&a ",
+  "!x ",
+  "|\n",
+  "7",
+  "-3",
+  "null",
+  "\t",
+  "\r",
+  "é",
+  "\u{1F3B9}",
+  "__proto__: 1\n",
+  "C9",
+  "to",
+  "4 to 4",
+  "? ",
+  "---\n",
+  "%",
+  "0",
+  "1e9",
+  "true",
+  "\uFEFF",
+  "\u0000",
+  "off: ",
+  "same-as: ",
+  "II",
+  "from: C4, ",
+  "a".repeat(300),
+  "<<: ",
+  "2 2/3 ",
+  "registrant: ",
+];
 
 function mutated(text: string, next: (below: number) => number, most = 4): string {
   let result = text;
@@ -93,7 +135,12 @@ function mutated(text: string, next: (below: number) => number, most = 4): strin
     const at = next(result.length + 1);
     const length = next(3) === 0 ? next(40) : next(4);
     const from = next(result.length);
-    const inserted = next(4) === 0 ? result.slice(from, from + next(60)) : next(3) === 0 ? "" : (SPLINTERS[next(SPLINTERS.length)] as string);
+    const inserted =
+      next(4) === 0
+        ? result.slice(from, from + next(60))
+        : next(3) === 0
+          ? ""
+          : (SPLINTERS[next(SPLINTERS.length)] as string);
     result = result.slice(0, at) + inserted + result.slice(at + length);
   }
   return result;
@@ -113,16 +160,23 @@ function faultsOf(text: string, troubles: readonly Trouble[]): string[] {
 
 describe.each(READERS)("any text read as %s", (_, valid, read) => {
   test("the text that the mutations start from is sound", () => {
-    expect(read(valid).filter((trouble) => trouble.severity === "error").map(troubleLine)).toEqual([]);
+    expect(
+      read(valid)
+        .filter((trouble) => trouble.severity === "error")
+        .map(troubleLine),
+    ).toEqual([]);
   });
 
-  test.each(Array.from({ length: 5 }, (_, seed) => seed + 1))("150 mutations, seed %d: read or told where it fails", (seed) => {
-    const next = numbers(seed);
-    for (let turn = 0; turn < 150; turn += 1) {
-      const text = mutated(valid, next);
-      expect([text, faultsOf(text, read(text))]).toEqual([text, []]);
-    }
-  });
+  test.each(Array.from({ length: 5 }, (_, seed) => seed + 1))(
+    "150 mutations, seed %d: read or told where it fails",
+    (seed) => {
+      const next = numbers(seed);
+      for (let turn = 0; turn < 150; turn += 1) {
+        const text = mutated(valid, next);
+        expect([text, faultsOf(text, read(text))]).toEqual([text, []]);
+      }
+    },
+  );
 
   test.each([1, 2, 3])("100 texts of random signs, seed %d", (seed) => {
     const next = numbers(seed * 1000);
@@ -136,29 +190,38 @@ describe.each(READERS)("any text read as %s", (_, valid, read) => {
   });
 });
 
-test.each([1, 2, 3, 4])("200 mutated instruments that can be read: pipes lie within their ranks, ids are unique; seed %d", (seed) => {
-  const next = numbers(seed * 77);
-  let sound = 0;
-  for (let turn = 0; turn < 200; turn += 1) {
-    const text = mutated(INSTRUMENT, next, 1);
-    const { instrument } = readInstrumentFile(text, "f.yaml");
-    if (!instrument) continue;
-    sound += 1;
-    const ranks = new Map(instrument.ranks.map((rank) => [rank.id, rank]));
-    const stops = instrument.divisions.flatMap((division) => division.stops);
-    expect([text, new Set(stops.map((stop) => stop.id)).size]).toEqual([text, stops.length]);
-    for (const stop of stops) {
-      for (const use of stop.uses) {
-        const rank = ranks.get(use.rank);
-        const lowest = rank ? Math.round(12 * Math.log2((rank.longest.over * use.pitch.under) / (rank.longest.under * use.pitch.over))) : -999;
-        const fits = use.from <= use.to && stop.from <= use.from && use.to <= stop.to && lowest + use.from - 36 >= 0
-          && lowest + use.to - 36 < (rank?.pipes ?? 0);
-        expect([text, stop.id, use, fits]).toEqual([text, stop.id, use, true]);
+test.each([1, 2, 3, 4])(
+  "200 mutated instruments that can be read: pipes lie within their ranks, ids are unique; seed %d",
+  (seed) => {
+    const next = numbers(seed * 77);
+    let sound = 0;
+    for (let turn = 0; turn < 200; turn += 1) {
+      const text = mutated(INSTRUMENT, next, 1);
+      const { instrument } = readInstrumentFile(text, "f.yaml");
+      if (!instrument) continue;
+      sound += 1;
+      const ranks = new Map(instrument.ranks.map((rank) => [rank.id, rank]));
+      const stops = instrument.divisions.flatMap((division) => division.stops);
+      expect([text, new Set(stops.map((stop) => stop.id)).size]).toEqual([text, stops.length]);
+      for (const stop of stops) {
+        for (const use of stop.uses) {
+          const rank = ranks.get(use.rank);
+          const lowest = rank
+            ? Math.round(12 * Math.log2((rank.longest.over * use.pitch.under) / (rank.longest.under * use.pitch.over)))
+            : -999;
+          const fits =
+            use.from <= use.to &&
+            stop.from <= use.from &&
+            use.to <= stop.to &&
+            lowest + use.from - 36 >= 0 &&
+            lowest + use.to - 36 < (rank?.pipes ?? 0);
+          expect([text, stop.id, use, fits]).toEqual([text, stop.id, use, true]);
+        }
       }
     }
-  }
-  expect(sound).toBeGreaterThan(20);
-});
+    expect(sound).toBeGreaterThan(20);
+  },
+);
 
 const IDS = organ.divisions.flatMap((division) => division.stops.map((stop) => stop.id));
 
@@ -172,32 +235,51 @@ function someEdit(next: (below: number) => number): InstrumentEdit {
     { edit: "mark-off", stop, note: next(2) === 0 ? null : "dead: [x]" },
     { edit: "mark-on", stop },
     { edit: "set-strength", stop, strength: next(2) === 0 ? null : 5 },
-    { edit: "add-stop", division, stop: next(2) === 0 ? "Salicional 8" : { name: "Zz, a", kind: "string", pitch: "2 2/3" }, at: next(6) },
+    {
+      edit: "add-stop",
+      division,
+      stop: next(2) === 0 ? "Salicional 8" : { name: "Zz, a", kind: "string", pitch: "2 2/3" },
+      at: next(6),
+    },
     { edit: "remove-stop", stop },
     { edit: "move-stop", stop, division, at: next(6) },
     { edit: "set-enclosed", division, box: [true, false, "north: 1"][next(3)] as boolean | string },
-    { edit: "set-compass", division, compass: { low: 36, high: 80 + next(12), missing: next(2) === 0 ? [] : [37, 39] } },
+    {
+      edit: "set-compass",
+      division,
+      compass: { low: 36, high: 80 + next(12), missing: next(2) === 0 ? [] : [37, 39] },
+    },
     { edit: "add-coupler", coupler: { from: division, to: "Oberwerk", pitch: 4 }, fixed: next(2) === 0 },
     { edit: "remove-coupler", coupler: organ.couplers[next(2)]?.name ?? "" },
-    { edit: "set-aids", aids: { generals: next(9), divisionals: { [division]: 3 }, levels: next(3), crescendoPedal: false, ventils: [] } },
+    {
+      edit: "set-aids",
+      aids: { generals: next(9), divisionals: { [division]: 3 }, levels: next(3), crescendoPedal: false, ventils: [] },
+    },
   ];
   return edits[next(edits.length)] as InstrumentEdit;
 }
 
-test.each([1, 2, 3, 4])("75 rows of edits, seed %d: the file is sound after them, or as it was with a reason", (seed) => {
-  const next = numbers(seed * 501);
-  let made = 0;
-  for (let turn = 0; turn < 75; turn += 1) {
-    const edits = Array.from({ length: 1 + next(3) }, () => someEdit(next));
-    const { text, troubles } = editInstrumentFile(INSTRUMENT, edits);
-    const errors = troubles.filter((trouble) => trouble.severity === "error");
-    expect([edits, text === null]).toEqual([edits, errors.length > 0]);
-    if (text === null) continue;
-    made += 1;
-    // What no edit touched is still there, line by line.
-    for (const line of ["name: St. Example, Sampleford", "  - {id: gedackt, longest: 16, pipes: 97, kind: [stopped-flute], strength: 2}", "toys: [Zimbelstern]"]) {
-      expect([edits, text.split("\n").includes(line)]).toEqual([edits, true]);
+test.each([1, 2, 3, 4])(
+  "75 rows of edits, seed %d: the file is sound after them, or as it was with a reason",
+  (seed) => {
+    const next = numbers(seed * 501);
+    let made = 0;
+    for (let turn = 0; turn < 75; turn += 1) {
+      const edits = Array.from({ length: 1 + next(3) }, () => someEdit(next));
+      const { text, troubles } = editInstrumentFile(INSTRUMENT, edits);
+      const errors = troubles.filter((trouble) => trouble.severity === "error");
+      expect([edits, text === null]).toEqual([edits, errors.length > 0]);
+      if (text === null) continue;
+      made += 1;
+      // What no edit touched is still there, line by line.
+      for (const line of [
+        "name: St. Example, Sampleford",
+        "  - {id: gedackt, longest: 16, pipes: 97, kind: [stopped-flute], strength: 2}",
+        "toys: [Zimbelstern]",
+      ]) {
+        expect([edits, text.split("\n").includes(line)]).toEqual([edits, true]);
+      }
     }
-  }
-  expect(made).toBeGreaterThan(30);
-});
+    expect(made).toBeGreaterThan(30);
+  },
+);

@@ -63,7 +63,8 @@ function changes(before: string, after: string): string[] {
   let [i, j] = [0, 0];
   while (i < old.length || j < now.length) {
     if (i < old.length && j < now.length && old[i] === now[j]) [i, j] = [i + 1, j + 1];
-    else if (j >= now.length || (i < old.length && (rows[i + 1]?.[j] ?? 0) >= (rows[i]?.[j + 1] ?? 0))) told.push(`- ${old[i++]}`);
+    else if (j >= now.length || (i < old.length && (rows[i + 1]?.[j] ?? 0) >= (rows[i]?.[j + 1] ?? 0)))
+      told.push(`- ${old[i++]}`);
     else told.push(`+ ${now[j++]}`);
   }
   return told;
@@ -77,75 +78,199 @@ test("without edits every byte stays", () => expect(edited()).toBe(FILE));
 
 describe("each edit changes only its own lines", () => {
   const cases: readonly (readonly [string, InstrumentEdit, readonly string[]])[] = [
-    ["a stop in the short form is renamed", { edit: "rename-stop", stop: "Great/Principal 8", name: "Diapason" },
-      ["-       - Principal 8     # tin", "+       - Diapason 8     # tin"]],
-    ["a stop in the long form is renamed, and what points to it", { edit: "rename-stop", stop: "Great/Gedackt 8", name: "Bordun" },
-      ["-       - {name: Gedackt,   pitch: 8, colour: \"dark\"}  # spaces kept",
-        "+       - {name: Bordun,   pitch: 8, colour: \"dark\"}  # spaces kept",
+    [
+      "a stop in the short form is renamed",
+      { edit: "rename-stop", stop: "Great/Principal 8", name: "Diapason" },
+      ["-       - Principal 8     # tin", "+       - Diapason 8     # tin"],
+    ],
+    [
+      "a stop in the long form is renamed, and what points to it",
+      { edit: "rename-stop", stop: "Great/Gedackt 8", name: "Bordun" },
+      [
+        '-       - {name: Gedackt,   pitch: 8, colour: "dark"}  # spaces kept',
+        '+       - {name: Bordun,   pitch: 8, colour: "dark"}  # spaces kept',
         "-     stops: [Oboe 8, Viola 8, {name: Zz, same-as: Great/Gedackt 8}]",
-        "+     stops: [Oboe 8, Viola 8, {name: Zz, same-as: Great/Bordun 8}]"]],
-    ["a stop gets a name that no one knows: its kind is written down", { edit: "rename-stop", stop: "Great/Trumpet 8", name: "Xyzzq" },
-      ["-       - 'Trumpet 8'", "+       - {name: Xyzzq, pitch: 8, kind: trumpet}"]],
-    ["a division is renamed wherever it is named", { edit: "rename-division", division: "Swell", name: "Récit" },
-      ["-   - name: Swell", "+   - name: Récit", "-   - Swell to Great   # old", "+   - Récit to Great   # old",
-        "- tremulants: [Swell]", "- aids: {generals: 4, divisionals: {Swell: 3}, colour: red}",
-        "+ tremulants: [Récit]", "+ aids: {generals: 4, divisionals: {Récit: 3}, colour: red}"]],
-    ["a division that stops point to is renamed", { edit: "rename-division", division: "Great", name: "Main, old" },
-      ["-   - name: Great", "+   - name: Main, old",
+        "+     stops: [Oboe 8, Viola 8, {name: Zz, same-as: Great/Bordun 8}]",
+      ],
+    ],
+    [
+      "a stop gets a name that no one knows: its kind is written down",
+      { edit: "rename-stop", stop: "Great/Trumpet 8", name: "Xyzzq" },
+      ["-       - 'Trumpet 8'", "+       - {name: Xyzzq, pitch: 8, kind: trumpet}"],
+    ],
+    [
+      "a division is renamed wherever it is named",
+      { edit: "rename-division", division: "Swell", name: "Récit" },
+      [
+        "-   - name: Swell",
+        "+   - name: Récit",
+        "-   - Swell to Great   # old",
+        "+   - Récit to Great   # old",
+        "- tremulants: [Swell]",
+        "- aids: {generals: 4, divisionals: {Swell: 3}, colour: red}",
+        "+ tremulants: [Récit]",
+        "+ aids: {generals: 4, divisionals: {Récit: 3}, colour: red}",
+      ],
+    ],
+    [
+      "a division that stops point to is renamed",
+      { edit: "rename-division", division: "Great", name: "Main, old" },
+      [
+        "-   - name: Great",
+        "+   - name: Main, old",
         "-     stops: [Oboe 8, Viola 8, {name: Zz, same-as: Great/Gedackt 8}]",
-        "+     stops: [Oboe 8, Viola 8, {name: Zz, same-as: \"Main, old/Gedackt 8\"}]",
-        "-   - Swell to Great   # old", "-   - {coupler: Great to Pedal, fixed: true}",
-        "+   - Swell to Main, old   # old", "+   - {coupler: \"Main, old to Pedal\", fixed: true}"]],
-    ["a short stop is marked off", { edit: "mark-off", stop: "Great/Trumpet 8", note: "ciphers on F#4, C5" },
-      ["-       - 'Trumpet 8'", "+       - {name: Trumpet, pitch: 8, off: \"ciphers on F#4, C5\"}"]],
-    ["a stop in brackets is marked off", { edit: "mark-off", stop: "Swell/Viola 8", note: null },
-      ["-     stops: [Oboe 8, Viola 8, {name: Zz, same-as: Great/Gedackt 8}]",
-        "+     stops: [Oboe 8, {name: Viola, pitch: 8, off: true}, {name: Zz, same-as: Great/Gedackt 8}]"]],
+        '+     stops: [Oboe 8, Viola 8, {name: Zz, same-as: "Main, old/Gedackt 8"}]',
+        "-   - Swell to Great   # old",
+        "-   - {coupler: Great to Pedal, fixed: true}",
+        "+   - Swell to Main, old   # old",
+        '+   - {coupler: "Main, old to Pedal", fixed: true}',
+      ],
+    ],
+    [
+      "a short stop is marked off",
+      { edit: "mark-off", stop: "Great/Trumpet 8", note: "ciphers on F#4, C5" },
+      ["-       - 'Trumpet 8'", '+       - {name: Trumpet, pitch: 8, off: "ciphers on F#4, C5"}'],
+    ],
+    [
+      "a stop in brackets is marked off",
+      { edit: "mark-off", stop: "Swell/Viola 8", note: null },
+      [
+        "-     stops: [Oboe 8, Viola 8, {name: Zz, same-as: Great/Gedackt 8}]",
+        "+     stops: [Oboe 8, {name: Viola, pitch: 8, off: true}, {name: Zz, same-as: Great/Gedackt 8}]",
+      ],
+    ],
     ["a long stop is marked off", { edit: "mark-off", stop: "Great/Mixtur", note: "dead" }, ["+         off: dead"]],
-    ["a strength is changed", { edit: "set-strength", stop: "Great/Mixtur", strength: 5 },
-      ["-         strength: 4   # loud", "+         strength: 5   # loud"]],
-    ["a strength is left to the glossary", { edit: "set-strength", stop: "Great/Mixtur", strength: null }, ["-         strength: 4   # loud"]],
-    ["a stop without strength has none to lose", { edit: "set-strength", stop: "Great/Principal 8", strength: null }, []],
-    ["a stop is added at its place", { edit: "add-stop", division: "Great", stop: "Octave 4", at: 1 }, ["+       - Octave 4"]],
-    ["a stop is added at the top", { edit: "add-stop", division: "Great", stop: { name: "Bourdon", pitch: 16, off: true }, at: 0 },
-      ["+       - {name: Bourdon, pitch: 16, off: true}"]],
+    [
+      "a strength is changed",
+      { edit: "set-strength", stop: "Great/Mixtur", strength: 5 },
+      ["-         strength: 4   # loud", "+         strength: 5   # loud"],
+    ],
+    [
+      "a strength is left to the glossary",
+      { edit: "set-strength", stop: "Great/Mixtur", strength: null },
+      ["-         strength: 4   # loud"],
+    ],
+    [
+      "a stop without strength has none to lose",
+      { edit: "set-strength", stop: "Great/Principal 8", strength: null },
+      [],
+    ],
+    [
+      "a stop is added at its place",
+      { edit: "add-stop", division: "Great", stop: "Octave 4", at: 1 },
+      ["+       - Octave 4"],
+    ],
+    [
+      "a stop is added at the top",
+      { edit: "add-stop", division: "Great", stop: { name: "Bourdon", pitch: 16, off: true }, at: 0 },
+      ["+       - {name: Bourdon, pitch: 16, off: true}"],
+    ],
     ["a stop is added at the end", { edit: "add-stop", division: "Great", stop: "Clarion 4" }, ["+       - Clarion 4"]],
-    ["a stop is added in brackets", { edit: "add-stop", division: "Pedal", stop: "Posaune 16" },
-      ["-   - {name: Pedal, kind: pedal, stops: [Subbass 16]}", "+   - {name: Pedal, kind: pedal, stops: [Subbass 16, Posaune 16]}"]],
-    ["a stop is removed with its lines", { edit: "remove-stop", stop: "Great/Mixtur" },
-      ["-       - name: Mixtur", "-         ranks: 4", "- ", "-         strength: 4   # loud",
-        "-         composition: {C2: [1 1/3, 1, 2/3, 1/2]}"]],
-    ["the last stop in brackets is removed", { edit: "remove-stop", stop: "Pedal/Subbass 16" },
-      ["-   - {name: Pedal, kind: pedal, stops: [Subbass 16]}", "+   - {name: Pedal, kind: pedal, stops: []}"]],
-    ["a stop moves up, with the comment above it", { edit: "move-stop", stop: "Great/Mixtur", division: "Great", at: 1 },
-      ["-       - {name: Gedackt,   pitch: 8, colour: \"dark\"}  # spaces kept",
-        "+       - {name: Gedackt,   pitch: 8, colour: \"dark\"}  # spaces kept"]],
-    ["a stop moves down", { edit: "move-stop", stop: "Great/Principal 8", division: "Great", at: 1 },
-      ["-       - Principal 8     # tin", "+       - Principal 8     # tin"]],
-    ["a stop moves within brackets", { edit: "move-stop", stop: "Swell/Oboe 8", division: "Swell", at: 1 },
-      ["-     stops: [Oboe 8, Viola 8, {name: Zz, same-as: Great/Gedackt 8}]",
-        "+     stops: [Viola 8, Oboe 8, {name: Zz, same-as: Great/Gedackt 8}]"]],
-    ["a stop moves to another division", { edit: "move-stop", stop: "Swell/Oboe 8", division: "Great", at: 0 },
-      ["+       - Oboe 8", "-     stops: [Oboe 8, Viola 8, {name: Zz, same-as: Great/Gedackt 8}]",
-        "+     stops: [Viola 8, {name: Zz, same-as: Great/Gedackt 8}]"]],
+    [
+      "a stop is added in brackets",
+      { edit: "add-stop", division: "Pedal", stop: "Posaune 16" },
+      [
+        "-   - {name: Pedal, kind: pedal, stops: [Subbass 16]}",
+        "+   - {name: Pedal, kind: pedal, stops: [Subbass 16, Posaune 16]}",
+      ],
+    ],
+    [
+      "a stop is removed with its lines",
+      { edit: "remove-stop", stop: "Great/Mixtur" },
+      [
+        "-       - name: Mixtur",
+        "-         ranks: 4",
+        "- ",
+        "-         strength: 4   # loud",
+        "-         composition: {C2: [1 1/3, 1, 2/3, 1/2]}",
+      ],
+    ],
+    [
+      "the last stop in brackets is removed",
+      { edit: "remove-stop", stop: "Pedal/Subbass 16" },
+      ["-   - {name: Pedal, kind: pedal, stops: [Subbass 16]}", "+   - {name: Pedal, kind: pedal, stops: []}"],
+    ],
+    [
+      "a stop moves up, with the comment above it",
+      { edit: "move-stop", stop: "Great/Mixtur", division: "Great", at: 1 },
+      [
+        '-       - {name: Gedackt,   pitch: 8, colour: "dark"}  # spaces kept',
+        '+       - {name: Gedackt,   pitch: 8, colour: "dark"}  # spaces kept',
+      ],
+    ],
+    [
+      "a stop moves down",
+      { edit: "move-stop", stop: "Great/Principal 8", division: "Great", at: 1 },
+      ["-       - Principal 8     # tin", "+       - Principal 8     # tin"],
+    ],
+    [
+      "a stop moves within brackets",
+      { edit: "move-stop", stop: "Swell/Oboe 8", division: "Swell", at: 1 },
+      [
+        "-     stops: [Oboe 8, Viola 8, {name: Zz, same-as: Great/Gedackt 8}]",
+        "+     stops: [Viola 8, Oboe 8, {name: Zz, same-as: Great/Gedackt 8}]",
+      ],
+    ],
+    [
+      "a stop moves to another division",
+      { edit: "move-stop", stop: "Swell/Oboe 8", division: "Great", at: 0 },
+      [
+        "+       - Oboe 8",
+        "-     stops: [Oboe 8, Viola 8, {name: Zz, same-as: Great/Gedackt 8}]",
+        "+     stops: [Viola 8, {name: Zz, same-as: Great/Gedackt 8}]",
+      ],
+    ],
     ["a box is taken away", { edit: "set-enclosed", division: "Swell", box: false }, ["-     enclosed: true"]],
-    ["a box is named", { edit: "set-enclosed", division: "Swell", box: "north" }, ["-     enclosed: true", "+     enclosed: north"]],
+    [
+      "a box is named",
+      { edit: "set-enclosed", division: "Swell", box: "north" },
+      ["-     enclosed: true", "+     enclosed: north"],
+    ],
     ["a box is put around", { edit: "set-enclosed", division: "Great", box: true }, ["+     enclosed: true"]],
-    ["a compass on one line", { edit: "set-compass", division: "Great", compass: { low: 36, high: 84, missing: [] } },
-      ["-     compass: C2-G6      # new keys", "+     compass: C2-C6      # new keys"]],
-    ["a compass with gaps", { edit: "set-compass", division: "Great", compass: { low: 36, high: 84, missing: [37] } },
-      ["-     compass: C2-G6      # new keys", "+     compass: {low: C2, high: C6, missing: [C#2]}      # new keys"]],
-    ["a compass by lines", { edit: "set-compass", division: "Swell", compass: { low: 36, high: 84, missing: [37] } },
-      ["-       high: G6", "+       high: C6", "+       missing: [C#2]"]],
-    ["a compass where none was", { edit: "set-compass", division: "Pedal", compass: { low: 36, high: 62, missing: [] } },
-      ["-   - {name: Pedal, kind: pedal, stops: [Subbass 16]}", "+   - {name: Pedal, kind: pedal, stops: [Subbass 16], compass: C2-D4}"]],
-    ["a coupler is added", { edit: "add-coupler", coupler: { from: "Swell", to: "Swell", pitch: 4 }, through: true },
-      ["+   - {coupler: Swell to Swell 4, through: true}"]],
-    ["a coupler is removed", { edit: "remove-coupler", coupler: "Great to Pedal" }, ["-   - {coupler: Great to Pedal, fixed: true}"]],
-    ["aids are changed, and what else stands there is kept",
-      { edit: "set-aids", aids: { generals: 8, divisionals: { Swell: 3 }, levels: 2, crescendoPedal: true, ventils: [] } },
-      ["- aids: {generals: 4, divisionals: {Swell: 3}, colour: red}",
-        "+ aids: {generals: 8, divisionals: {Swell: 3}, colour: red, levels: 2, crescendo-pedal: true}"]],
+    [
+      "a compass on one line",
+      { edit: "set-compass", division: "Great", compass: { low: 36, high: 84, missing: [] } },
+      ["-     compass: C2-G6      # new keys", "+     compass: C2-C6      # new keys"],
+    ],
+    [
+      "a compass with gaps",
+      { edit: "set-compass", division: "Great", compass: { low: 36, high: 84, missing: [37] } },
+      ["-     compass: C2-G6      # new keys", "+     compass: {low: C2, high: C6, missing: [C#2]}      # new keys"],
+    ],
+    [
+      "a compass by lines",
+      { edit: "set-compass", division: "Swell", compass: { low: 36, high: 84, missing: [37] } },
+      ["-       high: G6", "+       high: C6", "+       missing: [C#2]"],
+    ],
+    [
+      "a compass where none was",
+      { edit: "set-compass", division: "Pedal", compass: { low: 36, high: 62, missing: [] } },
+      [
+        "-   - {name: Pedal, kind: pedal, stops: [Subbass 16]}",
+        "+   - {name: Pedal, kind: pedal, stops: [Subbass 16], compass: C2-D4}",
+      ],
+    ],
+    [
+      "a coupler is added",
+      { edit: "add-coupler", coupler: { from: "Swell", to: "Swell", pitch: 4 }, through: true },
+      ["+   - {coupler: Swell to Swell 4, through: true}"],
+    ],
+    [
+      "a coupler is removed",
+      { edit: "remove-coupler", coupler: "Great to Pedal" },
+      ["-   - {coupler: Great to Pedal, fixed: true}"],
+    ],
+    [
+      "aids are changed, and what else stands there is kept",
+      {
+        edit: "set-aids",
+        aids: { generals: 8, divisionals: { Swell: 3 }, levels: 2, crescendoPedal: true, ventils: [] },
+      },
+      [
+        "- aids: {generals: 4, divisionals: {Swell: 3}, colour: red}",
+        "+ aids: {generals: 8, divisionals: {Swell: 3}, colour: red, levels: 2, crescendo-pedal: true}",
+      ],
+    ],
   ];
   test.each(cases)("%s", (_, edit, expected) => expect(changes(FILE, edited(edit))).toEqual(expected));
 
@@ -162,13 +287,26 @@ describe("each edit changes only its own lines", () => {
 
 test("marked off and on again, the stop is read as before", () => {
   const before = readInstrumentFile(FILE, "s.yaml").instrument;
-  const after = edited({ edit: "mark-off", stop: "Great/Principal 8", note: null }, { edit: "mark-on", stop: "Great/Principal 8" });
+  const after = edited(
+    { edit: "mark-off", stop: "Great/Principal 8", note: null },
+    { edit: "mark-on", stop: "Great/Principal 8" },
+  );
   expect(readInstrumentFile(after, "s.yaml").instrument).toEqual(before);
 });
 
+test("a renamed division keeps the box that another shares with it", () => {
+  const file =
+    "registrant: instrument/1\nname: A\ndivisions:\n  - {name: Swell, kind: manual, keyboard: 1, enclosed: true}\n  - {name: Solo, kind: manual, keyboard: 2, enclosed: Swell}\n";
+  const { text } = editInstrumentFile(file, [{ edit: "rename-division", division: "Swell", name: "Récit" }]);
+  expect(text).toBe(file.replaceAll("Swell", "Récit"));
+});
+
 test("several edits are made one after the other", () => {
-  const text = edited({ edit: "rename-division", division: "Great", name: "Hauptwerk" },
-    { edit: "mark-off", stop: "Hauptwerk/Trumpet 8", note: "dead" }, { edit: "remove-coupler", coupler: "Hauptwerk to Pedal" });
+  const text = edited(
+    { edit: "rename-division", division: "Great", name: "Hauptwerk" },
+    { edit: "mark-off", stop: "Hauptwerk/Trumpet 8", note: "dead" },
+    { edit: "remove-coupler", coupler: "Hauptwerk to Pedal" },
+  );
   const { instrument } = readInstrumentFile(text, "s.yaml");
   expect(instrument?.couplers.map((coupler) => coupler.name)).toEqual(["Swell to Hauptwerk"]);
   expect(instrument?.divisions[0]?.stops.find((stop) => stop.off)?.id).toBe("Hauptwerk/Trumpet 8");
@@ -190,27 +328,46 @@ describe("edits that are refused leave the file alone and say why", () => {
     return [text, ...troubles.filter((trouble) => trouble.severity === "error").map(troubleLine)];
   };
   test.each<[string, InstrumentEdit, ...string[]]>([
-    ["a stop that is gone", { edit: "mark-on", stop: "Great/Principle 8" },
-      "s.yaml, line 1, column 1: error: The file has no stop \"Great/Principle 8\" any more, so nothing was changed. Did you mean Great/Principal 8?"],
-    ["a coupler that is gone", { edit: "remove-coupler", coupler: "Swell to Pedal" },
-      "s.yaml, line 1, column 1: error: The file has no coupler \"Swell to Pedal\" any more, so nothing was changed. Did you mean Swell to Great or Great to Pedal?"],
-    ["a second division of one name", { edit: "rename-division", division: "Swell", name: "great" },
-      "s.yaml, line 22, column 11: error: A second division is named \"great\"; the first is on line 7. Give each its own name.",
-      "s.yaml, line 34, column 5: error: Great is coupled to itself at the unison, which does nothing. Write 4 or 16 behind it for an octave coupler."],
-    ["a stop that others borrow from", { edit: "remove-stop", stop: "Great/Gedackt 8" },
-      "s.yaml, line 28, column 50: error: No stop \"Gedackt 8\" in the Great. Look up its stops for the name that is meant."],
-    ["a stop of no pitch", { edit: "add-stop", division: "Great", stop: "Gedackt 7" },
-      "s.yaml, line 22, column 17: error: Gedackt 7: no organ pipe rank speaks at 7'; did you mean 8?"],
+    [
+      "a stop that is gone",
+      { edit: "mark-on", stop: "Great/Principle 8" },
+      's.yaml, line 1, column 1: error: The file has no stop "Great/Principle 8" any more, so nothing was changed. Did you mean Great/Principal 8?',
+    ],
+    [
+      "a coupler that is gone",
+      { edit: "remove-coupler", coupler: "Swell to Pedal" },
+      's.yaml, line 1, column 1: error: The file has no coupler "Swell to Pedal" any more, so nothing was changed. Did you mean Swell to Great or Great to Pedal?',
+    ],
+    [
+      "a second division of one name",
+      { edit: "rename-division", division: "Swell", name: "great" },
+      's.yaml, line 22, column 11: error: A second division is named "great"; the first is on line 7. Give each its own name.',
+      "s.yaml, line 34, column 5: error: Great is coupled to itself at the unison, which does nothing. Write 4 or 16 behind it for an octave coupler.",
+    ],
+    [
+      "a stop that others borrow from",
+      { edit: "remove-stop", stop: "Great/Gedackt 8" },
+      's.yaml, line 28, column 50: error: No stop "Gedackt 8" in the Great. Look up its stops for the name that is meant.',
+    ],
+    [
+      "a stop of no pitch",
+      { edit: "add-stop", division: "Great", stop: "Gedackt 7" },
+      "s.yaml, line 22, column 17: error: Gedackt 7: no organ pipe rank speaks at 7'; did you mean 8?",
+    ],
   ])("%s", (_, edit, ...expected) => expect(refused(edit)).toEqual([null, ...expected]));
 
   test("a file with errors", () => {
-    expect(refused({ edit: "mark-on", stop: "Great/Principal 8" }, FILE.replace("Principal 8", "Principal 7"))).toEqual([
-      null, "s.yaml, line 13, column 19: error: Principal 7: no organ pipe rank speaks at 7'; did you mean 8?"]);
+    expect(refused({ edit: "mark-on", stop: "Great/Principal 8" }, FILE.replace("Principal 8", "Principal 7"))).toEqual(
+      [null, "s.yaml, line 13, column 19: error: Principal 7: no organ pipe rank speaks at 7'; did you mean 8?"],
+    );
   });
 
   test("stops that two divisions share by a *name", () => {
-    const shared = "registrant: instrument/1\nname: A\ndivisions:\n  - {name: I, kind: manual, keyboard: 1, stops: &s [Gedackt 8]}\n  - {name: II, kind: manual, keyboard: 2, stops: *s}\n";
+    const shared =
+      "registrant: instrument/1\nname: A\ndivisions:\n  - {name: I, kind: manual, keyboard: 1, stops: &s [Gedackt 8]}\n  - {name: II, kind: manual, keyboard: 2, stops: *s}\n";
     expect(refused({ edit: "mark-off", stop: "II/Gedackt 8", note: null }, shared)).toEqual([
-      null, "s.yaml, line 1, column 1: error: II/Gedackt 8 is written in a way that can only be changed in the file itself, by hand."]);
+      null,
+      "s.yaml, line 1, column 1: error: II/Gedackt 8 is written in a way that can only be changed in the file itself, by hand.",
+    ]);
   });
 });

@@ -10,40 +10,78 @@ const foot = (text: string): Foot => footFromText(text) as Foot;
 
 function stop(name: string, pitch: string | null, line: number, more: Partial<ReadStop> = {}): ReadStop {
   return {
-    name, pitch: pitch === null ? null : foot(pitch), printed: pitch, ranks: null, half: null, line, composition: null, from: null,
-    borrowed: null, prepared: false, remark: null, ...more,
+    name,
+    pitch: pitch === null ? null : foot(pitch),
+    printed: pitch,
+    ranks: null,
+    half: null,
+    line,
+    composition: null,
+    from: null,
+    borrowed: null,
+    prepared: false,
+    remark: null,
+    ...more,
   };
 }
 
-const division = (name: string | null, stops: readonly ReadStop[], more: Partial<ReadDivision> = {}): ReadDivision =>
-  ({ name, kind: "manual", keyboard: null, low: null, high: null, enclosed: false, stops, ...more });
+const division = (name: string | null, stops: readonly ReadStop[], more: Partial<ReadDivision> = {}): ReadDivision => ({
+  name,
+  kind: "manual",
+  keyboard: null,
+  low: null,
+  high: null,
+  enclosed: false,
+  stops,
+  ...more,
+});
 
-const list = (divisions: readonly ReadDivision[], more: Partial<Reading> = {}): Reading =>
-  ({ name: "Sampleford, St. Example", divisions, couplers: [], tremulants: [], questions: [], ...more });
+const list = (divisions: readonly ReadDivision[], more: Partial<Reading> = {}): Reading => ({
+  name: "Sampleford, St. Example",
+  divisions,
+  couplers: [],
+  tremulants: [],
+  questions: [],
+  ...more,
+});
 
 test("a list becomes a file, with its open questions at their stops", () => {
-  const reading = list([
-    division("Hauptwerk", [
-      stop("Principal", "8", 3),
-      stop("Mixtur", "4/3", 4, { ranks: 4 }),
-      stop("Sesquialtera", null, 5, { composition: [foot("8/3"), foot("8/5")] }),
-      stop("Dulzian", "8", 6, { half: "both" }),
-      stop("Vagrantflöte", "4", 7),
-      stop("Trompete", "8", 8, { prepared: true, remark: "new: 1980" }),
-    ], { keyboard: 1, low: 36, high: 84 }),
-    division("Pedal", [
-      stop("Subbass", "16", 11),
-      stop("Principal", "8", 12, { borrowed: "from Hauptwerk" }),
-      stop("Violon bass", "8", 13, { borrowed: "Ext. 7" }),
-    ], { kind: "pedal" }),
-  ], {
-    couplers: [{ from: "Hauptwerk", to: "Pedal", pitch: 8 }, { from: "Hauptwerk", to: "Hauptwerk", pitch: 4 }],
-    tremulants: ["all"],
-    questions: [
-      { line: 7, text: "What sort of stop is this?", about: "Vagrantflöte", choices: ["a flute", "a string"] },
-      { line: 20, text: "What does this line say?", about: "N.B.", choices: [] },
+  const reading = list(
+    [
+      division(
+        "Hauptwerk",
+        [
+          stop("Principal", "8", 3),
+          stop("Mixtur", "4/3", 4, { ranks: 4 }),
+          stop("Sesquialtera", null, 5, { composition: [foot("8/3"), foot("8/5")] }),
+          stop("Dulzian", "8", 6, { half: "both" }),
+          stop("Vagrantflöte", "4", 7),
+          stop("Trompete", "8", 8, { prepared: true, remark: "new: 1980" }),
+        ],
+        { keyboard: 1, low: 36, high: 84 },
+      ),
+      division(
+        "Pedal",
+        [
+          stop("Subbass", "16", 11),
+          stop("Principal", "8", 12, { borrowed: "from Hauptwerk" }),
+          stop("Violon bass", "8", 13, { borrowed: "Ext. 7" }),
+        ],
+        { kind: "pedal" },
+      ),
     ],
-  });
+    {
+      couplers: [
+        { from: "Hauptwerk", to: "Pedal", pitch: 8 },
+        { from: "Hauptwerk", to: "Hauptwerk", pitch: 4 },
+      ],
+      tremulants: ["all"],
+      questions: [
+        { line: 7, text: "What sort of stop is this?", about: "Vagrantflöte", choices: ["a flute", "a string"] },
+        { line: 20, text: "What does this line say?", about: "N.B.", choices: [] },
+      ],
+    },
+  );
   // Which names are like it is for the glossary's own tests.
   const text = instrumentFileFromReading(reading).replace(/# kind: \S+ # or .*; names like it: .*/, "# kind: ...");
   expect(text).toBe(`registrant: instrument/1
@@ -87,7 +125,9 @@ tremulants: [all]
 });
 
 const errorsOf = (text: string): string[] =>
-  readInstrumentFile(text, "s.yaml").troubles.filter((trouble) => trouble.severity === "error").map(troubleLine);
+  readInstrumentFile(text, "s.yaml")
+    .troubles.filter((trouble) => trouble.severity === "error")
+    .map(troubleLine);
 
 /** The file with its `# kind:` lines uncommented, as a person would do. */
 const answered = (text: string): string => text.replace(/# (kind: \S+) /g, "$1 ");
@@ -103,29 +143,61 @@ describe("the file is read without error once the questions are answered", () =>
   test.each([
     ["no name, no heading", list([division(null, [stop("Gedackt", "8", 1)])], { name: null })],
     ["two divisions of one heading", list([division("Great", [stop("Gedackt", "8", 1)]), division("Great", [])])],
-    ["signs that YAML takes for its own", list([division("- Great: [1] #2", [stop("Gedackt", "8", 1, { remark: "it's: {a} #b, \"c\"\n- d" })])],
-      { name: "*Yes: & no" })],
-    ["a name that ends in a numeral", list([division("Great", [stop("Open Diapason I", "8", 1), stop("Open Diapason II", "8", 2)])])],
+    [
+      "signs that YAML takes for its own",
+      list([division("- Great: [1] #2", [stop("Gedackt", "8", 1, { remark: 'it\'s: {a} #b, "c"\n- d' })])], {
+        name: "*Yes: & no",
+      }),
+    ],
+    [
+      "a name that ends in a numeral",
+      list([division("Great", [stop("Open Diapason I", "8", 1), stop("Open Diapason II", "8", 2)])]),
+    ],
     ["a name that ends in a number", list([division("Organo", [stop("Flautado de 26", "16", 1)])])],
-    ["a division without stops, as a pull-down", list([division("Great", [stop("Gedackt", "8", 1)]), division("Pedal", [], { kind: "pedal" })],
-      { couplers: [{ from: "Great", to: "Pedal", pitch: 8 }, { from: "Great", to: "Great", pitch: 8 }] })],
-    ["a stop that begins higher", list([division("Swell", [stop("Oboe", "8", 1, { from: 55 })], { low: 43, enclosed: true })])],
+    [
+      "a division without stops, as a pull-down",
+      list([division("Great", [stop("Gedackt", "8", 1)]), division("Pedal", [], { kind: "pedal" })], {
+        couplers: [
+          { from: "Great", to: "Pedal", pitch: 8 },
+          { from: "Great", to: "Great", pitch: 8 },
+        ],
+      }),
+    ],
+    [
+      "a stop that begins higher",
+      list([division("Swell", [stop("Oboe", "8", 1, { from: 55 })], { low: 43, enclosed: true })]),
+    ],
     ["a celeste of two ranks", list([division("Récit", [stop("Voix céleste", "8", 1, { ranks: 2 })])])],
     ["a principal of two ranks", list([division("Great", [stop("Prestant", "8", 1, { ranks: 2 })])])],
-    ["a tremulant for one division", list([division("Great", [stop("Gedackt", "8", 1)])], { tremulants: ["Great", "Great"] })],
+    [
+      "a tremulant for one division",
+      list([division("Great", [stop("Gedackt", "8", 1)])], { tremulants: ["Great", "Great"] }),
+    ],
   ])("%s", (_, reading) => expect(errorsOf(answered(instrumentFileFromReading(reading)))).toEqual([]));
 });
 
 test("what the list says comes back from the file", () => {
-  const reading = list([division("Great", [
-    stop("Open Diapason I", "8", 1), stop("Flautado de 13", "8", 2), stop("Mixtur", null, 3, { ranks: 5 }),
-    stop("Dulzian", "8", 4, { half: "treble" }), stop("Violon bass", "16", 5), stop("Prestant", "8", 6, { ranks: 2 }),
-    stop("Cornet", null, 7, { ranks: 5, from: 60 }),
-  ])]);
+  const reading = list([
+    division("Great", [
+      stop("Open Diapason I", "8", 1),
+      stop("Flautado de 13", "8", 2),
+      stop("Mixtur", null, 3, { ranks: 5 }),
+      stop("Dulzian", "8", 4, { half: "treble" }),
+      stop("Violon bass", "16", 5),
+      stop("Prestant", "8", 6, { ranks: 2 }),
+      stop("Cornet", null, 7, { ranks: 5, from: 60 }),
+    ]),
+  ]);
   const { instrument } = readInstrumentFile(instrumentFileFromReading(reading), "s.yaml");
-  expect(instrument?.divisions[0]?.stops.map((each) => [each.name, each.pitch, each.ranks, each.half, each.from])).toEqual([
-    ["Open Diapason I", foot("8"), 1, null, 36], ["Flautado de 13", foot("8"), 1, null, 36], ["Mixtur", null, 5, null, 36],
-    ["Dulzian", foot("8"), 1, "treble", 60], ["Violon bass", foot("16"), 1, null, 36], ["Prestant", foot("8"), 2, null, 36],
+  expect(
+    instrument?.divisions[0]?.stops.map((each) => [each.name, each.pitch, each.ranks, each.half, each.from]),
+  ).toEqual([
+    ["Open Diapason I", foot("8"), 1, null, 36],
+    ["Flautado de 13", foot("8"), 1, null, 36],
+    ["Mixtur", null, 5, null, 36],
+    ["Dulzian", foot("8"), 1, "treble", 60],
+    ["Violon bass", foot("16"), 1, null, 36],
+    ["Prestant", foot("8"), 2, null, 36],
     ["Cornet", null, 5, null, 60],
   ]);
 });

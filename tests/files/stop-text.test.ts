@@ -29,22 +29,54 @@ describe("the pitch at the end of a stop's text", () => {
   });
 });
 
-test.each([["7", "8"], ["3", "8/3"], ["6", "16/3"], ["12", "32/3"], ["3/2", "4/3"], ["15", "16"], ["100", "32"]])(
-  "who writes %s' means %s'", (written, meant) => expect(footText(likelyPitch(foot(written)))).toBe(meant));
+test.each([
+  ["7", "8"],
+  ["3", "8/3"],
+  ["6", "16/3"],
+  ["12", "32/3"],
+  ["3/2", "4/3"],
+  ["15", "16"],
+  ["100", "32"],
+])("who writes %s' means %s'", (written, meant) => expect(footText(likelyPitch(foot(written)))).toBe(meant));
 
-test.each([["IV", 4], ["III-V", 5], ["I", 1], ["XX", 20], ["IIII", null], ["4", null], ["iv", null], ["I-II-III", null]])(
-  "ranks of %s", (text, ranks) => expect(ranksFromRoman(text)).toBe(ranks));
+test.each([
+  ["IV", 4],
+  ["III-V", 5],
+  ["I", 1],
+  ["XX", 20],
+  ["IIII", null],
+  ["4", null],
+  ["iv", null],
+  ["I-II-III", null],
+])("ranks of %s", (text, ranks) => expect(ranksFromRoman(text)).toBe(ranks));
 
 test("what is not taken off stays in the name", () => {
   expect(partStopText("Mixtur  IV 1 1/3 bass", { half: false, pitch: true, ranks: true })).toEqual({
-    name: "Mixtur IV 1 1/3 bass", pitch: null, printedPitch: null, ranks: null, half: null,
+    name: "Mixtur IV 1 1/3 bass",
+    pitch: null,
+    printedPitch: null,
+    ranks: null,
+    half: null,
   });
 });
 
 describe("compounds whose file gives no composition", () => {
-  const pitches = (kind: Parameters<typeof usualPitches>[0]["kind"], ranks: number | null, lowest: string | null, pedal = false, typical?: string) =>
-    usualPitches({ kind, ranks, lowest: lowest === null ? null : foot(lowest), pedal, typical: typical?.split(" ").map(foot) ?? null })
-      .map(footText).join(" ");
+  const pitches = (
+    kind: Parameters<typeof usualPitches>[0]["kind"],
+    ranks: number | null,
+    lowest: string | null,
+    pedal = false,
+    typical?: string,
+  ) =>
+    usualPitches({
+      kind,
+      ranks,
+      lowest: lowest === null ? null : foot(lowest),
+      pedal,
+      typical: typical?.split(" ").map(foot) ?? null,
+    })
+      .map(footText)
+      .join(" ");
   test.each([
     [pitches("mixture", 4, "4/3"), "4/3 1 2/3 1/2"],
     [pitches("mixture", 4, null), "4/3 1 2/3 1/2"],
@@ -66,8 +98,16 @@ describe("compounds whose file gives no composition", () => {
 
   test("rows with a third repeat by octaves, the others step back along octaves and fifths", () => {
     const rows = (kind: "cymbal" | "cornet", row: string) =>
-      usualBreaks(kind, row.split(" ").map(foot), 36, 84).map(({ from, pitches: each }) => `${from}: ${each.map(footText).join(" ")}`);
-    expect(rows("cymbal", "1/4 1/5 1/6")).toEqual(["36: 1/4 1/5 1/6", "48: 1/2 2/5 1/3", "60: 1 4/5 2/3", "72: 2 8/5 4/3", "84: 4 16/5 8/3"]);
+      usualBreaks(kind, row.split(" ").map(foot), 36, 84).map(
+        ({ from, pitches: each }) => `${from}: ${each.map(footText).join(" ")}`,
+      );
+    expect(rows("cymbal", "1/4 1/5 1/6")).toEqual([
+      "36: 1/4 1/5 1/6",
+      "48: 1/2 2/5 1/3",
+      "60: 1 4/5 2/3",
+      "72: 2 8/5 4/3",
+      "84: 4 16/5 8/3",
+    ]);
     expect(rows("cymbal", "1/2 1/3 1/4")).toEqual(["36: 1/2 1/3 1/4", "60: 1 2/3 1/2", "72: 2 4/3 1", "84: 4 8/3 2"]);
     expect(rows("cornet", "8 4 8/3 2 8/5")).toEqual(["36: 8 4 8/3 2 8/5"]);
   });
@@ -83,21 +123,33 @@ describe("couplers", () => {
     ["Front to Back to Great", "Front to Back to Great 8"],
   ])("%s", (text, expected) => {
     const read = readCouplerText(text, divisions);
-    expect(read && "coupler" in read ? `${read.coupler.from} to ${read.coupler.to} ${read.coupler.pitch}` : read).toBe(expected);
+    expect(read && "coupler" in read ? `${read.coupler.from} to ${read.coupler.to} ${read.coupler.pitch}` : read).toBe(
+      expected,
+    );
   });
-  test("a name that no division has is told", () => expect(readCouplerText("Swell to Grate 4", divisions)).toEqual({ unknown: "Grate" }));
+  test("a name that no division has is told", () =>
+    expect(readCouplerText("Swell to Grate 4", divisions)).toEqual({ unknown: "Grate" }));
   test("text without a joint is no coupler", () => expect(readCouplerText("Swell", divisions)).toBeNull());
 });
 
 test("near names: swapped, lost and doubled letters, accents and beginnings", () => {
   const names = ["Hauptwerk", "Oberwerk", "Récit", "Pedal"];
-  expect([nearestOf("Huaptwerk", names), nearestOf("recit", names), nearestOf("Ped", names), nearestOf("zzz", names), nearestOf("", names)])
-    .toEqual([["Hauptwerk"], ["Récit"], ["Pedal"], [], []]);
+  expect([
+    nearestOf("Huaptwerk", names),
+    nearestOf("recit", names),
+    nearestOf("Ped", names),
+    nearestOf("zzz", names),
+    nearestOf("", names),
+  ]).toEqual([["Hauptwerk"], ["Récit"], ["Pedal"], [], []]);
 });
 
 test("a file says on its own what it is", () => {
   expect([
-    fileKindOf("# mine\nregistrant: instrument/1\n"), fileKindOf("registrant: \"section/9\"\nx: ["), fileKindOf("name: registrant: piece/1"),
-    fileKindOf("registrant: organ/1"), fileKindOf("\uFEFFregistrant: piece/1"), fileKindOf(""),
+    fileKindOf("# mine\nregistrant: instrument/1\n"),
+    fileKindOf('registrant: "section/9"\nx: ['),
+    fileKindOf("name: registrant: piece/1"),
+    fileKindOf("registrant: organ/1"),
+    fileKindOf("\uFEFFregistrant: piece/1"),
+    fileKindOf(""),
   ]).toEqual(["instrument", "section", null, null, "piece", null]);
 });

@@ -510,7 +510,6 @@ export const FRENCH_SYMPHONIC_PRESCRIPTIONS: readonly Prescription[] = [
       {
         role: "accompaniment",
         keyboard: "positive",
-        optional: true,
         must: ["principal 8", "harmonic-flute 8", "stopped-flute 8", "string 8"],
         not: ["celeste", "16", "reed", "mixture"],
         note: "the Positif coupled to the main keyboard, or in its place",

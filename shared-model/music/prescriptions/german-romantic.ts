@@ -14,7 +14,7 @@ export const GERMAN_ROMANTIC_PRESCRIPTIONS: readonly Prescription[] = [
     parts: [
       {
         role: "plenum",
-        keyboard: "any-other",
+        keyboard: "echo",
         oneOf: [["soft-string 8", "stopped-flute 8", "string 8", "open-flute 8"]],
         not: ["4", "2", "mutation", "mixture", "reed", "principal 8", "16"],
       },
