@@ -10,8 +10,10 @@ export interface Colour {
   is(sound: PartSound): boolean;
   /** Whether a part of this colour can hold a stop that sounds so. */
   admits(voice: Voice): boolean;
-  /** Whether such a stop is what makes the colour; every part of the colour holds one. */
-  makes(voice: Voice): boolean;
+  /** How many kinds of stop make the colour: every part of the colour holds one of each. */
+  readonly makers: number;
+  /** Which of them a stop is, a bit for each. */
+  makes(voice: Voice): number;
 }
 
 const GREAT_REEDS = ["tuba", "horizontal-trumpet"] as const;
@@ -27,8 +29,10 @@ interface Row {
   readonly id: string;
   readonly name: string;
   readonly test: Test;
-  /** What one stop of it must be; the test itself where a single stop can make the colour. */
-  readonly makes: Test;
+  /** What some stop of it must be, each; the test itself where a single stop makes the colour. */
+  readonly makes: readonly Test[];
+  /** What no stop of it can be. */
+  readonly never?: Test;
   /** Whether the test holds for every larger sound once it holds: then a lower colour can hold no such stop. */
   readonly lasting: boolean;
 }
@@ -42,15 +46,20 @@ const kind = (kinds: readonly Kind[]): Test => {
   const wanted = kindBits(kinds);
   return (sound) => hasAnyKind(sound, wanted);
 };
-const row = (id: string, name: string, test: Test): Row => ({ id, name, test, makes: test, lasting: true });
-const mixed = (id: string, name: string, test: Test, makes: Test): Row => ({ id, name, test, makes, lasting: false });
+const row = (id: string, name: string, test: Test): Row => ({ id, name, test, makes: [test], lasting: true });
+const mixed = (id: string, name: string, test: Test, makes: readonly Test[], never?: Test): Row => ({
+  id, name, test, makes, lasting: false, ...(never ? { never } : {}),
+});
 
 /**
  * From the most telling to the plainest; a sound has the first colour that fits. The order is common practice: a reed
  * is heard before a cornet, a third before a fifth, a fifth before an octave.
  */
 const ROWS: readonly Row[] = [
-  mixed("reeds-and-cornet", "reeds with cornet", (sound) => sound.reed !== 0 && sound.cornets > 0, (one) => one.cornets > 0),
+  mixed("reeds-and-cornet", "reeds with cornet", (sound) => sound.reed !== 0 && sound.cornets > 0, [
+    (one) => one.cornets > 0,
+    (one) => one.reed !== 0,
+  ]),
   row("great-reed", "great reed", kind(GREAT_REEDS)),
   row("trumpet", "trumpet", kind(TRUMPETS)),
   row("oboe", "oboe", kind(OBOES)),
@@ -65,7 +74,7 @@ const ROWS: readonly Row[] = [
     "twelfth-and-nineteenth",
     "with twelfth and nineteenth",
     (sound) => (sound.plain & TWELFTH) !== 0 && (sound.plain & NINETEENTH) !== 0,
-    (one) => (one.plain & TWELFTH) !== 0,
+    [(one) => (one.plain & TWELFTH) !== 0, (one) => (one.plain & NINETEENTH) !== 0],
   ),
   row("twelfth", "with the twelfth", (sound) => (sound.plain & TWELFTH) !== 0),
   row("nineteenth", "with the nineteenth", (sound) => (sound.plain & NINETEENTH) !== 0),
@@ -74,7 +83,7 @@ const ROWS: readonly Row[] = [
     "principals",
     "principals",
     (sound) => sound.principal !== 0 && (sound.plain & ~EIGHT) !== 0,
-    (one) => one.principal !== 0,
+    [(one) => one.principal !== 0, (one) => (one.plain & ~EIGHT) !== 0],
   ),
   row("principal", "principal 8", (sound) => sound.principal !== 0),
   row("string", "string", (sound) => sound.string !== 0),
@@ -82,9 +91,10 @@ const ROWS: readonly Row[] = [
     "high-flutes",
     "flutes with a gap",
     (sound) => (sound.plain & EIGHT) !== 0 && (sound.plain & FOUR) === 0 && (sound.plain & HIGH) !== 0,
-    (one) => (one.plain & HIGH) !== 0,
+    [(one) => (one.plain & HIGH) !== 0, (one) => (one.plain & EIGHT) !== 0],
+    (one) => (one.plain & FOUR) !== 0,
   ),
-  mixed("flutes", "flutes", (sound) => (sound.plain & (sound.plain - 1)) !== 0, (one) => one.plain !== 0),
+  mixed("flutes", "flutes", (sound) => (sound.plain & (sound.plain - 1)) !== 0, [(one) => one.plain !== 0]),
   row("flute", "flute alone", () => true),
 ];
 
@@ -97,8 +107,9 @@ export const COLOURS: readonly Colour[] = ROWS.map((each, index) => {
     id: each.id,
     name: each.name,
     is: (sound) => colourAt(sound) === index,
-    admits: (voice) => !above.some((other) => other.test(voice)),
-    makes: each.makes,
+    admits: (voice) => !above.some((other) => other.test(voice)) && !each.never?.(voice),
+    makers: each.makes.length,
+    makes: (voice) => each.makes.reduce((bits, test, at) => (test(voice) ? bits | (1 << at) : bits), 0),
   };
 });
 

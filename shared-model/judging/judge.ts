@@ -131,7 +131,7 @@ function listen(problem: Problem, state: ConsoleState, placings: readonly Placin
   return result;
 }
 
-const freshCloseness = (): Closeness => ({ gain: 0, cost: 0, conform: false, satisfied: 0, serving: 0 });
+const freshCloseness = (): Closeness => ({ gain: 0, cost: 0, conform: false, loyal: true, satisfied: 0, serving: 0 });
 
 interface Weight {
   readonly score: Points;
@@ -252,13 +252,14 @@ function explain(problem: Problem, parts: readonly PartState[], at: number, weig
     const matches = part.own.map((stop) => ({ stop, match: recipe.matchOf(stop) }));
     const all = [...matches, ...part.borrowed.map((stop) => ({ stop, match: recipe.matchOf(stop) }))];
     const standInBits = all.reduce((bits, each) => bits | each.match.standIn, 0);
+    const beside = all.reduce((bits, each) => bits | (each.match.items === 0 ? each.match.standIn : 0), 0);
 
     let direct = close.gain;
     const replaced: { points: Points; text: string; stops: readonly string[] }[] = [];
     const missing: string[] = [];
     recipe.items.forEach((item, i) => {
       if (close.satisfied & (1 << i)) return;
-      const use = standingIn(item, standInBits);
+      const use = standingIn(item, standInBits, beside);
       const name = item.wanted.map(wantedText).slice(0, 3).join(" or ");
       if (!use) {
         missing.push(name);

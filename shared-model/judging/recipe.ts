@@ -344,15 +344,21 @@ export interface Closeness {
   cost: Points;
   /** Drawn as the recipe says: every thing asked for (or its stand-in), nothing beside. */
   conform: boolean;
+  /** No stop outside the recipe or against it. */
+  loyal: boolean;
   /** Items that a drawn stop satisfies. */
   satisfied: number;
   /** Bits of the stand-ins that serve for items nothing drawn satisfies. */
   serving: number;
 }
 
-/** The stand-in that serves for an item, given the stand-in bits of all that is drawn; `undefined` when none is complete. */
-export const standingIn = (item: Item, bits: number): Item["instead"][number] | undefined =>
-  item.instead.find((each) => each.bits !== 0 && (bits & each.bits) === each.bits);
+/**
+ * The stand-in that serves for an item, given the stand-in bits of all that is drawn and of those among it that the
+ * recipe does not ask for anyway: what is there for its own sake does not stand in for another as well. `undefined` when
+ * none is complete.
+ */
+export const standingIn = (item: Item, bits: number, beside: number): Item["instead"][number] | undefined =>
+  item.instead.find((each) => (each.bits & beside) !== 0 && (bits & each.bits) === each.bits);
 
 // Scratch space of `closenessOf`, which the search calls some hundred thousand times a second.
 const dearest = new Int32Array(32);
@@ -369,12 +375,14 @@ export function closenessOf(
   borrowed: readonly Match[],
   out: Closeness,
 ): Closeness {
-  let [satisfied, near, standInBits, gain, cost, plain, serving] = [0, 0, 0, 0, 0, 0, 0];
+  let [satisfied, near, standInBits, beside, gain, cost, plain, serving] = [0, 0, 0, 0, 0, 0, 0, 0];
   let complete = true;
+  let loyal = true;
   for (const match of borrowed) {
     satisfied |= match.items;
     if (!match.coupled) near |= match.items;
     standInBits |= match.standIn;
+    if (match.items === 0) beside |= match.standIn;
     gain += match.gain;
   }
   dearest.fill(0);
@@ -383,6 +391,7 @@ export function closenessOf(
     satisfied |= match.items;
     if (!match.coupled) near |= match.items;
     standInBits |= match.standIn;
+    if (match.items === 0) beside |= match.standIn;
     gain += match.gain;
     if (match.status === "asked") {
       if (recipe.items[match.primary]?.every) continue;
@@ -398,7 +407,7 @@ export function closenessOf(
       if (!item.every) gain += near & (1 << i) ? item.weight : coupledWeight(item);
       continue;
     }
-    const use = item.instead.length > 0 ? standingIn(item, standInBits) : undefined;
+    const use = item.instead.length > 0 ? standingIn(item, standInBits, beside) : undefined;
     if (use) {
       serving |= use.bits;
       gain += use.weight;
@@ -411,13 +420,14 @@ export function closenessOf(
       plain += 1;
       if (plain > 1) cost += match.cost;
     } else if (match.status !== "stray" || (match.standIn & serving) === 0) {
-      if (match.status !== "may") complete = false;
+      if (match.status !== "may") loyal = false;
       cost += match.cost;
     }
   }
   out.gain = gain;
   out.cost = cost;
-  out.conform = recipe.speaks && complete;
+  out.conform = recipe.speaks && complete && loyal;
+  out.loyal = loyal;
   out.satisfied = satisfied;
   out.serving = serving;
   return out;

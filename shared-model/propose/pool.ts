@@ -33,6 +33,8 @@ export interface Candidate {
 }
 
 interface Entry {
+  /** Bit of its division among those that the part hears. */
+  readonly divisionBit: number;
   readonly stop: Stop | null;
   readonly tremulant: string | null;
   readonly match: Match;
@@ -78,6 +80,10 @@ export function voicesOf(problem: Problem, placed: PlacedPart, stop: Stop): read
 
 const entriesOfWeighed = new WeakMap<WeighedPart, readonly Entry[]>();
 
+/** A division's bit among those that a part hears; an organ with more than 31 divisions in reach of one keyboard shares bits. */
+const bitOf = (inPrint: readonly Division[], name: string): number =>
+  1 << Math.max(0, inPrint.findIndex((division) => division.name === name));
+
 /** Divisions that a placed part hears, in printed order, each once. */
 const divisionsInPrint = (problem: Problem, placed: PlacedPart): readonly Division[] =>
   problem.instrument.divisions.filter((division) => placed.reach.some((each) => each.division === division));
@@ -102,13 +108,13 @@ function entriesOf(problem: Problem, weighed: WeighedPart): readonly Entry[] {
     }
     const rank = match.status === "stray" && standInItems !== 0 ? 2 : RANK[match.status];
     drafts.push({
-      stop, tremulant: null, match, rank, standInItems, voices, likeness: likeness(stop, problem.shared),
+      divisionBit: bitOf(inPrint, stop.division), stop, tremulant: null, match, rank, standInItems, voices, likeness: likeness(stop, problem.shared),
     });
   }
   for (const tremulant of problem.instrument.tremulants) {
     if (tremulant !== "all" && !inPrint.some((division) => division.name === tremulant)) continue;
     drafts.push({
-      stop: null, tremulant, match: NO_MATCH, rank: 3, standInItems: 0, voices: [TREMBLE, TREMBLE, TREMBLE],
+      divisionBit: bitOf(inPrint, tremulant), stop: null, tremulant, match: NO_MATCH, rank: 3, standInItems: 0, voices: [TREMBLE, TREMBLE, TREMBLE],
       likeness: `tremulant ${tremulant}`,
     });
   }
@@ -132,15 +138,19 @@ export class Pool {
   private readonly twins: Int16Array;
   private readonly makes: Uint8Array;
   private readonly suffixItems: number[] = [];
-  /** Least that a stop making the colour costs, among the entries from here on. */
-  private readonly suffixMaking: Points[] = [];
-  private readonly made: boolean;
+  /** Least that completing the colour costs with the entries from here on, by what is there already. */
+  private readonly suffixMaking: Points[][] = [];
+  /** What of the colour the borrowed stops make, and all of it. */
+  private readonly made: number;
+  private readonly whole: number;
   private readonly fallingRules: readonly PartRule[];
   private readonly instead: readonly Points[];
   private readonly borrowed: readonly { readonly stop: Stop; readonly match: Match }[];
   private readonly base: Base | null;
   private readonly freeBoxes: readonly string[];
-  private readonly pathOf = new Map<string, readonly number[]>();
+  private readonly paths: readonly (readonly [number, number])[];
+  private readonly borrowedDivisions: number;
+  private readonly boxDivisions = new Map<string, number>();
   private readonly allCouplers: number;
   private found: Candidate[] = [];
   private reachedDown = Number.POSITIVE_INFINITY;
@@ -156,9 +166,12 @@ export class Pool {
 
     const coupler = new Map(placed.couplers.map((each, index) => [each.name, 1 << index]));
     this.allCouplers = 2 ** placed.couplers.length - 1;
-    for (const { division, couplers } of placed.reach) {
-      const path = couplers.reduce((bits, each) => bits | (coupler.get(each.name) ?? 0), 0);
-      this.pathOf.set(division.name, [...(this.pathOf.get(division.name) ?? []), path]);
+    this.paths = placed.reach.map(({ division, couplers }) => [
+      bitOf(inPrint, division.name),
+      couplers.reduce((bits, each) => bits | (coupler.get(each.name) ?? 0), 0),
+    ]);
+    for (const { name, box } of inPrint) {
+      if (box) this.boxDivisions.set(box, (this.boxDivisions.get(box) ?? 0) | bitOf(inPrint, name));
     }
 
     const borrowed: { stop: Stop; match: Match }[] = [];
@@ -168,11 +181,13 @@ export class Pool {
       }
     }
     this.borrowed = borrowed;
+    this.borrowedDivisions = borrowed.reduce((bits, each) => bits | bitOf(inPrint, each.stop.division), 0);
     const all = entriesOf(problem, weighed);
     this.entries =
       base || colour
-        ? all.filter(({ stop, tremulant, voices }) => {
-            if (stop) return !base?.settled.has(stop) && !base?.drawn.has(stop) && (!colour || colour.admits(voices[0]));
+        ? all.filter((each) => {
+            const { stop, tremulant } = each;
+            if (stop) return !base?.settled.has(stop) && !base?.drawn.has(stop) && (!colour || inColour(each, colour));
             return !(base && (base.divisions.has(tremulant as string) || (tremulant === "all" && base.divisions.size > 0)));
           })
         : all;
@@ -184,22 +199,34 @@ export class Pool {
       const { likeness: text, stop, voices } = entries[i] as Entry;
       this.twins[i] = places.get(text) ?? -1;
       places.set(text, i);
-      this.makes[i] = stop !== null && (colour?.makes(voices[0]) ?? true) ? 1 : 0;
+      this.makes[i] = stop !== null && colour ? colour.makes(voices[0]) : 0;
     }
     let suffix = 0;
-    let making = Number.POSITIVE_INFINITY;
+    this.whole = colour ? 2 ** colour.makers - 1 : 0;
+    const making: Points[] = Array.from({ length: colour?.makers ?? 0 }, () => Number.POSITIVE_INFINITY);
+    /** By set of makers that are there: the dearest of those that are not. */
+    const missing = (): Points[] =>
+      Array.from({ length: this.whole + 1 }, (_, there) =>
+        making.reduce((dearest, cost, at) => (there & (1 << at) ? dearest : Math.max(dearest, cost)), 0),
+      );
     this.suffixItems[this.entries.length] = 0;
-    this.suffixMaking[this.entries.length] = making;
+    this.suffixMaking[this.entries.length] = missing();
     for (let i = this.entries.length - 1; i >= 0; i--) {
       const entry = this.entries[i] as Entry;
       suffix |= entry.match.items;
       this.suffixItems[i] = suffix;
-      if (this.makes[i]) making = Math.min(making, leastCost(entry));
-      this.suffixMaking[i] = making;
+      const makes = this.makes[i] as number;
+      if (makes !== 0) {
+        for (let at = 0; at < making.length; at++) {
+          if (makes & (1 << at)) making[at] = Math.min(making[at] as Points, leastCost(entry));
+        }
+        this.suffixMaking[i] = missing();
+      } else this.suffixMaking[i] = this.suffixMaking[i + 1] as Points[];
     }
-    this.made =
-      !colour ||
-      borrowed.some(({ stop }) => colour.makes((voicesOf(problem, placed, stop) as readonly [Voice, Voice, Voice])[0]));
+    this.made = borrowed.reduce(
+      (bits, { stop }) => bits | (colour?.makes((voicesOf(problem, placed, stop) as readonly [Voice, Voice, Voice])[0]) ?? 0),
+      0,
+    );
     this.fallingRules = weighed.partRules.filter((rule) => rule.falling);
     let bits = 0;
     for (const each of entries) bits |= each.match.standIn;
@@ -231,7 +258,7 @@ export class Pool {
       if (((this.suffixItems[0] ?? 0) | borrowedItems) & (1 << index)) possible += item.weight;
       else possible += this.instead[index] as number;
     });
-    return this.ceiling + possible - (this.made ? 0 : (this.suffixMaking[0] as Points));
+    return this.ceiling + possible - ((this.suffixMaking[0] as Points[])[this.made] as Points);
   }
 
   /** Whether the last look found every allowed set there is. */
@@ -272,7 +299,7 @@ export class Pool {
     const chosen: number[] = [];
     const ownMatches: Match[] = [];
     const counts = new Int16Array(32);
-    const closeness: Closeness = { gain: 0, cost: 0, conform: false, satisfied: 0, serving: 0 };
+    const closeness: Closeness = { gain: 0, cost: 0, conform: false, loyal: true, satisfied: 0, serving: 0 };
     const positions = new Map<string, BoxPosition>(this.base?.boxes ?? []);
     const borrowedMatches = this.borrowed.map((each) => each.match);
     const borrowedItems = borrowedMatches.reduce((all, each) => all | each.items, 0);
@@ -298,6 +325,7 @@ export class Pool {
       if (sound.stops === 0 || !this.isNormal(chosen, positions)) return;
       if (this.colour && !this.colour.is(sound)) return;
       closenessOf(recipe, ownMatches, ownMatches.length, borrowedMatches, closeness);
+      if (this.colour && !closeness.loyal) return;
       let points = closeness.gain - closeness.cost - shutCost + (weighed.fix as number);
       if (points + weighed.most < threshold) {
         this.exhausted = false;
@@ -326,7 +354,7 @@ export class Pool {
     };
 
     const grow = (
-      start: number, depth: number, satisfied: number, cost: Points, plain: number, shutCost: Points, made: boolean,
+      start: number, depth: number, satisfied: number, cost: Points, plain: number, shutCost: Points, made: number,
       loyal: boolean,
     ): void => {
       const sound = sounds[depth] as PartSound;
@@ -345,11 +373,12 @@ export class Pool {
           more += match.cost;
         }
         const now = satisfied | match.items;
-        const makes = made || this.makes[i] === 1;
-        if (ceiling + potential(now, i + 1) - more - (makes ? 0 : (this.suffixMaking[i + 1] as Points)) < threshold) {
+        const makes = made | (this.makes[i] as number);
+        const toMake = (this.suffixMaking[i + 1] as Points[])[makes] as Points;
+        if (ceiling + potential(now, i + 1) - more - toMake < threshold) {
           this.exhausted = false;
           // Later strays cost no less and leave no more to come.
-          if (entry.rank >= 4 && match.status !== "plain" && made) break;
+          if (entry.rank >= 4 && match.status !== "plain" && made === this.whole) break;
           continue;
         }
         const twin = this.twins[i] as number;
@@ -362,7 +391,7 @@ export class Pool {
         if (entry.stop && this.base?.tremulants.has(entry.stop.division)) next.tremulant = 1;
         const stillLoyal = loyal && match.status !== "against" && !(match.status === "stray" && entry.standInItems === 0);
         const fallen = this.fallen(next, stillLoyal);
-        if (ceiling + potential(now, i + 1) - more - fallen - (makes ? 0 : (this.suffixMaking[i + 1] as Points)) >= threshold) {
+        if (ceiling + potential(now, i + 1) - more - fallen - toMake >= threshold) {
           grow(i + 1, depth + 1, now, more, nowPlain, shutCost, makes, stillLoyal);
         } else this.exhausted = false;
         if (match.primary >= 0) counts[match.primary] = (counts[match.primary] as number) - 1;
@@ -411,28 +440,22 @@ export class Pool {
 
   /** Whether every coupler brings a drawn stop, and every tremulant and shut box reaches one. */
   private isNormal(chosen: readonly number[], positions: ReadonlyMap<string, BoxPosition>): boolean {
-    let couplers = 0;
-    const divisions = new Set<string>();
-    for (const { stop } of this.borrowed) divisions.add(stop.division);
-    for (const index of chosen) {
-      const { stop } = this.entries[index] as Entry;
-      if (stop) divisions.add(stop.division);
+    let heard = this.borrowedDivisions;
+    let shaken = 0;
+    for (let i = 0; i < chosen.length; i++) {
+      const { divisionBit, tremulant } = this.entries[chosen[i] as number] as Entry;
+      if (tremulant === null) heard |= divisionBit;
+      else if (tremulant !== "all") shaken |= divisionBit;
     }
+    if ((shaken & ~heard) !== 0) return false;
     if (this.allCouplers !== 0) {
-      for (const division of divisions) {
-        for (const path of this.pathOf.get(division) ?? []) couplers |= path;
-      }
+      let couplers = 0;
+      for (const [bit, paths] of this.paths) if (heard & bit) couplers |= paths;
       if (couplers !== this.allCouplers) return false;
-    }
-    for (const index of chosen) {
-      const { tremulant } = this.entries[index] as Entry;
-      if (tremulant !== null && tremulant !== "all" && !divisions.has(tremulant)) return false;
     }
     for (const box of this.freeBoxes) {
       const at = positions.get(box);
-      if (at === undefined || at === "open") continue;
-      const inBox = this.problem.instrument.divisions.some((each) => each.box === box && divisions.has(each.name));
-      if (!inBox) return false;
+      if (at !== undefined && at !== "open" && ((this.boxDivisions.get(box) ?? 0) & heard) === 0) return false;
     }
     return true;
   }
@@ -444,14 +467,17 @@ export class Pool {
  */
 export function boundInColour(problem: Problem, weighed: WeighedPart, colour: Colour): Points {
   let [items, bits] = [0, 0];
-  let making = Number.POSITIVE_INFINITY;
+  const making: Points[] = Array.from({ length: colour.makers }, () => Number.POSITIVE_INFINITY);
   for (const entry of entriesOf(problem, weighed)) {
-    if (!entry.stop || !colour.admits(entry.voices[0])) continue;
+    if (!entry.stop || !inColour(entry, colour)) continue;
     items |= entry.match.items;
     bits |= entry.match.standIn;
-    if (colour.makes(entry.voices[0])) making = Math.min(making, leastCost(entry));
+    const makes = colour.makes(entry.voices[0]);
+    for (let at = 0; at < making.length; at++) {
+      if (makes & (1 << at)) making[at] = Math.min(making[at] as Points, leastCost(entry));
+    }
   }
-  let sum = (weighed.fix ?? Number.NEGATIVE_INFINITY) + weighed.most - making;
+  let sum = (weighed.fix ?? Number.NEGATIVE_INFINITY) + weighed.most - Math.max(0, ...making);
   weighed.recipe.items.forEach((item, index) => {
     if (items & (1 << index)) sum += item.weight;
     else {
@@ -462,6 +488,13 @@ export function boundInColour(problem: Problem, weighed: WeighedPart, colour: Co
   });
   return sum;
 }
+
+/**
+ * Whether a stop can be part of a colour that is shown for variety: the colour admits it, and the recipe does not shut
+ * it out. A colour got by straying from the recipe would be a mistake, not another answer.
+ */
+const inColour = ({ match, standInItems, voices }: Entry, colour: Colour): boolean =>
+  match.status !== "against" && !(match.status === "stray" && standInItems === 0) && colour.admits(voices[0]);
 
 /** What an entry costs at least, whatever else is drawn. */
 function leastCost({ match, tremulant, standInItems }: Entry): Points {

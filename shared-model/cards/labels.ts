@@ -1,0 +1,63 @@
+import { type JudgedPart, stopLabel } from "../judging/judge.ts";
+import type { Stop } from "../stoplist/instrument.ts";
+import { type Labelled, LONGEST_LABEL, labelOf, octaveWords } from "./label.ts";
+
+/** What distinguishes a registration from a twin of the same label, most telling first; empty when nothing can be said. */
+function differences(labelled: Labelled, parts: readonly JudgedPart[], twin: readonly JudgedPart[]): readonly string[] {
+  const stops = labelled.instrument.divisions.flatMap((division) => division.stops);
+  const pedals = new Set(
+    labelled.instrument.divisions.filter((each) => each.kind === "pedal").map((each) => each.name),
+  );
+  const only = (one: readonly JudgedPart[], other: readonly JudgedPart[]): readonly Stop[] => {
+    const known = new Set(other.flatMap((part) => part.heard));
+    const own = new Set(one.flatMap((part) => part.heard).filter((id) => !known.has(id)));
+    return stops.filter((stop) => own.has(stop.id));
+  };
+  const where = (some: readonly Stop[]): string =>
+    some.every((stop) => pedals.has(stop.division)) ? " in the pedal" : "";
+  const told = (some: readonly Stop[]): string => `${some.map(stopLabel).join(" and ")}${where(some)}`;
+  const [more, less] = [only(parts, twin), only(twin, parts)];
+  const found: string[] = [];
+  const [added, dropped] = [more.slice(0, 1), less.slice(0, 1)];
+  if (more.length === 1 && less.length === 1) {
+    found.push(`${added.map(stopLabel)} for ${dropped.map(stopLabel)}${where([...more, ...less])}`);
+  }
+  if (more.length > 0 && less.length === 0) found.push(`with ${told(more)}`);
+  if (more.length === 0 && less.length > 0) found.push(`without ${told(less)}`, `without ${told(dropped)}`);
+  if (more.length > 0) found.push(`with ${told(added)}`);
+  for (const part of parts) {
+    const other = twin.find((each) => each.placing.part === part.placing.part);
+    if (!other) found.push(`with ${part.placing.part}`);
+    else if (other.placing.keyboard !== part.placing.keyboard)
+      found.push(`${part.placed.part.role} on ${part.placing.keyboard}`);
+    else if (other.placing.octave !== part.placing.octave) {
+      found.push(`${part.placed.part.role} ${octaveWords(part) || "at its place"}`);
+    } else if (other.sound.tremulant !== part.sound.tremulant) {
+      found.push(part.sound.tremulant === 1 ? "with tremulant" : "without tremulant");
+    } else if (other.heard.length !== part.heard.length) {
+      found.push(part.heard.length > other.heard.length ? "pedal coupled" : "pedal uncoupled");
+    }
+  }
+  if (twin.some((each) => !parts.some((part) => part.placing.part === each.placing.part))) found.push("fewer parts");
+  return found;
+}
+
+/**
+ * The labels of several registrations of one section, in their order. A registration whose label an earlier one has
+ * already says how it differs from that one (`Plein jeu, Positif coupled; with Bourdon 8`), where words can say it.
+ */
+export function labelsOf(labelled: Labelled, list: readonly (readonly JudgedPart[])[]): readonly string[] {
+  const taken = new Map<string, readonly JudgedPart[]>();
+  return list.map((parts) => {
+    const label = labelOf(labelled, parts);
+    const twin = taken.get(label);
+    const told = twin
+      ? differences(labelled, parts, twin)
+          .flatMap((each) => [`${label}; ${each}`, `${label.split(", ")[0]}; ${each}`])
+          .find((each) => each.length <= LONGEST_LABEL && !taken.has(each))
+      : label;
+    const settled = told ?? label;
+    if (!taken.has(settled)) taken.set(settled, parts);
+    return settled;
+  });
+}

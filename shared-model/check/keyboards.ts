@@ -1,0 +1,195 @@
+import type { ConsoleState, Placing } from "../console/state.ts";
+import { judge, scoreOf } from "../judging/judge.ts";
+import type { Problem } from "../judging/problem.ts";
+import type { Points } from "../rules/rule.ts";
+import type { Division } from "../stoplist/instrument.ts";
+import { type Outlook, outlookOfPair, type Way, wayOf } from "./way.ts";
+
+/**
+ * Ways that are judged to the end before the best so far is taken: far above what a real console and real music come
+ * to, so that a file with a dozen parts and no keyboards still ends at once.
+ */
+const MOST_JUDGED = 2000;
+
+/** Steps of the search, for the same end: a dozen parts on seven manuals have more beginnings than can be looked at. */
+const MOST_STEPS = 200_000;
+
+/** What is left to choose for one part. */
+export interface OpenPart {
+  /** Its place in the section. */
+  readonly part: number;
+  readonly keyboards: readonly Division[];
+  readonly octave: Placing["octave"];
+  /** Whether it may be left out. */
+  readonly mayRest: boolean;
+}
+
+/** The keyboards found for the parts. */
+export interface FoundKeyboards {
+  /** One for each part that is played, in the section's order. */
+  readonly placings: readonly Placing[];
+  /** Whether surely no other way is better; `false` when there were too many to look at. */
+  readonly sure: boolean;
+}
+
+/** Keyboards that a part can be played on: for the feet the pedal's where there is one, else the manuals. */
+export function keyboardsOfPart(problem: Problem, part: number): readonly Division[] {
+  const { divisions } = problem.instrument;
+  const pedals = divisions.filter((division) => division.kind === "pedal");
+  const manuals = divisions.filter((division) => division.kind === "manual");
+  return problem.section.parts[part]?.hands === "feet" && pedals.length > 0 ? pedals : manuals;
+}
+
+/** How good a way is: fewer errors first, then more points, then its place in print. */
+interface Worth {
+  readonly errors: number;
+  readonly score: Points;
+  readonly order: readonly number[];
+}
+
+function isBetter(one: Worth, other: Worth | null): boolean {
+  if (!other) return true;
+  if (one.errors !== other.errors) return one.errors < other.errors;
+  if (one.score !== other.score) return one.score > other.score;
+  const at = one.order.findIndex((each, index) => each !== other.order[index]);
+  return at >= 0 && (one.order[at] as number) < (other.order[at] as number);
+}
+
+const NOTHING: Outlook = { most: 0, errors: 0 };
+
+/** Branch and bound over the ways of all parts, one reading after another; `null` among the ways is a part that rests. */
+class KeyboardSearch {
+  readonly #problem: Problem;
+  readonly #state: ConsoleState;
+  readonly #ways: readonly (readonly (Way | null)[])[];
+  readonly #judged = new Set<string>();
+  #pairs = new Map<string, Outlook>();
+  #steps = MOST_STEPS;
+  #best: (Worth & { readonly placings: readonly Placing[] }) | null = null;
+
+  constructor(problem: Problem, state: ConsoleState, ways: readonly (readonly (Way | null)[])[]) {
+    this.#problem = problem;
+    this.#state = state;
+    this.#ways = ways;
+  }
+
+  best(): FoundKeyboards | null {
+    for (let reading = 0; reading < this.#problem.readings.length; reading++) {
+      this.#pairs = new Map();
+      this.#visit(reading, this.#restOf(reading), [], 0, 0);
+    }
+    const sure = this.#steps > 0 && this.#judged.size < MOST_JUDGED;
+    return this.#best && { placings: this.#best.placings, sure };
+  }
+
+  #pair(reading: number, a: number, i: number, b: number, j: number): Outlook {
+    const [one, other] = [this.#ways[a]?.[i], this.#ways[b]?.[j]];
+    if (!one || !other) return NOTHING;
+    const key = `${a} ${i} ${b} ${j}`;
+    let known = this.#pairs.get(key);
+    if (!known) {
+      known = outlookOfPair(this.#problem, reading, one, other);
+      this.#pairs.set(key, known);
+    }
+    return known;
+  }
+
+  /** The most that the parts from each place on can come to, with one another and with those before them. */
+  #restOf(reading: number): readonly Points[] {
+    const rest: Points[] = [0];
+    for (let b = this.#ways.length - 1; b >= 0; b--) {
+      const choices = this.#ways[b] ?? [];
+      let most = Math.max(...choices.map((way) => way?.byReading[reading]?.most ?? 0));
+      for (let a = 0; a < b; a++) {
+        const others = this.#ways[a] ?? [];
+        most += Math.max(...others.flatMap((_, i) => choices.map((__, j) => this.#pair(reading, a, i, b, j).most)));
+      }
+      rest.unshift(most + (rest[0] as Points));
+    }
+    return rest;
+  }
+
+  #visit(reading: number, rest: readonly Points[], order: readonly number[], most: Points, errors: number): void {
+    const at = order.length;
+    const limit = this.#best;
+    if (limit && errors > limit.errors) return;
+    if (limit && errors === limit.errors && most + (rest[at] as Points) < limit.score) return;
+    if (at === this.#ways.length) {
+      this.#judge(order);
+      return;
+    }
+    this.#steps -= 1;
+    if (this.#steps <= 0) return;
+    const choices = (this.#ways[at] ?? []).map((way, index) => {
+      const own = way?.byReading[reading] ?? NOTHING;
+      let [points, wrong] = [own.most, own.errors];
+      for (const [before, choice] of order.entries()) {
+        const both = this.#pair(reading, before, choice, at, index);
+        points += both.most;
+        wrong += both.errors;
+      }
+      return { index, points, wrong };
+    });
+    // The most promising first: the sooner a good way is known, the sooner others are given up.
+    choices.sort((a, b) => a.wrong - b.wrong || b.points - a.points || a.index - b.index);
+    for (const { index, points, wrong } of choices) {
+      this.#visit(reading, rest, [...order, index], most + points, errors + wrong);
+    }
+  }
+
+  #judge(order: readonly number[]): void {
+    const key = order.join(" ");
+    if (this.#judged.has(key) || this.#judged.size >= MOST_JUDGED) return;
+    this.#judged.add(key);
+    const placings = order.flatMap((choice, index) => this.#ways[index]?.[choice]?.placing ?? []);
+    const result = placings.length > 0 ? scoreOf(this.#problem, this.#state, placings) : null;
+    if (!result) return;
+    let worth: Worth = { errors: 0, score: result.score, order };
+    if (result.forbidden) {
+      const judgement = judge(this.#problem, this.#state, placings);
+      const errors = judgement?.reasons.filter((reason) => reason.severity === "error").length ?? 0;
+      worth = { errors, score: judgement?.score ?? result.score, order };
+    }
+    if (isBetter(worth, this.#best)) this.#best = { ...worth, placings };
+  }
+}
+
+/**
+ * The keyboards that serve a drawn console best: of all ways of giving the parts keyboards on which something sounds for
+ * them, the one with the fewest errors and then the highest score, by the judge's own word; of equal ones the first in
+ * print. An optional part rests where that is better, unless a drawn stop would then be heard by nobody.
+ *
+ * @returns `null` when every way has two keyboards coupled to each other, which cannot be judged.
+ */
+export function bestKeyboards(problem: Problem, state: ConsoleState, open: readonly OpenPart[]): FoundKeyboards | null {
+  const said = open.flatMap(({ part, keyboards, octave, mayRest }) => {
+    const [keyboard] = keyboards;
+    const id = problem.section.parts[part]?.id ?? "";
+    return keyboard && keyboards.length === 1 && !mayRest ? [{ part: id, keyboard: keyboard.name, octave }] : [];
+  });
+  if (said.length === open.length) return { placings: said, sure: true };
+
+  const all = open.map(({ part, keyboards, octave }) =>
+    keyboards.map((keyboard) => wayOf(problem, state, part, keyboard, octave)),
+  );
+  const sounding = all.map((each) => each.filter((way) => way.sound.stops > 0));
+  const silent = sounding.every((each) => each.length === 0);
+  const played = sounding.map((each, index): readonly (Way | null)[] => {
+    if (each.length > 0) return each;
+    return open[index]?.mayRest && !silent ? [null] : (all[index] ?? []);
+  });
+  const full = new KeyboardSearch(problem, state, played).best();
+  if (!open.some((each) => each.mayRest)) return full;
+  const ways = played.map((each, index) => (open[index]?.mayRest && each[0] ? [...each, null] : each));
+  const free = new KeyboardSearch(problem, state, ways).best();
+  if (!full || !free) return free ?? full;
+  const unheard = ({ placings }: FoundKeyboards): number => {
+    const heard = placings.flatMap(
+      (placing) =>
+        played.flat().find((way) => way?.placing.part === placing.part && way.placing.keyboard === placing.keyboard)
+          ?.heard ?? [],
+    );
+    return state.drawn.size - new Set(heard).size;
+  };
+  return unheard(free) > unheard(full) ? full : free;
+}
