@@ -33,6 +33,7 @@ export const accompanimentTransparent: PartRule = {
   id: "accompaniment-transparent",
   conventions: [18],
   reads: "part",
+  falling: true,
   statement: "An accompaniment is of flues at 8, or 8 and 4: no mixtures, no reeds, no mutations.",
   why: "Chords that shine draw the ear away from the tune.",
   source: "boyvin-1690",

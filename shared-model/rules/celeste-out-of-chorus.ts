@@ -10,6 +10,7 @@ export const celesteOutOfChorus: PartRule = {
   id: "celeste-out-of-chorus",
   conventions: [7],
   reads: "part",
+  falling: true,
   statement:
     "A celeste is for slow harmony: never in a chorus, beside reeds and mixtures, or under quick or strict part-writing.",
   why: "Beats blur moving voices and put the chorus out of tune.",

@@ -24,6 +24,7 @@ export const doublingInChorus: PartRule = {
   id: "doubling-in-chorus",
   conventions: [6],
   reads: "part",
+  falling: true,
   statement:
     "A German baroque or Italian chorus draws one flue of each pitch; the French, English, Spanish and romantic schools build on several.",
   why: "Two flues of one pitch thicken, drift out of tune with each other and take each other's wind.",

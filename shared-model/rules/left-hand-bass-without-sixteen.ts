@@ -10,6 +10,7 @@ export const leftHandBassWithoutSixteen: PartRule = {
   id: "left-hand-bass-without-sixteen",
   conventions: [13],
   reads: "part",
+  falling: true,
   statement: "A bass in the left hand has no 16, unless a source asks for it on a keyboard of its own.",
   why: "Its upper notes are a tenor; an octave down they growl under the right hand.",
   source: "bedos-1766",

@@ -8,6 +8,7 @@ export const lessUpperworkInLiveRoom: PartRule = {
   id: "less-upperwork-in-live-room",
   conventions: [20],
   reads: "part",
+  falling: true,
   statement: "In a live room one mixture is enough.",
   why: "The room keeps the high notes sounding into one another.",
   source: "common practice",

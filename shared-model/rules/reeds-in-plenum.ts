@@ -23,6 +23,7 @@ export const reedsInPlenum: PartRule = {
   id: "reeds-in-plenum",
   conventions: [28],
   reads: "part",
+  falling: true,
   statement:
     "The plein jeu, the ripieno and the lleno hold no manual reeds, the German plenum seldom; the grand jeu holds no mixtures; English and romantic tuttis have all.",
   why: "Reeds and mixtures cover one another in the old choruses; the full organ of later schools is voiced for both.",

@@ -9,6 +9,7 @@ export const sharedPipesRob: PartRule = {
   id: "shared-pipes-rob",
   conventions: [22],
   reads: "part",
+  falling: true,
   statement: "Stops that draw one rank at two pitches rob chords of notes: each pipe speaks once.",
   why: "Of an octave played on 8 and 4 from one rank, the middle pipe is asked for twice and sounds once.",
   source: "common practice",

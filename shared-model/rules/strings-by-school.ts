@@ -11,6 +11,7 @@ export const stringsBySchool: PartRule = {
   id: "strings-by-school",
   conventions: [35],
   reads: "part",
+  falling: true,
   statement: "A keen string gives edge to romantic fonds and does not blend into a baroque chorus.",
   why: "Its overtones lie over the principals instead of joining them.",
   source: "romantic-8ft-page",
