@@ -57,8 +57,7 @@ export function wayOf(
     const weighed = problem.weighed(placed, reading);
     const { recipe, context, partRules, fix } = weighed;
     const matches = stops.map((stop) => recipe.matchOf(stop));
-    const closeness: Closeness = { gain: 0, cost: 0, conform: false, satisfied: 0, serving: 0 };
-    const { gain, conform } = closenessOf(recipe, [], 0, matches, closeness);
+    const { gain, conform } = closenessOf(recipe, [], 0, matches, {} as Closeness);
     let most = gain + (fix ?? 0);
     let errors = (fix === null ? 1 : 0) + (sound.stops === 0 ? 1 : 0);
     for (const rule of partRules) {

@@ -2,7 +2,7 @@ import { COLOURS } from "../acoustics/colour.ts";
 import { type Judgement, judge } from "../judging/judge.ts";
 import type { Problem } from "../judging/problem.ts";
 import type { Points } from "../rules/rule.ts";
-import { compareFound, type Effort, type Found, search } from "./search.ts";
+import { boundsOfReadings, compareFound, type Effort, type Found, search } from "./search.ts";
 
 /**
  * How far behind the best a colour may fall and still go before a better twin: 15 points, a musical decision that is
@@ -63,7 +63,11 @@ export function bestStates(
     colours.add(one.colour.id);
     lead(one);
   }
-  for (let reading = 0; reading < problem.readings.length - 1; reading++) {
+  const bounds = boundsOfReadings(problem);
+  const ways = problem.readings.map((_, reading) => reading).slice(0, -1);
+  // Promising ways first: once the list is full, the others need not be looked into.
+  ways.sort((a, b) => (bounds[b] as Points) - (bounds[a] as Points));
+  for (const reading of ways) {
     for (const found of search(problem, 1, null, least(), effort, reading)) {
       colours.add(found.colour.id);
       lead(found);

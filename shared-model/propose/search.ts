@@ -46,6 +46,9 @@ interface Option {
   sharp: boolean;
 }
 
+/** Points below which no state can fall: every rule's worst together is far above it. */
+const WORST: Points = -100_000;
+
 interface PairTable {
   readonly rules: readonly PairRule[];
   readonly most: Points;
@@ -268,21 +271,30 @@ export function compareFound(a: Found, b: Found): number {
   return a.order.length - b.order.length || (a.signature < b.signature ? -1 : a.signature > b.signature ? 1 : 0);
 }
 
+/** A keyboard and octave as one number that sorts by printed order. */
+const placeCode = (problem: Problem, keyboard: Division, octave: number): number =>
+  problem.instrument.divisions.indexOf(keyboard) * 4 + (octave === 0 ? 0 : octave === -1 ? 1 : 2);
+
 /** The text and the printed order of a state with its placings: the same for the search and for enumeration. */
 export function identify(
   problem: Problem, state: ConsoleState, placings: readonly Placing[],
 ): { readonly signature: string; readonly order: readonly number[] } {
   const places = placesInPrint(problem);
   const drawn = problem.stops.filter((stop) => state.drawn.has(stop.id)).map((stop) => places.get(stop) as number);
-  const boxes = [...state.boxes].filter(([, at]) => at !== "open").sort();
   const keyboards = problem.section.parts.map((part) => {
     const placing = placings.find((each) => each.part === part.id);
     if (!placing) return 9999;
-    const at = problem.instrument.divisions.findIndex((division) => division.name === placing.keyboard);
-    return at * 4 + (placing.octave === 0 ? 0 : placing.octave === -1 ? 1 : 2);
+    const keyboard = problem.instrument.divisions.find((division) => division.name === placing.keyboard) as Division;
+    return placeCode(problem, keyboard, placing.octave);
   });
-  const signature = JSON.stringify([keyboards, drawn, [...state.couplers].sort(), [...state.tremulants].sort(), boxes]);
-  return { signature, order: [...keyboards, ...drawn] };
+  const means = [
+    ...[...state.tremulants].map((name) => `~${name}`),
+    ...[...state.boxes].filter(([, at]) => at !== "open").map(([box, at]) => `${at} ${box}`),
+  ];
+  return {
+    order: [...keyboards, ...drawn],
+    signature: `${keyboards.join(" ")}|${drawn.join(" ")}|${[...state.couplers].sort().join("+")}|${means.sort().join("+")}`,
+  };
 }
 
 /**
@@ -342,13 +354,21 @@ export function search(
     const round = new Round(problem, frames, wanted, Math.max(threshold, floor), colour, telling, effort);
     for (const { parts, pairs } of readings) round.explore(parts, pairs);
     found = round.found;
-    if (found.size >= wanted || !round.pruned || threshold <= floor) break;
+    if (found.size >= wanted || !round.pruned || threshold <= Math.max(floor, WORST)) break;
     threshold -= step;
     step = Math.ceil(step * 1.6);
   }
   const best = [...found.values()].sort(compareFound).slice(0, wanted);
   if (!colour && onlyReading === null) effort.last = best[best.length - 1]?.score ?? 0;
   return best;
+}
+
+/** An upper bound of every state in the light of each reading, without looking for any. */
+export function boundsOfReadings(problem: Problem): readonly Points[] {
+  const frames = tablesOf(problem);
+  return frames.options.map((parts, reading) =>
+    parts.reduce((sum, options) => sum + highestOf(options), frames.pairMost[reading] as Points),
+  );
 }
 
 const highestOf = (options: readonly Option[]): Points =>
@@ -416,6 +436,8 @@ class Round {
         return;
       }
       for (const option of options[index] as readonly Option[]) {
+        // Nothing that this placing could draw is allowed, whatever the threshold.
+        if (option.bound === Number.NEGATIVE_INFINITY) continue;
         const shares = chosen.slice(0, index).some((each) => each.placed && each.placed.keyboard === option.placed?.keyboard);
         if (shares) {
           if (sum + option.loose + (rest[index] as number) + pairs < this.cut) {
@@ -437,7 +459,7 @@ class Round {
           const need = this.cut - sum - (rest[index] as number) - pairs;
           const best = pool.best(need);
           if (best === null) {
-            this.pruned = true;
+            if (!pool.isExhausted) this.pruned = true;
             option.bound = pool.isExhausted ? Number.NEGATIVE_INFINITY : Math.min(option.bound, need - 1);
             continue;
           }
@@ -460,8 +482,7 @@ class Round {
   private join(options: readonly Option[], pairs: Points): void {
     const { problem } = this;
     const here = options.flatMap((option, index) => (option.placed && option.weighed ? [{ option, index }] : []));
-    if (!standTogether(problem, options.map((each) => each.placed))) return;
-    const order = settlingOrder(here.map((each) => each.option.placed as PlacedPart));
+    const order = this.orderOf(options, here.map((each) => each.option.placed as PlacedPart));
     if (!order) return;
     const inOrder = order.map((at) => here[at] as (typeof here)[number]);
     const bounds = inOrder.map(({ option }, at) =>
@@ -483,7 +504,7 @@ class Round {
       const pool = base ? new Pool(problem, weighed, base, colour) : this.frames.pool(weighed, colour, this.effort);
       const need = this.cut - sum - (restOf[at] as number) - pairsLeft;
       if (base && pool.bound < need) {
-        this.pruned = true;
+        if (pool.bound !== Number.NEGATIVE_INFINITY) this.pruned = true;
         return;
       }
       const candidates = pool.atLeast(need);
@@ -524,6 +545,19 @@ class Round {
     grow(0, 0, pairs);
   }
 
+  /** The order in which the parts settle what is drawn; `null` when they cannot stand on one console. */
+  private orderOf(options: readonly Option[], placed: readonly PlacedPart[]): readonly number[] | null {
+    // Keyboards of their own, with nothing coupled: the common case, and nothing to find out.
+    let alone = placed.length > 0;
+    for (let i = 0; i < placed.length && alone; i++) {
+      const one = placed[i] as PlacedPart;
+      alone = one.reach.length === 1;
+      for (let j = 0; j < i && alone; j++) alone = (placed[j] as PlacedPart).keyboard !== one.keyboard;
+    }
+    if (alone) return placed.map((_, index) => index);
+    return standTogether(this.problem, options.map((each) => each.placed)) ? settlingOrder(placed) : null;
+  }
+
   /** What the pair rules give two drawn parts in this order; `null` when one forbids them. */
   private pair(one: WeighedPart, two: WeighedPart, a: Candidate, b: Candidate): Points | null {
     this.effort.pairs += 1;
@@ -537,25 +571,24 @@ class Round {
   }
 
   private keep(parts: readonly { option: Option; index: number; candidate: Candidate }[], score: Points): void {
-    const state: ConsoleState = {
-      drawn: new Set(parts.flatMap((each) => each.candidate.stops.map((stop) => stop.id))),
-      couplers: new Set(parts.flatMap((each) => (each.option.placed?.couplers ?? []).map((coupler) => coupler.name))),
-      tremulants: new Set(parts.flatMap((each) => each.candidate.tremulants)),
-      boxes: new Map(parts.flatMap((each) => each.candidate.boxes)) as ReadonlyMap<string, BoxPosition>,
-      unisonOff: new Set(),
-    };
-    const placings = [...parts]
-      .sort((a, b) => a.index - b.index)
-      .map(({ option }): Placing => {
-        const placed = option.placed as PlacedPart;
-        return { part: placed.part.id, keyboard: placed.keyboard.name, octave: placed.octave };
-      });
-    const { signature, order } = identify(this.problem, state, placings);
+    const { order, signature } = identifyParts(this.problem, parts);
     const known = this.found.get(signature);
     if (known && known.score >= score) return;
     const telling = parts.find((each) => each.index === this.telling) ?? parts[0];
     const colour = colourOf((telling as (typeof parts)[number]).candidate.sound);
-    this.found.set(signature, { score, state, placings, colour, order, signature });
+    // Many equals are found that nobody will see; the state itself is put together when it is asked for.
+    let state: ConsoleState | undefined;
+    const pieces = [...parts];
+    this.found.set(signature, {
+      score, colour, order, signature,
+      get state() {
+        state ??= stateOf(pieces);
+        return state;
+      },
+      get placings() {
+        return [...pieces].sort((a, b) => a.index - b.index).map(({ option }) => placingOf(option.placed as PlacedPart));
+      },
+    });
     if (!known) this.scores.push(score);
     else this.scores[this.scores.indexOf(known.score)] = score;
     if (this.scores.length >= this.wanted) {
@@ -564,6 +597,49 @@ class Round {
       this.cut = Math.max(this.cut, this.scores[this.wanted - 1] as number);
     }
   }
+}
+
+interface Piece {
+  readonly option: Option;
+  readonly index: number;
+  readonly candidate: Candidate;
+}
+
+const placingOf = (placed: PlacedPart): Placing => ({
+  part: placed.part.id, keyboard: placed.keyboard.name, octave: placed.octave,
+});
+
+const stateOf = (pieces: readonly Piece[]): ConsoleState => ({
+  drawn: new Set(pieces.flatMap((each) => each.candidate.stops.map((stop) => stop.id))),
+  couplers: new Set(pieces.flatMap((each) => (each.option.placed?.couplers ?? []).map((coupler) => coupler.name))),
+  tremulants: new Set(pieces.flatMap((each) => each.candidate.tremulants)),
+  boxes: new Map(pieces.flatMap((each) => each.candidate.boxes)) as ReadonlyMap<string, BoxPosition>,
+  unisonOff: new Set(),
+});
+
+/** As {@link identify}, from the parts of a state that is not put together yet. */
+function identifyParts(
+  problem: Problem, pieces: readonly Piece[],
+): { readonly signature: string; readonly order: readonly number[] } {
+  const places = placesInPrint(problem);
+  const keyboards = problem.section.parts.map((_, index) => {
+    const placed = pieces.find((each) => each.index === index)?.option.placed;
+    return placed ? placeCode(problem, placed.keyboard, placed.octave) : 9999;
+  });
+  const drawn: number[] = [];
+  const couplers = new Set<string>();
+  const means: string[] = [];
+  for (const { option, candidate } of pieces) {
+    for (const stop of candidate.stops) drawn.push(places.get(stop) as number);
+    for (const coupler of option.placed?.couplers ?? []) couplers.add(coupler.name);
+    for (const name of candidate.tremulants) means.push(`~${name}`);
+    for (const [box, at] of candidate.boxes) means.push(`${at} ${box}`);
+  }
+  drawn.sort((a, b) => a - b);
+  return {
+    order: [...keyboards, ...drawn],
+    signature: `${keyboards.join(" ")}|${drawn.join(" ")}|${[...couplers].sort().join("+")}|${means.sort().join("+")}`,
+  };
 }
 
 /** What the parts already drawn settle for the next one; `null` when they share nothing. */

@@ -45,9 +45,27 @@ export function keyboardsFor(problem: Problem, part: number): readonly Division[
   return problem.section.parts[part]?.hands === "feet" && pedals.length > 0 ? pedals : manuals;
 }
 
+const setsOf = new WeakMap<Problem, Map<Division, readonly (readonly Coupler[])[]>>();
+
 /** Every set of couplers that may bear on a keyboard. */
 export function couplerSets(problem: Problem, keyboard: Division): readonly (readonly Coupler[])[] {
-  const loose = problem.instrument.couplers.filter((coupler) => !coupler.fixed);
+  let table = setsOf.get(problem);
+  if (!table) {
+    table = new Map();
+    setsOf.set(problem, table);
+  }
+  let sets = table.get(keyboard);
+  if (!sets) {
+    sets = findCouplerSets(problem, keyboard);
+    table.set(keyboard, sets);
+  }
+  return sets;
+}
+
+function findCouplerSets(problem: Problem, keyboard: Division): readonly (readonly Coupler[])[] {
+  const all = couplersBearing(problem.instrument.couplers, keyboard, () => true);
+  const loose = problem.instrument.couplers.filter((each) => !each.fixed && (each.to === keyboard.name || all.includes(each)));
+  const namedByRecipes = new Set(loose.filter((coupler) => isPrescribedCoupler(problem, coupler)));
   const sets: Coupler[][] = [];
   const grow = (start: number, chosen: readonly Coupler[], prescribed: number, other: number): void => {
     // A set counts when all of it bears on the keyboard; one that carries another on may come later in print.
@@ -56,8 +74,7 @@ export function couplerSets(problem: Problem, keyboard: Division): readonly (rea
     }
     for (let i = start; i < loose.length; i++) {
       const coupler = loose[i] as Coupler;
-      if (!bears(problem.instrument.couplers, keyboard, coupler)) continue;
-      const named = isPrescribedCoupler(problem, coupler);
+      const named = namedByRecipes.has(coupler);
       if (named && prescribed < MOST_PRESCRIBED_COUPLERS) grow(i + 1, [...chosen, coupler], prescribed + 1, other);
       if (!named && other < MOST_OTHER_COUPLERS) grow(i + 1, [...chosen, coupler], prescribed, other + 1);
     }
@@ -65,10 +82,6 @@ export function couplerSets(problem: Problem, keyboard: Division): readonly (rea
   grow(0, [], 0, 0);
   return sets;
 }
-
-/** Whether a coupler could bear on a keyboard at all, with every other coupler on. */
-const bears = (couplers: readonly Coupler[], keyboard: Division, coupler: Coupler): boolean =>
-  coupler.to === keyboard.name || couplersBearing(couplers, keyboard, () => true).includes(coupler);
 
 /** Every way to place a part; `null` stands for leaving an optional part out. */
 export function placingsFor(problem: Problem, part: number): readonly (PlacedPart | null)[] {

@@ -111,6 +111,11 @@ export function couplersIn(text: string, line: number, names: readonly string[],
     return true;
   };
   if (single(whole)) return { couplers, unread };
+  const listed = whole.split(/\s*[/,;+&]\s*|\s+(?:und|and|et|en|e|y)\s+/iu);
+  if (listed.length > 1 && listed.every((piece) => PEDAL_ONLY.test(clean(piece)) || MANUALS_ONLY.test(clean(piece)))) {
+    for (const piece of listed) single(piece);
+    return { couplers, unread };
+  }
 
   const body = whole.slice(labelText.length);
   const pieces = body
@@ -162,6 +167,9 @@ function partedEnds(text: string, names: readonly string[]): Pick<PrintedCoupler
     const first = clean(words.slice(0, match.index));
     const second = clean(words.slice(match.index + match[0].length)).replace(/^(?:man(?:ual|uaal)?\.?|clavier|tastiera|teclado) (?=(?:I|V|\d))/iu, "");
     if (!looksLikeDivision(first, names) || !looksLikeDivision(second, names)) continue;
+    // "I - Grand-Orgue" is a heading: only to the pedal is a numeral joined with a name.
+    const numerals = [first, second].filter((end) => /^(?:I{1,3}|IV|VI{0,2}|[1-7])\.?$/.test(end)).length;
+    if (numerals === 1 && match[1] !== undefined && ![first, second].some((end) => /^p(?:[eé]d\S*|\.)?$/i.test(end))) continue;
     const sign = match[1];
     const by = sign === undefined || sign === ":" || sign === "&" ? "words" : sign === "–" || sign === "—" ? "-" : sign;
     return { first, second, by: by as "words" | "/" | "-" | "+" };

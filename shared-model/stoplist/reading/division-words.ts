@@ -1,3 +1,5 @@
+import { foldedSpelling } from "../glossary/spelling.ts";
+
 /** What a division is in its organ, whatever it is called: abbreviations in couplers are read by it. */
 export type Role =
   | "main" | "swell" | "choir" | "back" | "upper" | "breast" | "lower" | "crown" | "solo" | "echo" | "bombarde"
@@ -65,7 +67,7 @@ const SHORT: Readonly<Record<string, readonly Role[]>> = {
 
 const roles = new Map<string, Role>();
 for (const [role, names] of Object.entries(NAMES)) {
-  for (const name of names.split(" ")) if (!roles.has(name)) roles.set(name, role as Role);
+  for (const name of names.split(" ").map(foldedSpelling)) if (!roles.has(name)) roles.set(name, role as Role);
 }
 
 /** Words that stand in names of divisions beside the name itself; alone they name nothing. Common practice. */
@@ -73,7 +75,7 @@ export const QUALIFIERS = new Set(
   ("organ orgel org orgue organo orgelwerk expressif expressive expressiv expr expresivo expresiva espressivo espressiva enclosed unenclosed organum division div departement department " +
     "de dos di pecho interior exterior espalda en im in das der die dem den le la les l il el het lo the op van von du des d al mayor grande principal principale primo secondo " +
     "petit kleines grosses klein gross groot grote großes groß interieur superieur manual manuale manuaal klavier clavier werk works section sektion und and et e y alto basso " +
-    "schwellbar schwellkasten schwellend zwelkast swell box unter ped free libero freies").split(" "),
+    "schwellbar schwellkasten schwellend zwelkast swell box unter ped free libero freies").split(" ").map(foldedSpelling),
 );
 
 /** What a folded word or words name, `null` when they name no division. */

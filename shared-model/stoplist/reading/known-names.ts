@@ -93,6 +93,13 @@ export class KnownNames {
     return known.why === "ambiguous" && first ? { entry: first, sure: false, pitch: null } : null;
   }
 
+  /** Every entry that the name can mean in its place. */
+  entries(name: string, place: StopPlace): readonly GlossaryEntry[] {
+    const known = understandName(name, { pedal: place.pedal, pitch: place.pitch, ranks: place.ranks });
+    if (known.sure) return [known.entry];
+    return known.why === "ambiguous" ? known.choices : [];
+  }
+
   /** Whether a number without mark behind the name is its ranks rather than its length. */
   isCompound(name: string, pedal = false): boolean {
     if (isPrincipal(name)) return false;

@@ -210,7 +210,7 @@ const OVER_ANOTHER = /^(?:ottava|octave|oktave|octava) (?:d[iue]l?|dei|delle|deg
 
 /** Fills in what custom settles, and asks about what it does not. */
 function fillPitches(stops: readonly ReadStop[], setting: Setting): ReadStop[] {
-  const { names, questions, division, mostlyPrinted } = setting;
+  const { names, questions, division } = setting;
   const pedal = division.kind === "pedal";
   const base = baseOf(stops, names, pedal);
   let askedForBase = false;
@@ -233,7 +233,8 @@ function fillPitches(stops: readonly ReadStop[], setting: Setting): ReadStop[] {
       }
       return stop;
     }
-    const pitch = known ? customaryPitch(stop, known.entry, known.pitch, mostlyPrinted, pedal) : null;
+    const counts = base === "unsettled" && entry?.family === "mutation";
+    const pitch = known && !counts ? customaryPitch(stop, known.entry, known.pitch, setting) : null;
     if (pitch) return { ...stop, pitch };
     const usual = entry ? (pedal ? entry.usualPitches.pedal : entry.usualPitches.manual) : [];
     questions.ask(stop.line, `No pitch is printed for ${stop.name}; what is it?`, stop.name, usual.slice(0, 4).map((foot) => pitchName(foot)));
@@ -246,15 +247,23 @@ function fillPitches(stops: readonly ReadStop[], setting: Setting): ReadStop[] {
  * rank in a list that prints the pitches of its other stops. Where a list prints hardly any, halves of reeds and of the
  * Italian flute are 8'. Common practice.
  */
-function customaryPitch(stop: ReadStop, entry: GlossaryEntry, implied: Foot | null, mostlyPrinted: boolean, pedal: boolean): Foot | null {
+function customaryPitch(stop: ReadStop, entry: GlossaryEntry, implied: Foot | null, setting: Setting): Foot | null {
+  const { mostlyPrinted, names } = setting;
+  const pedal = setting.division.kind === "pedal";
   if (implied) {
     if (!pedal && implied.over / implied.under >= 16 && entry.family.startsWith("reed")) return null;
     return entry.family === "celeste" && mostlyPrinted ? null : implied;
   }
   const isHalf = stop.half === "bass" || stop.half === "treble";
   if (mostlyPrinted || !isHalf || pedal) return null;
-  const eight = entry.usualPitches.manual[0] === footOf(8);
-  return eight && (entry.family.startsWith("reed") || entry.family === "flute-open") ? footOf(8) : null;
+  const place = { pedal, pitch: null, ranks: null, base: null };
+  const meant = names.entries(stop.name, place);
+  const isEight = ({ family, usualPitches }: GlossaryEntry): boolean => {
+    const first = usualPitches.manual[0] === footOf(8);
+    // A 16' reed of that name is a whole stop; its bass half alone is the 8' under a treble of another name.
+    return family.startsWith("reed") ? first || (stop.half === "bass" && usualPitches.manual.includes(footOf(8))) : family === "flute-open" && first;
+  };
+  return meant.some(isEight) ? footOf(8) : null;
 }
 
 /** Names that the glossary does not know are kept as printed and asked about. */

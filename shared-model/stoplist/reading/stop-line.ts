@@ -239,7 +239,7 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
       }
       case "half":
         if (phase === "behind") {
-          draft.half ??= { ...token.mark, sure: token.mark.sure || !/^[bds]\.?$/i.test(text.slice(token.start, token.end)), partOfName: false };
+          if (tail.length === 0) draft.half ??= { ...token.mark, sure: token.mark.sure || !/^[bds]\.?$/i.test(text.slice(token.start, token.end)), partOfName: false };
         } else {
           phase = "name";
           area.push(token);
@@ -337,6 +337,34 @@ function isTalk(words: string, names: KnownNames): boolean {
  * their names; words that are neither a known name nor beside a mark come back as words, for the reader of the whole list.
  */
 export function partsOfLine(text: string, names: KnownNames): readonly LinePart[] {
+  const cells = text.split("\t");
+  if (cells.length < 3) return partsOfCell(text, names);
+  let [parts, done]: [readonly LinePart[], string] = [[], ""];
+  for (const cell of cells) {
+    const last = parts.at(-1);
+    const isFull = last?.kind === "stop" && (last.draft.pitches.length > 0 || last.draft.aside.length > 0 || last.draft.ranks !== null);
+    const next = isFull && cell.trim() !== "" ? partsOfCell(cell, names) : [];
+    const talks = next.length > 0 && !next.every((part) => part.kind === "marks") && !next.some((part) => part.kind === "stop" && part.draft.pitches.length > 0);
+    if (isFull && talks) readTail(cell, last.draft);
+    else {
+      const talk = parts.flatMap((part) => (part.kind === "words" ? [] : [part.draft]));
+      done = done === "" && talk.length === 0 ? cell : `${done}\t${cell}`;
+      const again = partsOfCell(done, names);
+      again.forEach((part, index) => {
+        const before = talk[index];
+        if (before && part.kind !== "words") {
+          part.draft.remarks = [...new Set([...before.remarks, ...part.draft.remarks])];
+          part.draft.borrowed ??= before.borrowed;
+          part.draft.prepared ||= before.prepared;
+        }
+      });
+      parts = again;
+    }
+  }
+  return parts;
+}
+
+function partsOfCell(text: string, names: KnownNames): readonly LinePart[] {
   const parts: LinePart[] = [];
   const lastStop = (): StopDraft | null => {
     const last = parts.at(-1);

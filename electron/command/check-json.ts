@@ -1,0 +1,25 @@
+import type { CheckedRegistration, Finding } from "../../shared-model/check/check.ts";
+import { decimal, type ReasonJson, reasonJson, sourceWords } from "./proposal-json.ts";
+
+/** What a check found as JSON has it: the form is a contract. */
+export interface CheckJson {
+  readonly findings: readonly Finding[];
+  readonly reasons: readonly ReasonJson[];
+  readonly score: number;
+  readonly keyboards: Readonly<Record<string, string>>;
+}
+
+/** Part to keyboard, as said or as found. */
+export const keyboardsOf = ({ placings }: CheckedRegistration): Readonly<Record<string, string>> =>
+  Object.fromEntries(placings.map(({ part, keyboard }) => [part, keyboard]));
+
+/** A checked registration in the form that outside programs read. */
+export function checkJson(checked: CheckedRegistration): CheckJson {
+  const { findings, judgement } = checked;
+  return {
+    findings: findings.map((finding) => ({ ...finding, source: sourceWords(finding.source) })),
+    reasons: judgement.reasons.map(reasonJson),
+    score: decimal(judgement.score),
+    keyboards: keyboardsOf(checked),
+  };
+}

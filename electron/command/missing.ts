@@ -1,0 +1,55 @@
+import type { ConsoleState } from "../../shared-model/console/state.ts";
+import { judge, type Reason } from "../../shared-model/judging/judge.ts";
+import type { Problem } from "../../shared-model/judging/problem.ts";
+import type { Division } from "../../shared-model/stoplist/instrument.ts";
+
+/** What an organ lacks for a section for which nothing serves. */
+export interface Missing {
+  readonly rule: string;
+  readonly text: string;
+}
+
+/** What is wrong with a part on a keyboard whatever is drawn: with each stop by itself, and with all of them. */
+function always(problem: Problem, part: string, keyboard: Division): readonly Reason[] {
+  const stops = keyboard.stops.filter((stop) => !stop.off).map((stop) => stop.id);
+  const drawings = [stops, ...stops.map((stop) => [stop])];
+  const judged = drawings.map((drawn) => {
+    const state: ConsoleState = {
+      drawn: new Set(drawn),
+      couplers: new Set(),
+      tremulants: new Set(),
+      boxes: new Map(),
+      unisonOff: new Set(),
+    };
+    const reasons = judge(problem, state, [{ part, keyboard: keyboard.name, octave: 0 }])?.reasons ?? [];
+    return reasons.filter((reason) => reason.severity === "error");
+  });
+  const [whole = [], ...single] = judged;
+  return single.some((errors) => errors.length === 0) ? [] : whole;
+}
+
+/** Why nothing serves: for each part, what stands against it on every keyboard; else that the parts cannot go together. */
+export function missingMeans(problem: Problem): readonly Missing[] {
+  const { instrument, section } = problem;
+  const missing = new Map<string, Missing>();
+  for (const part of section.parts) {
+    if (part.optional) continue;
+    const kind =
+      part.hands === "feet" && instrument.divisions.some((each) => each.kind === "pedal") ? "pedal" : "manual";
+    const keyboards = instrument.divisions.filter((each) => each.kind === kind);
+    if (keyboards.length === 0) {
+      missing.set(part.id, { rule: "foundation-present", text: `There is no manual on which to play the ${part.id}.` });
+      continue;
+    }
+    const against = keyboards.map((keyboard) => always(problem, part.id, keyboard));
+    if (against.some((errors) => errors.length === 0)) continue;
+    for (const { rule, text } of against.flat()) missing.set(text, { rule, text });
+  }
+  if (missing.size > 0) return [...missing.values()];
+  return [
+    {
+      rule: "one-keyboard-one-sound",
+      text: `Each part can be played by itself, but the organ has not enough keyboards and stops for ${section.parts.length} at once.`,
+    },
+  ];
+}

@@ -1,0 +1,84 @@
+import { readInstrumentFile } from "../../shared-model/files/instrument-file.ts";
+import type { WrittenMusic } from "../../shared-model/files/music-entry.ts";
+import { readRegistrationFile, type WrittenRegistration } from "../../shared-model/files/registration-file.ts";
+import { readSectionFile } from "../../shared-model/files/section-file.ts";
+import type { Trouble } from "../../shared-model/files/trouble.ts";
+import { troubleLine } from "../../shared-model/files/trouble-words.ts";
+import { nearestTexture, partsFromHand, sectionOf } from "../../shared-model/music/section.ts";
+import type { Section } from "../../shared-model/music/texture.ts";
+import { textureById } from "../../shared-model/music/textures/catalogue.ts";
+import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { readText } from "./input-file.ts";
+import { counted } from "./plain-text.ts";
+import { line, Refusal, type Terminal } from "./terminal.ts";
+
+/** Errors end the command; notes are counted, since `validate` lists them and a long organ has many. */
+function settle<T>(path: string, value: T | null, troubles: readonly Trouble[], terminal: Terminal): T {
+  if (value === null) {
+    throw new Refusal(
+      troubles
+        .filter((each) => each.severity === "error")
+        .map(troubleLine)
+        .join("\n"),
+    );
+  }
+  if (troubles.length > 0) {
+    const notes = counted(troubles.length, "note");
+    terminal.stderr.write(line(`${path}: ${notes} on what the file leaves open; "registrant validate" lists them.`));
+  }
+  return value;
+}
+
+/**
+ * The organ of a file.
+ *
+ * @throws Refusal with every error of the file, each with line and column.
+ */
+export function readOrgan(path: string, terminal: Terminal): Instrument {
+  const { instrument, troubles } = readInstrumentFile(readText(path, terminal), path);
+  return settle(path, instrument, troubles, terminal);
+}
+
+/** A registration drawn on the organ; as {@link readOrgan}. */
+export function readRegistration(path: string, organ: Instrument, terminal: Terminal): WrittenRegistration {
+  const { registration, troubles } = readRegistrationFile(readText(path, terminal), path, organ);
+  return settle(path, registration, troubles, terminal);
+}
+
+/** The music of a section file; as {@link readOrgan}. */
+export function readMusic(path: string, terminal: Terminal): WrittenMusic {
+  const { section, troubles } = readSectionFile(readText(path, terminal), path);
+  return settle(path, section, troubles, terminal);
+}
+
+/** The music that a file writes down, made whole: its texture in the tradition's shape, or its own parts. */
+export function sectionOfMusic(music: WrittenMusic): Section {
+  const { texture: id, parts, ranges, sounding, ...said } = music;
+  const texture = id === null ? null : textureById(id);
+  if (texture) {
+    return sectionOf(texture, {
+      ...(said.tradition !== null && { tradition: said.tradition }),
+      ...(said.dynamic !== null && { dynamic: said.dynamic }),
+      ...(said.tempo !== null && { tempo: said.tempo }),
+      ranges,
+      sounding,
+      name: said.name,
+      bars: said.bars,
+    });
+  }
+  return {
+    name: said.name,
+    bars: said.bars,
+    texture: null,
+    tradition: said.tradition ?? "neutral",
+    dynamic: said.dynamic,
+    tempo: said.tempo,
+    parts: (parts ?? partsFromHand([])).map((part) => {
+      const range = ranges[part.id];
+      return { ...part, ...(range && { low: range[0], high: range[1] }), sounding: sounding[part.id] ?? part.sounding };
+    }),
+  };
+}
+
+/** The id of the texture, or of the neutral one whose recipes serve parts written by hand. */
+export const textureIdOf = (section: Section): string => section.texture ?? nearestTexture(section.parts).id;

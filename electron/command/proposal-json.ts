@@ -1,0 +1,130 @@
+import type { BoxPosition, ConsoleState } from "../../shared-model/console/state.ts";
+import { stopLabel } from "../../shared-model/files/stop-name.ts";
+import type { Judgement, Reason } from "../../shared-model/judging/judge.ts";
+import { SOURCES } from "../../shared-model/music/prescriptions/sources.ts";
+import { footText } from "../../shared-model/pitch/foot.ts";
+import type { Points } from "../../shared-model/rules/rule.ts";
+import type { Instrument, Stop } from "../../shared-model/stoplist/instrument.ts";
+
+/** A stop as JSON names it; `half` stands only for a half of a divided stop. */
+export interface StopJson {
+  readonly division: string;
+  readonly name: string;
+  /** `8`, `8/3`; `null` for a compound that prints none. */
+  readonly pitch: string | null;
+  readonly half?: "bass" | "treble";
+}
+
+/** A reason as JSON has it. */
+export interface ReasonJson {
+  readonly rule: string;
+  readonly points: number;
+  readonly text: string;
+  readonly source: string;
+}
+
+/** One proposal as JSON has it: the form is a contract. */
+export interface ProposalJson {
+  readonly place: number;
+  readonly score: number;
+  readonly label: string;
+  readonly parts: readonly {
+    readonly part: string;
+    readonly role: string;
+    readonly keyboard: string;
+    readonly octave: -1 | 0 | 1;
+    readonly stops: readonly StopJson[];
+  }[];
+  readonly drawn: Readonly<Record<string, readonly string[]>>;
+  readonly couplers: readonly string[];
+  readonly tremulants: readonly string[];
+  readonly boxes: Readonly<Record<string, BoxPosition>>;
+  readonly reasons: readonly ReasonJson[];
+}
+
+/** Whole hundredths as a decimal with at most two places. */
+export const decimal = (points: Points): number => points / 100;
+
+function sourceName(id: string): string {
+  const source = SOURCES[id];
+  if (!source) return id;
+  // Where no author is known, the bracket in his place tells less than the title.
+  const name = source.author.startsWith("(") ? source.title : source.author;
+  return source.year === null ? name : `${name} (${source.year})`;
+}
+
+/** The sources of a reason as a reader knows them: `François Bédos de Celles (1766)`, or `common practice`. */
+export const sourceWords = (source: string): string => source.split("; ").map(sourceName).join("; ");
+
+export const reasonJson = ({ rule, points, text, source }: Reason): ReasonJson => ({
+  rule,
+  points: decimal(points),
+  text,
+  source: sourceWords(source),
+});
+
+const stopJson = ({ division, name, pitch, half }: Stop): StopJson => ({
+  division,
+  name,
+  pitch: pitch && footText(pitch),
+  ...(half && { half }),
+});
+
+/** Drawn stops by division, in printed order, by the names that a registration file takes. */
+export function drawnByDivision(
+  instrument: Instrument,
+  state: ConsoleState,
+): Readonly<Record<string, readonly string[]>> {
+  const rows = instrument.divisions.map(({ name, stops }): readonly [string, readonly string[]] => [
+    name,
+    stops.filter((stop) => state.drawn.has(stop.id)).map(stopLabel),
+  ]);
+  return Object.fromEntries(rows.filter(([, labels]) => labels.length > 0));
+}
+
+/** Positions of the boxes behind which something sounds, by the divisions in them. */
+export function boxesByDivision(
+  instrument: Instrument,
+  state: ConsoleState,
+  { parts }: Pick<Judgement, "parts">,
+): Readonly<Record<string, BoxPosition>> {
+  const heard = new Set(parts.flatMap((part) => part.heard));
+  const rows = instrument.divisions.flatMap(({ name, box, stops }): readonly (readonly [string, BoxPosition])[] =>
+    box !== null && stops.some((stop) => heard.has(stop.id)) ? [[name, state.boxes.get(box) ?? "open"]] : [],
+  );
+  return Object.fromEntries(rows);
+}
+
+/** Couplers that are on, in the instrument's order; fixed ones need no hand. */
+export const couplersOn = (instrument: Instrument, state: ConsoleState): readonly string[] =>
+  instrument.couplers.filter((each) => !each.fixed && state.couplers.has(each.name)).map((each) => each.name);
+
+/** A judged state at its place in a list. */
+export interface ListedState {
+  readonly place: number;
+  readonly label: string;
+  readonly state: ConsoleState;
+  readonly judgement: Judgement;
+}
+
+/** One proposal in the form that outside programs read. */
+export function proposalJson(instrument: Instrument, { place, label, state, judgement }: ListedState): ProposalJson {
+  const stops = instrument.divisions.flatMap((division) => division.stops);
+  return {
+    place,
+    score: decimal(judgement.score),
+    label,
+    parts: judgement.parts.map(({ placing, placed, heard }) => ({
+      part: placing.part,
+      role: placed.part.role,
+      keyboard: placing.keyboard,
+      octave: placing.octave,
+      stops: stops.filter((stop) => heard.includes(stop.id)).map(stopJson),
+    })),
+    drawn: drawnByDivision(instrument, state),
+    couplers: couplersOn(instrument, state),
+    tremulants: instrument.tremulants.filter((name) => state.tremulants.has(name)),
+    boxes: boxesByDivision(instrument, state, judgement),
+    reasons: judgement.reasons.map(reasonJson),
+  };
+}

@@ -1,0 +1,164 @@
+import { cueCard } from "../../shared-model/cards/cue-card.ts";
+import { cueCardText } from "../../shared-model/cards/cue-card-text.ts";
+import { labelsOf } from "../../shared-model/cards/labels.ts";
+import { prepare } from "../../shared-model/judging/prepare.ts";
+import { sectionOf } from "../../shared-model/music/section.ts";
+import { DYNAMICS, type Section, TRADITIONS } from "../../shared-model/music/texture.ts";
+import { nearestTextureIds, textureById } from "../../shared-model/music/textures/catalogue.ts";
+import { propose, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
+import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { missingMeans } from "./missing.ts";
+import { type Given, oneOf, readOptions, type Usage } from "./options.ts";
+import { readMusic, readOrgan, sectionOfMusic, textureIdOf } from "./organ.ts";
+import { either, opposite, wrapped } from "./plain-text.ts";
+import { decimal, type ListedState, proposalJson } from "./proposal-json.ts";
+import { reasonLines, registrationLines } from "./registration-text.ts";
+import { DONE, line, Refusal, type Terminal, WRONG } from "./terminal.ts";
+
+export const PROPOSE: Usage = {
+  command: "propose",
+  line:
+    "registrant propose ORGAN.yaml (--texture ID | --section F.yaml) [--tradition T] [--dynamic pp..ff] " +
+    "[--count N] [--every] [--reasons] [--card N] [--json]",
+  does: "Ranks registrations for a texture or a section, each with its reasons.",
+  options: {
+    texture: { value: "the id of a texture" },
+    section: { value: "a section file" },
+    tradition: { value: "a tradition" },
+    dynamic: { value: "a dynamic" },
+    count: { value: "a number" },
+    every: "flag",
+    reasons: "flag",
+    card: { value: "the number of a proposal" },
+    json: "flag",
+  },
+  operands: ["ORGAN.yaml"],
+};
+
+/** More than anyone reads. */
+const MOST = 500;
+
+/** Reasons shown for and against each proposal, unless all are asked for. */
+const SHOWN = 3;
+
+function wholeNumber(given: Given, option: string, most: number): number | null {
+  const text = given.value(option);
+  if (text === undefined) return null;
+  const number = /^\d{1,6}$/.test(text) ? Number(text) : 0;
+  if (number < 1 || number > most)
+    throw new Refusal(`--${option} takes a whole number from 1 to ${most}, not "${text}".`);
+  return number;
+}
+
+function sectionAsked(given: Given, terminal: Terminal): Section {
+  const [id, file] = [given.value("texture"), given.value("section")];
+  if ((id === undefined) === (file === undefined)) {
+    throw new Refusal(
+      id === undefined
+        ? `propose needs --texture with the id of a texture ("registrant textures" lists them) or --section with a file.`
+        : "Give --texture or --section, not both.",
+    );
+  }
+  const said = given.value("tradition");
+  const tradition = said === undefined ? null : oneOf("tradition", said, TRADITIONS);
+  const loud = given.value("dynamic");
+  const dynamic = loud === undefined ? null : oneOf("dynamic", loud, DYNAMICS);
+  if (file !== undefined) {
+    const music = readMusic(file, terminal);
+    return sectionOfMusic({
+      ...music,
+      tradition: tradition ?? music.tradition,
+      dynamic: dynamic ?? music.dynamic,
+    });
+  }
+  const texture = textureById(id ?? "");
+  if (!texture) {
+    const nearest = nearestTextureIds(id ?? "");
+    const hint = nearest.length > 0 ? `Did you mean ${either(nearest)}?` : `"registrant textures" lists them.`;
+    throw new Refusal(`There is no texture "${id}". ${hint}`);
+  }
+  return sectionOf(texture, { ...(tradition && { tradition }), ...(dynamic && { dynamic }) });
+}
+
+/** `melody-over-accompaniment, north-german, mf`: what is registered, in short. */
+export function sectionWords(section: Section): string {
+  const texture = section.texture ?? `own parts (${section.parts.map((part) => part.id).join(", ")})`;
+  return [section.name, texture, section.tradition, section.dynamic, section.tempo]
+    .filter((each) => each !== null)
+    .join(", ");
+}
+
+function proposalLines(instrument: Instrument, section: Section, listed: ListedState, all: boolean): readonly string[] {
+  const { place, label, state, judgement } = listed;
+  const head = `${String(place).padStart(2)}  `;
+  const ranked = judgement.reasons.toSorted((a, b) => b.points - a.points);
+  const best = ranked.filter((each) => each.points > 0).slice(0, SHOWN);
+  const worst = ranked.filter((each) => each.points < 0).slice(-SHOWN);
+  return [
+    ...opposite(`${head}${label}`, String(decimal(judgement.score))),
+    ...registrationLines(instrument, section, state, judgement, "    "),
+    ...reasonLines(all ? ranked : [...best, ...worst], "    ", all),
+    "",
+  ];
+}
+
+/** `registrant propose`. */
+export function proposeCommand(words: readonly string[], terminal: Terminal): number {
+  const given = readOptions(PROPOSE, words);
+  const count = wholeNumber(given, "count", MOST);
+  const card = wholeNumber(given, "card", MOST);
+  if (card !== null && given.has("json")) throw new Refusal("Give --card or --json, not both.");
+  const section = sectionAsked(given, terminal);
+  const instrument = readOrgan(given.operands[0] ?? "", terminal);
+  const problem = prepare(instrument, section);
+  const { proposals } = propose(problem, {
+    count: Math.max(count ?? USUAL_COUNT, card ?? 0),
+    every: given.has("every"),
+  });
+  const labels = labelsOf(
+    problem,
+    proposals.map((each) => each.judgement.parts),
+  );
+  const listed = proposals.map(
+    ({ place, found, judgement }, index): ListedState => ({
+      place,
+      label: labels[index] ?? "",
+      state: found.state,
+      judgement,
+    }),
+  );
+  const missing = listed.length > 0 ? [] : missingMeans(problem);
+  const status = listed.length > 0 ? DONE : WRONG;
+  if (given.has("json")) {
+    const shown = {
+      instrument: instrument.name,
+      texture: textureIdOf(section),
+      tradition: section.tradition,
+      proposals: listed.map((each) => proposalJson(instrument, each)),
+      missing,
+    };
+    terminal.stdout.write(line(JSON.stringify(shown, null, 2)));
+    return status;
+  }
+  if (listed.length === 0) {
+    const head = `Nothing on ${instrument.name} serves for ${sectionWords(section)}.`;
+    terminal.stdout.write(line([...wrapped(head), ...missing.flatMap(({ text }) => wrapped(text, "- "))].join("\n")));
+    return status;
+  }
+  if (card !== null) {
+    const asked = listed[card - 1];
+    if (!asked) throw new Refusal(`There is no proposal ${card}; there are ${listed.length}.`);
+    terminal.stdout.write(cueCardText(cueCard(problem, asked.state, asked.judgement)));
+    return status;
+  }
+  const lines = [
+    ...wrapped(`${instrument.name}: ${sectionWords(section)}`),
+    "",
+    ...listed.flatMap((each) => proposalLines(instrument, section, each, given.has("reasons"))),
+    ...(given.has("reasons")
+      ? []
+      : wrapped("Shown: what speaks most for each and against it. --reasons shows all, with sources.")),
+  ];
+  terminal.stdout.write(line(lines.join("\n").trimEnd()));
+  return status;
+}

@@ -1,0 +1,45 @@
+import { CARDS } from "./cards.ts";
+import { CHECK } from "./check.ts";
+import { type Usage, usageLines } from "./options.ts";
+import { table, wrapped } from "./plain-text.ts";
+import { PROPOSE } from "./propose.ts";
+import { READ } from "./read.ts";
+import { RULES_USAGE } from "./rules.ts";
+import { SCHEMA } from "./schema.ts";
+import { line } from "./terminal.ts";
+import { TEXTURES_USAGE } from "./textures.ts";
+import { VALIDATE } from "./validate.ts";
+
+/** Every command that is there, in the order in which a new user meets them. */
+export const USAGES: readonly Usage[] = [READ, VALIDATE, TEXTURES_USAGE, PROPOSE, CHECK, CARDS, RULES_USAGE, SCHEMA];
+
+const STEPS: readonly (readonly [string, string])[] = [
+  ["registrant textures", "what kinds of music there are"],
+  ["registrant propose instruments/sallowby.yaml --texture hymn-verse", "what to draw for one"],
+  ["registrant read LIST.txt --out organ.yaml", "your own organ, from its printed stoplist"],
+  ["registrant propose organ.yaml --texture hymn-verse --card 1", "a card for the music desk"],
+  ["registrant check organ.yaml mine.yaml", "what is wrong with what you drew yourself"],
+];
+
+/** What a person sees who calls the program without a command. */
+export function tour(): string {
+  return line(
+    [
+      "Registrant: what to draw on the organ, and why.",
+      "",
+      "To begin with:",
+      ...STEPS.flatMap(([command, does]) => [`  ${command}`, `      ${does}`]),
+      "",
+      "Commands:",
+      ...table(
+        USAGES.map((usage) => [usage.command, usage.does]),
+        "  ",
+      ),
+      "",
+      ...wrapped('"registrant COMMAND --help" says how a command is called.'),
+    ].join("\n"),
+  );
+}
+
+/** How one command is called. */
+export const help = (usage: Usage): string => line([...wrapped(usage.does), "", ...usageLines(usage)].join("\n"));

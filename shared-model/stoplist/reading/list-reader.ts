@@ -1,0 +1,473 @@
+import type { Compass } from "../../pitch/key.ts";
+import { isAccessory, isAidsTitle, isListTitle, isProse, tremulantIn } from "./accessories.ts";
+import { couplersIn, divisionsMeant, isCouplerTitle, type PrintedCoupler } from "./couplers.ts";
+import type { DivisionDraft, PlacedStop, Questions } from "./drafts.ts";
+import { type Heading, headingIn, mayBeStop } from "./headings.ts";
+import { compassIn } from "./keys-in-line.ts";
+import type { KnownNames } from "./known-names.ts";
+import { listItem } from "./list-item.ts";
+import { romanValue } from "./ranks-in-line.ts";
+import { giveMarks, type LinePart, partsOfLine, type StopDraft, tidyName } from "./stop-line.ts";
+import type { WholeEntry } from "./wrapped-lines.ts";
+
+/** A tremulant of the whole organ (`null`) or of the divisions its words name. */
+export interface PlacedTremulant {
+  readonly line: number;
+  readonly text: string;
+  readonly scope: string | null;
+  /** The division in whose list it stands, `null` among the aids. */
+  readonly within: DivisionDraft | null;
+  readonly whole: boolean;
+}
+
+/** What a line was taken for: needed for what may come behind it. */
+type Taken = "heading" | "stop" | "aid" | "talk";
+
+const ENCLOSURE = /(?:schwell|swell ?box|expression|jalousie|zwelkast|persian|espression|expresi)/iu;
+const PREPARED_LINE = /^[[(]?\s*(?:vorgesehen|prepared(?: for)?|prep\.|vorbereitet|geplant|en attente|prévu|previsto|predisposto|gereserveerd)\s*[:–-]\s*(.*?)\s*[\])]?$/iu;
+const ALL_IN_BRACKETS = /^[[(]([^()[\]]{3,})[\])]$/;
+const LONE_NUMERAL = /^\(?(I{1,3}|IV|VI{0,2})\)?[.:]?$/;
+const HEADING_END = /:|\t|\s[-–—]\s/g;
+
+const hasMarks = (draft: StopDraft): boolean => draft.pitches.length > 0 || draft.aside.length > 0 || draft.ranks !== null || draft.composition !== null;
+const hasLength = (draft: StopDraft): boolean => draft.pitches.length > 0 || draft.aside.length > 0;
+const isSure = (draft: StopDraft): boolean =>
+  draft.pitches.some((mark) => mark.sure) || draft.aside.some((mark) => mark.sure) || draft.ranks?.sign === "counted" || draft.composition !== null;
+
+/** Reads the lines of one list one after the other and remembers what they say. */
+export class ListReader {
+  readonly divisions: DivisionDraft[] = [];
+  readonly couplers: PrintedCoupler[] = [];
+  readonly tremulants: PlacedTremulant[] = [];
+  /** Words that name a box: the divisions it encloses are looked up when all are known. */
+  readonly boxes: string[] = [];
+  title: string | null = null;
+  /** Compasses stated for all manuals and for the pedal. */
+  readonly stated: { manual: Compass | null; pedal: Compass | null } = { manual: null, pedal: null };
+  readonly #names: KnownNames;
+  readonly #questions: Questions;
+  readonly #headings: readonly string[];
+  readonly #numbered: boolean;
+  /** Most stops of the list print a sign or word for feet: words without one must be known names. */
+  readonly #mostlyMarked: boolean;
+  #current: DivisionDraft | null = null;
+  #among: "stops" | "aids" = "stops";
+  #last: PlacedStop | null = null;
+  /** Stops in a row of names whose lengths may follow in a row of their own. */
+  #named: PlacedStop[] = [];
+  #pending: StopDraft | null = null;
+  #taken: Taken = "talk";
+
+  constructor(names: KnownNames, questions: Questions, list: { headings: readonly string[]; numbered: boolean; mostlyMarked: boolean }) {
+    this.#names = names;
+    this.#questions = questions;
+    this.#headings = list.headings;
+    this.#numbered = list.numbered;
+    this.#mostlyMarked = list.mostlyMarked;
+  }
+
+  /** Reads one entry; `next` are those behind it, looked at only to tell headings from other words. */
+  read(entry: WholeEntry, next: readonly WholeEntry[]): void {
+    for (const piece of this.#pieces(entry)) this.#taken = this.#readPiece(piece, next);
+  }
+
+  /** A row whose cells hold couplers or headings of their own is read cell by cell. */
+  #pieces(entry: WholeEntry): WholeEntry[] {
+    const cells = entry.text.split("\t");
+    const parted = cells.length > 1 && cells.some((cell) => cell.length > 2 && couplersIn(cell, entry.line, this.#headings, false) !== null);
+    const texts = parted ? cells : [entry.text];
+    return texts.flatMap((text) => inlineHeadings(text).map((piece) => (piece === entry.text ? entry : { ...entry, text: piece, lineAt: (): number => entry.line })));
+  }
+
+  #readPiece(entry: WholeEntry, next: readonly WholeEntry[]): Taken {
+    const prepared = PREPARED_LINE.exec(listItem(entry.text, this.#numbered).body);
+    const item = listItem(prepared ? (prepared[1] as string) : entry.text, this.#numbered);
+    const body = item.body.replace(ALL_IN_BRACKETS, (whole, inner: string) => (partsOfLine(inner, this.#names).some((part) => part.kind === "stop" && isSure(part.draft)) ? inner : whole));
+    if (body === "" || !/[\p{L}\p{N}]/u.test(body)) return this.#taken;
+
+    const heading = this.#headingOf(entry, item.body, next);
+    if (heading) return heading;
+    const words = body.replace(/\s+/g, " ");
+    if (isAidsTitle(words) || isCouplerTitle(words)) return this.#beginAids();
+    if (isListTitle(words)) return "talk";
+    return this.#readBody(entry, body, item.bulleted || item.number !== null, prepared !== null, next);
+  }
+
+  #beginAids(): Taken {
+    this.#among = "aids";
+    this.#last = null;
+    this.#named = [];
+    return "aid";
+  }
+
+  // --- headings
+
+  #headingOf(entry: WholeEntry, body: string, next: readonly WholeEntry[]): Taken | null {
+    const text = entry.text.replace(/^[-–—•*·]\s*/u, "");
+    for (const candidate of text === body ? [text] : [text, body]) {
+      const heading = headingIn(candidate);
+      if (heading && this.#isHeading(heading, candidate, entry, next)) return this.#begin(heading, entry.line);
+      const lead = this.#leadingHeading(candidate);
+      if (lead) {
+        this.#begin(lead.heading, entry.line);
+        const offset = entry.text.length - lead.rest.length;
+        return this.#readPiece({ ...entry, text: lead.rest, lineAt: (place) => entry.lineAt(place + offset) }, next);
+      }
+    }
+    return this.#loneNumeral(entry, next) ?? this.#strangeHeading(entry, body, next);
+  }
+
+  /** A heading with stops behind it on the same line. */
+  #leadingHeading(text: string): { heading: Heading; rest: string } | null {
+    for (const end of [...text.matchAll(HEADING_END)].slice(0, 3)) {
+      const rest = text.slice(end.index + end[0].length).trim();
+      const lead = text.slice(0, end.index);
+      const heading = lead.length > 80 || rest === "" ? null : headingIn(lead);
+      if (!heading?.exact) continue;
+      const parts = partsOfLine(rest, this.#names).filter((part) => part.kind === "stop");
+      const known = parts.filter((part) => part.kind === "stop" && (hasMarks(part.draft) || this.#names.knows(part.draft.name)));
+      const isColon = end[0] === ":";
+      if (isColon && headingIn(rest)?.exact && !known.some((part) => part.kind === "stop" && hasMarks(part.draft))) continue;
+      if (known.length >= (isColon ? 1 : 2)) return { heading, rest };
+      if (isColon && tremulantIn(rest)) return { heading, rest };
+    }
+    return null;
+  }
+
+  #isHeading(heading: Heading, text: string, entry: WholeEntry, next: readonly WholeEntry[]): boolean {
+    if (couplersIn(text, entry.line, this.#headings, false)) return false;
+    if (this.#among === "aids" && this.#current && this.#divisionNamed(heading) && !this.#stopsFollow(next)) return false;
+    const plainName = this.#names.isPlainName(tidyName(heading.name));
+    if (heading.exact && !mayBeStop(heading) && !plainName) return true;
+    const stressed = /:\s*$/.test(text) || heading.keyboard !== null || heading.compass !== null || /\borgan|orgel|werk|clavier|division/i.test(text);
+    const upper = heading.name === heading.name.toUpperCase();
+    if (!this.#stopsFollow(next)) return heading.exact && stressed;
+    if (heading.exact) return stressed || entry.blankBefore || upper || this.#mostlyMarked;
+    if (isProse(text) || text.split(/\s+/).length > 10) return false;
+    const whole = text.replace(/[^\p{L}]/gu, "");
+    return (whole === whole.toUpperCase() || /:\s*$/.test(text) || (entry.blankBefore && heading.keyboard !== null)) && !this.#hasStop(text);
+  }
+
+  #hasStop(text: string): boolean {
+    return partsOfLine(text, this.#names).some((part) => part.kind === "stop" && hasLength(part.draft));
+  }
+
+  /** Whether the next lines that say anything are stops. */
+  #stopsFollow(next: readonly WholeEntry[]): boolean {
+    for (const entry of next.slice(0, 3)) {
+      const { body } = listItem(entry.text, this.#numbered);
+      if (isListTitle(body)) continue;
+      if (headingIn(body)?.exact) return false;
+      const [first] = partsOfLine(body, this.#names);
+      if (first?.kind === "marks") continue;
+      return first?.kind === "stop" && (hasMarks(first.draft) || this.#names.acquaintance(first.draft.name) !== "strange");
+    }
+    return false;
+  }
+
+  #divisionNamed(heading: Heading): boolean {
+    return this.divisions.some((one) => one.name?.toLowerCase() === heading.name.toLowerCase());
+  }
+
+  #begin(heading: Heading, line: number): Taken {
+    const { name, role, kind, keyboard, compass, enclosed, pullDown } = heading;
+    this.#among = "stops";
+    this.#last = null;
+    this.#named = [];
+    this.#pending = null;
+    const open = this.#current;
+    // "I. Manual" and, on the next line, "Hauptwerk": one division.
+    if (open && open.stops.length === 0 && open.line < line && kind === "manual" && open.kind === "manual" && !heading.numberOnly && isNumberOnly(open) && keyboard === null) {
+      const merged: DivisionDraft = { ...open, name, role, compass: open.compass ?? compass, enclosed: open.enclosed || enclosed };
+      this.divisions[this.divisions.indexOf(open)] = merged;
+      this.#current = merged;
+      return "heading";
+    }
+    const same = this.divisions.find((one) => one.name?.toLowerCase() === name.toLowerCase() && one.kind === kind);
+    if (same && (same.stops.length === 0 || same.keyboard === null || keyboard === null || same.keyboard === keyboard)) {
+      this.#current = same;
+      same.compass ??= compass;
+      same.keyboard ??= keyboard;
+      same.enclosed ||= enclosed;
+      return "heading";
+    }
+    this.#current = { name, role, kind, keyboard, compass, enclosed, line, pullDown, stops: [] };
+    this.divisions.push(this.#current);
+    return "heading";
+  }
+
+  /** A Roman numeral alone over stops numbers a keyboard; behind a compound it is its ranks. */
+  #loneNumeral(entry: WholeEntry, next: readonly WholeEntry[]): Taken | null {
+    const match = LONE_NUMERAL.exec(entry.text.trim());
+    const keyboard = match ? romanValue(match[1] as string) : null;
+    if (!match || keyboard === null || !this.#stopsFollow(next)) return null;
+    const waiting = this.#last !== null && !hasMarks(this.#last.draft);
+    const expected = this.divisions.filter((one) => one.kind === "manual").length + 1;
+    if (waiting || (keyboard !== expected && !entry.blankBefore)) return null;
+    const name = match[1] as string;
+    return this.#begin({ name, role: "other", kind: "manual", keyboard, compass: null, enclosed: false, exact: true, numberOnly: true, pullDown: false }, entry.line);
+  }
+
+  /** Words of an unknown kind that stand over stops as a heading would. */
+  #strangeHeading(entry: WholeEntry, body: string, next: readonly WholeEntry[]): Taken | null {
+    if (body !== entry.text.trim() || body.length > 50 || !this.#stopsFollow(next)) return null;
+    const colon = /:\s*$/.test(body);
+    const letters = body.replace(/[^\p{L}]/gu, "");
+    const upper = letters.length > 2 && letters === letters.toUpperCase() && this.#headings.some((name) => name === name.toUpperCase());
+    if (!(colon || (upper && entry.blankBefore)) || this.#hasStop(body) || isListTitle(body) || isAidsTitle(body)) return null;
+    const name = tidyName(body.replace(/:\s*$/, ""));
+    if (this.#names.acquaintance(name) !== "strange" || isProse(body) || isAccessory(body) || tremulantIn(body)) return null;
+    if (couplersIn(body, entry.line, this.#headings, false) || this.divisions.length === 0) return null;
+    this.#questions.ask(entry.line, `"${name}" stands over stops like a heading; is it a division of its own?`, name, ["a manual division", "the pedal", "part of the division before"]);
+    const stays = this.#current;
+    if (!stays) return null;
+    return this.#begin({ name, role: "other", kind: "manual", keyboard: null, compass: null, enclosed: false, exact: false, numberOnly: false, pullDown: false }, entry.line);
+  }
+
+  // --- everything else
+
+  #readBody(entry: WholeEntry, body: string, listed: boolean, prepared: boolean, next: readonly WholeEntry[]): Taken {
+    const parts = partsOfLine(body, this.#names);
+    const [first] = parts;
+    const drafts = parts.flatMap((part) => (part.kind === "stop" ? [part.draft] : []));
+    const strong = drafts.some((draft) => isSure(draft) && this.#names.acquaintance(draft.name) !== "strange");
+    if (!strong || !hasMarksFirst(parts)) {
+      const coupled = this.#readCouplers(body, entry.line, drafts);
+      if (coupled) return coupled;
+      if (!drafts.some((draft) => hasMarks(draft) && this.#names.knows(draft.name)) && this.#readTremulant(body, entry.line, parts.length === 1)) return "aid";
+    }
+    const offset = Math.max(0, entry.text.indexOf(body.slice(0, 20)));
+    const lineOf = (draft: StopDraft): number => entry.lineAt(offset + draft.at);
+    if (!strong) {
+      const known = drafts.some((draft) => hasMarks(draft) && this.#names.knows(draft.name));
+      if (isAccessory(body) && !known) return this.#accessory(body);
+      if (isProse(body) && !this.#isStopDespiteProse(parts, known)) return this.#talk(body, entry, listed);
+    }
+    const marksOnly = parts.length > 0 && parts.every((part) => part.kind === "marks");
+    if (marksOnly) return this.#takeMarks(parts, entry, next);
+    this.#zip();
+    let taken: Taken = "talk";
+    for (const part of parts) {
+      if (part.kind === "words") {
+        if (this.#readTremulant(part.text, entry.line, false) || this.#readCouplers(part.text, entry.line, [])) taken = "aid";
+        else if (part === first || this.#last === null) taken = this.#talk(part.text, entry, listed);
+        else this.#last.draft.remarks.push(part.text);
+      } else if (part.kind === "marks") {
+        if (this.#last) giveMarks(part.draft, this.#last.draft);
+      } else if (this.#isStop(part, parts, listed, body)) {
+        if (prepared) part.draft.prepared = true;
+        this.#place({ draft: part.draft, line: lineOf(part.draft) });
+        taken = "stop";
+      } else if (part === first) taken = this.#talk(body, entry, listed);
+      else if (!isAccessory(part.draft.name) && !this.#readTremulant(part.draft.name, entry.line, false)) this.#last?.draft.remarks.push(part.draft.name);
+    }
+    return taken;
+  }
+
+  #readCouplers(text: string, line: number, drafts: readonly StopDraft[]): Taken | null {
+    if (drafts.some((draft) => isSure(draft) && draft.pitches.length > 0 && this.#names.knows(draft.name))) return null;
+    const found = couplersIn(text, line, this.#headings, this.#among === "aids" || this.#taken === "aid");
+    if (!found) return null;
+    this.couplers.push(...found.couplers);
+    for (const piece of found.unread) {
+      if (isAccessory(piece) || this.#readTremulant(piece, line, false)) continue;
+      this.#questions.ask(line, `"${piece}" stands among the couplers and names no two divisions of this list; what does it couple?`, piece, this.divisions.map((one) => one.name ?? "the manual"));
+    }
+    return "aid";
+  }
+
+  #readTremulant(text: string, line: number, alone: boolean): boolean {
+    const found = tremulantIn(text);
+    if (!found) return false;
+    const words = text.trim().split(/\s+/).length;
+    if (words > 12 || (isAccessory(text) && !alone)) return false;
+    this.tremulants.push({ line, text, scope: found.scope, within: this.#among === "stops" ? this.#current : null, whole: found.whole });
+    return true;
+  }
+
+  #accessory(text: string): Taken {
+    if (ENCLOSURE.test(text)) this.boxes.push(text);
+    return "aid";
+  }
+
+  /** A line that also talks may still be a stop: `Sordun 16' (1612)`, `Quintadena 8', old`. */
+  #isStopDespiteProse(parts: readonly LinePart[], known: boolean): boolean {
+    const [first] = parts;
+    if (first?.kind !== "stop") return false;
+    const { draft } = first;
+    if (known) return !isProse(draft.name);
+    return isSure(draft) && !isProse(draft.name) && draft.name.split(/\s+/).length <= 4 && !draft.remarks.some((one) => isProse(one));
+  }
+
+  #isStop(part: Extract<LinePart, { kind: "stop" }>, parts: readonly LinePart[], listed: boolean, body: string): boolean {
+    const { draft } = part;
+    const acquaintance = this.#names.acquaintance(draft.name);
+    const bare = acquaintance === "strange" ? this.#names.acquaintance(draft.bareName) : acquaintance;
+    if (!isSure(draft) && isAccessory(draft.name)) return false;
+    if (!hasLength(draft) && tremulantIn(draft.name)) return false;
+    if (bare === "known") return this.#among === "stops" || isSure(draft);
+    const words = draft.name.split(/\s+/).length;
+    if (words > 7 || isProse(draft.name)) return false;
+    if (isSure(draft)) return this.#among === "stops" || bare === "like";
+    if (this.#among === "aids") return false;
+    if (hasMarks(draft)) return bare === "like" || (!this.#mostlyMarked && words <= 4 && /^\p{Lu}/u.test(draft.name)) || (listed && words <= 5);
+    if (bare === "like") return !/[.!?]$/.test(body) || parts.length > 1;
+    return listed && words <= 4 && this.#last !== null && /^\p{Lu}/u.test(draft.name) && (this.#current !== null || this.divisions.length > 0);
+  }
+
+  /** A division for stops printed under no heading. */
+  #place(stop: PlacedStop): void {
+    if (!this.#current) {
+      this.#current = { name: null, role: "main", kind: "manual", keyboard: null, compass: null, enclosed: false, line: stop.line, pullDown: false, stops: [] };
+      this.divisions.push(this.#current);
+    }
+    if (this.#among === "aids" && !this.#taken.startsWith("stop")) {
+      this.#questions.ask(
+        stop.line,
+        `${stop.draft.name} stands among the couplers and aids; it is read as a stop of ${this.#current.name ?? "the manual"}.`,
+        stop.draft.name,
+        this.divisions.map((one) => one.name ?? "the manual"),
+      );
+    }
+    if (this.#pending) {
+      giveMarks(this.#pending, stop.draft);
+      this.#pending = null;
+    }
+    this.#current.stops.push(stop);
+    this.#last = stop;
+    if (hasMarks(stop.draft)) this.#named = [];
+    else this.#named.push(stop);
+  }
+
+  /** Lengths on lines of their own: behind the name they belong to, before it, or in a row behind a row of names. */
+  #takeMarks(parts: readonly LinePart[], entry: WholeEntry, next: readonly WholeEntry[]): Taken {
+    const marks = parts.flatMap((part) => (part.kind === "marks" ? [part.draft] : []));
+    const waiting = this.#waiting;
+    if (waiting.length > 0) {
+      this.#rows.push(...marks);
+      return "stop";
+    }
+    if (this.#named.length > 1 && this.#last && !hasMarks(this.#last.draft) && marksFollow(next, this.#named.length - 1, this.#names)) {
+      this.#waiting = [...this.#named];
+      this.#rows.push(...marks);
+      return "stop";
+    }
+    for (const mark of marks) {
+      if (this.#last && !hasLength(this.#last.draft) && (!hasMarks(this.#last.draft) || hasLength(mark))) {
+        giveMarks(mark, this.#last.draft);
+        this.#named = [];
+      } else if (this.#last && this.#last.draft.ranks === null && mark.ranks !== null && !hasLength(mark) && this.#names.isCompound(this.#last.draft.name)) {
+        giveMarks(mark, this.#last.draft);
+      } else if (this.#stopsFollow(next)) this.#pending = mark;
+      else if (this.#current && this.#among === "stops" && hasLength(mark)) {
+        this.#questions.ask(entry.line, `"${entry.text.trim()}" is a pitch without a stop; whose is it?`, entry.text.trim());
+      }
+    }
+    return this.#taken;
+  }
+
+  #waiting: PlacedStop[] = [];
+  #rows: StopDraft[] = [];
+
+  /** Gives a row of lengths to the row of names before it. */
+  #zip(): void {
+    this.#waiting.forEach((stop, index) => {
+      const marks = this.#rows[index];
+      if (marks) giveMarks(marks, stop.draft);
+    });
+    if (this.#waiting.length > 0) this.#named = [];
+    this.#waiting = [];
+    this.#rows = [];
+  }
+
+  /** Words that are no stop: the title, prose, or something to ask about. */
+  #talk(text: string, entry: WholeEntry, listed: boolean): Taken {
+    const compass = compassIn(text).compass;
+    if (compass) this.#state(text);
+    const started = this.divisions.some((one) => one.stops.length > 0) || this.#current !== null;
+    if (!started) {
+      if (this.title === null && !isListTitle(text) && text.length <= 120 && /\p{L}{3}/u.test(text)) this.title = titleOf(entry.text);
+      return "talk";
+    }
+    if (this.#among === "aids" || isProse(text) || isAccessory(text)) return "talk";
+    const words = text.trim().split(/\s+/);
+    const small = /^[\p{Ll}(]/u.test(text.trim());
+    if (small || words.length > 8 || text.includes("@")) {
+      if (this.#last && small && words.length <= 12) this.#last.draft.remarks.push(text.trim());
+      return "talk";
+    }
+    if (/^[*†‡§]/u.test(entry.text.trim()) && !listed) return "talk";
+    if (!/\p{L}{2}/u.test(text)) return "talk";
+    const near = this.#names.nearest(text.trim());
+    this.#questions.ask(entry.line, `"${text.trim()}" was not understood and is left out; if it is a stop, print its pitch behind it.`, text.trim(), near);
+    return "talk";
+  }
+
+  /** "Manuale C-g3 / Pedal C-f3": compasses for the keyboards of the whole list. */
+  #state(text: string): void {
+    for (const piece of text.split(/[/;]|,\s(?=\p{Lu}\p{Ll})/u)) {
+      const { compass } = compassIn(piece);
+      if (!compass) continue;
+      if (/ped/i.test(piece)) this.stated.pedal ??= compass;
+      else this.stated.manual ??= compass;
+    }
+  }
+
+  /** To be called when no line is left. */
+  finish(): void {
+    this.#zip();
+  }
+
+  /** Divisions that the words of a box name. */
+  isEnclosed(division: DivisionDraft): boolean {
+    if (division.name === null) return false;
+    const coupled = this.divisions.flatMap((one) => (one.name === null ? [] : [{ ...one, name: one.name }]));
+    return this.boxes.some((box) =>
+      box.split(/[\s,/+&]+/).some((word) => word.length > 1 && !/schwell|jalousie|box|kasten/i.test(word) && divisionsMeant(word, coupled).some((one) => one.name === division.name)),
+    );
+  }
+}
+
+const isNumberOnly = (division: DivisionDraft): boolean => division.name !== null && (headingIn(division.name)?.numberOnly ?? false);
+
+/** Stops with marks stand first in the line: then words like couplers behind them are remarks. */
+const hasMarksFirst = (parts: readonly LinePart[]): boolean => parts[0]?.kind === "stop" && hasMarks(parts[0].draft);
+
+const marksFollow = (next: readonly WholeEntry[], count: number, names: KnownNames): boolean =>
+  count > 0 &&
+  next.length >= count &&
+  next.slice(0, count).every((entry) => {
+    const parts = partsOfLine(entry.text, names);
+    return parts.length > 0 && parts.every((part) => part.kind === "marks" && hasMarks(part.draft));
+  });
+
+const titleOf = (text: string): string | null => {
+  const title = text
+    .split("\t")[0]
+    ?.replace(/\s+(?:[IVX]+|\d) (?:manuale?|manuals|claviers|klaviere).*$/i, "")
+    .replace(/^[\s*#"“„_–-]+|[\s*#"”“_:–-]+$/gu, "");
+  return title && /\p{L}{3}/u.test(title) ? title : null;
+};
+
+const KEYBOARD_PHRASE = /(?<![\p{L}\d])(?:I{1,3}|IV|V)\s?\.?\s?(?:Man(?:ual)?|Klav(?:ier)?|Clav(?:ier)?)\b\.?:?\s|(?<=[\s;,.'’′])(?:Ped(?:al|aal|ale|\.)?|Pédale):?\s(?=\p{Lu})/gu;
+
+/** A line that prints a whole list: parted before each keyboard that it names. */
+function inlineHeadings(text: string): string[] {
+  if (text.length < 30) return [text];
+  const places = [...text.matchAll(KEYBOARD_PHRASE)].filter((match) => !/[-–/]\s?$/.test(text.slice(0, match.index)));
+  const keyboards = places.filter((match) => /[IV]/.test(match[0][0] as string));
+  if (keyboards.length === 0 || !(places.length >= 2 || (keyboards[0] as RegExpExecArray).index > 0)) return [text];
+  const feet = text.match(/\d\s?['’′`´]|\d\s?(?:Fu|vt|voet|pied|ft)/g)?.length ?? 0;
+  if (feet < 2) return [text];
+  const pieces: string[] = [];
+  let from = 0;
+  for (const [index, place] of places.entries()) {
+    if (place.index > from) pieces.push(text.slice(from, place.index));
+    const head = place[0].trim();
+    const end = place.index + place[0].length;
+    const until = places[index + 1]?.index ?? text.length;
+    pieces.push(`${head.replace(/:$/, "")}: ${text.slice(end, until)}`);
+    from = until;
+  }
+  return pieces.map((piece) => piece.replace(/[\s,;]+$/, "").trim()).filter((piece) => piece !== "");
+}

@@ -1,0 +1,194 @@
+import type { Compass } from "../../pitch/key.ts";
+import { inReadingOrder } from "./columns.ts";
+import type { Coupled, PrintedCoupler } from "./couplers.ts";
+import { divisionsMeant } from "./couplers.ts";
+import { type DivisionDraft, Questions } from "./drafts.ts";
+import { headingIn } from "./headings.ts";
+import { KnownNames } from "./known-names.ts";
+import { isNumbered, listItem } from "./list-item.ts";
+import { ListReader } from "./list-reader.ts";
+import { printedLines } from "./plain-text.ts";
+import type { ReadDivision, Reading, ReadStop } from "./reading.ts";
+import { settledCouplers } from "./settle-couplers.ts";
+import { printsPitch, settledStops } from "./settle-stops.ts";
+import { partsOfLine } from "./stop-line.ts";
+import { type WholeEntry, wholeEntries } from "./wrapped-lines.ts";
+
+const LOOK_AHEAD = 40;
+
+/** Headings that stand alone on their lines, for words in couplers that come before them. */
+function headingsOf(entries: readonly WholeEntry[]): string[] {
+  return entries.flatMap(({ text }) => {
+    const lead = headingIn(text) ?? headingIn(listItem(text, false).body) ?? headingIn(text.split(":")[0] ?? "");
+    return lead?.exact ? [lead.name] : [];
+  });
+}
+
+/** Whether most lines with a length print a foot mark or a word for feet. */
+function isMostlyMarked(entries: readonly WholeEntry[], names: KnownNames): boolean {
+  let [marked, bare] = [0, 0];
+  for (const { text } of entries.slice(0, 400)) {
+    for (const part of partsOfLine(listItem(text, false).body, names)) {
+      if (part.kind === "words") continue;
+      for (const mark of part.draft.pitches) {
+        if (mark.sure) marked += 1;
+        else bare += 1;
+      }
+    }
+  }
+  return marked > bare;
+}
+
+/** Two blocks of stops without headings are often the halves of one keyboard: asked, not guessed. */
+function askAboutBlocks(divisions: readonly DivisionDraft[], entries: readonly WholeEntry[], questions: Questions): void {
+  const [only] = divisions;
+  if (!only || divisions.length > 1 || only.name !== null) return;
+  const lines = new Set(only.stops.map(({ line }) => line));
+  const starts = entries.filter(({ line, blankBefore }) => blankBefore && lines.has(line)).map(({ line }) => line);
+  const second = starts.find((line) => only.stops.filter((stop) => stop.line < line).length >= 3);
+  if (starts.length !== 2 || second === undefined) return;
+  const [before, behind] = [only.stops.filter(({ line }) => line < second), only.stops.filter(({ line }) => line >= second)];
+  if (before.length < 3 || behind.length < 3) return;
+  questions.ask(
+    second,
+    "The list falls into two groups without headings; they are read as one manual. Are they its bass and treble halves, or two keyboards?",
+    only.stops.find(({ line }) => line === second)?.draft.name ?? "",
+    ["one manual", "bass half and treble half", "two manuals"],
+  );
+}
+
+/** Headings without stops: pull-down pedals stay, summaries of keyboards go, others are asked about. */
+function withStops(divisions: readonly DivisionDraft[], couplers: PrintedCoupler[], questions: Questions): DivisionDraft[] {
+  const isFilled = (division: DivisionDraft): boolean => division.stops.length > 0;
+  if (!divisions.some(isFilled)) return [];
+  return divisions.filter((division) => {
+    if (isFilled(division)) return true;
+    if (division.kind === "pedal") {
+      const isCoupled = couplers.some((one) => one.by === "pedal" || divisionsMeant(one.second ?? "", named([division])).length > 0 || divisionsMeant(one.first ?? "", named([division])).length > 0);
+      if (division.pullDown && !isCoupled) couplers.push({ line: division.line, text: division.name ?? "Pedal", first: null, second: null, by: "pedal", pitches: [8] });
+      if (division.pullDown || isCoupled) return true;
+    }
+    const summary = headingIn(division.name ?? "")?.numberOnly || /^manual|^clavier|^pedal|^manuaal/i.test(division.name ?? "");
+    if (!summary) questions.ask(division.line, `No stops are printed under ${division.name}; is it a division of its own?`, division.name ?? "");
+    return false;
+  });
+}
+
+const named = (divisions: readonly DivisionDraft[]): Coupled[] =>
+  divisions.map(({ name, role, kind, keyboard }) => ({ name: name ?? "", role, kind, keyboard }));
+
+/** A coupler to the pedal of a list that prints no pedal: the pedal has no stops of its own. */
+function pedalOfCouplers(divisions: readonly DivisionDraft[], couplers: readonly PrintedCoupler[]): DivisionDraft[] {
+  const hasPedal = divisions.some(({ kind }) => kind === "pedal");
+  const wanted = couplers.find((one) => one.by === "pedal" || [one.first, one.second].some((end) => end !== null && headingIn(end)?.kind === "pedal"));
+  if (hasPedal || !wanted || divisions.length === 0) return [];
+  return [{ name: "Pedal", role: "pedal", kind: "pedal", keyboard: null, compass: null, enclosed: false, line: wanted.line, pullDown: true, stops: [] }];
+}
+
+function settledTremulants(reader: ListReader, divisions: readonly DivisionDraft[], questions: Questions): string[] {
+  const coupled = named(divisions);
+  const found: string[] = [];
+  const add = (name: string): void => {
+    if (!found.includes(name)) found.push(name);
+  };
+  for (const { line, text, scope, within, whole } of reader.tremulants) {
+    const words = scope?.split(/\s*[,/+&]\s*|\s+/).filter((word) => word.length > 0) ?? [];
+    const phrase = scope === null ? [] : divisionsMeant(scope, coupled);
+    const meant = phrase.length === 1 ? phrase : words.flatMap((word) => {
+      const one = /\p{Lu}|[IV]/u.test(word) ? divisionsMeant(word, coupled) : [];
+      return one.length === 1 ? one : [];
+    });
+    const home = within && divisions.includes(within) ? within : (divisions.find((one) => one.name === within?.name) ?? null);
+    if (meant.length > 0) for (const one of meant) add(one.name);
+    else if (whole) add("all");
+    else if (home?.kind === "manual" && home.name !== null && divisions.length > 1) add(home.name);
+    else {
+      add("all");
+      if (scope !== null && words.length <= 3 && /^\p{Lu}/u.test(scope) && divisions.length > 1) {
+        questions.ask(line, `The tremulant "${text.trim()}" names no division of this list; it is taken for the whole organ.`, text.trim(), coupled.map((one) => one.name));
+      }
+    }
+  }
+  return found.includes("all") && found.length > 1 ? found.filter((name) => name !== "all").concat("all") : found;
+}
+
+const low = (compass: Compass | null): number | null => compass?.low ?? null;
+const high = (compass: Compass | null): number | null => compass?.high ?? null;
+
+/** Names that two divisions share are told apart, since couplers and files name divisions. */
+function distinctNames(divisions: readonly DivisionDraft[]): void {
+  const seen = new Map<string, number>();
+  for (const division of divisions) {
+    if (division.name === null) continue;
+    const count = (seen.get(division.name) ?? 0) + 1;
+    seen.set(division.name, count);
+    if (count > 1) division.name = `${division.name} ${division.keyboard ?? count}`;
+  }
+}
+
+/**
+ * Reads a printed stoplist in any usual layout and in the languages of the trade. What the list leaves open comes back as
+ * questions with their lines; the reading holds the rest. Never throws; text that is too long or is no text gives no divisions and one question.
+ *
+ * `readStoplist("Principal 8'\nMixtur IV")` is one manual without a name, with two stops.
+ */
+export function readStoplist(text: string): Reading {
+  const printed = printedLines(text);
+  const questions = new Questions();
+  questions.add(printed.questions);
+  if (printed.lines.length === 0 && printed.questions.length > 0) {
+    return { name: null, divisions: [], couplers: [], tremulants: [], questions: questions.list() };
+  }
+  const names = new KnownNames();
+  const entries = wholeEntries(inReadingOrder(printed.lines, names));
+  const reader = new ListReader(names, questions, {
+    headings: headingsOf(entries),
+    numbered: isNumbered(entries.map((entry) => entry.text)),
+    mostlyMarked: isMostlyMarked(entries, names),
+  });
+  entries.forEach((entry, index) => {
+    reader.read(entry, entries.slice(index + 1, index + 1 + LOOK_AHEAD));
+  });
+  reader.finish();
+
+  const couplers = [...reader.couplers];
+  const kept = withStops(reader.divisions, couplers, questions);
+  const divisions = [...kept, ...pedalOfCouplers(kept, couplers)];
+  distinctNames(divisions);
+  const stops = divisions.flatMap((division) => division.stops);
+  if (stops.length === 0) questions.ask(1, "No stops were found in this text; is it a stoplist?", "");
+  const mostlyPrinted = stops.filter(printsPitch).length * 2 > stops.length;
+  askAboutBlocks(divisions, entries, questions);
+  const settled = divisions.map((division): ReadDivision => {
+    const statedCompass = division.kind === "pedal" ? reader.stated.pedal : reader.stated.manual;
+    const compass = division.compass ?? statedCompass;
+    const settledHere = settledStops(division, names, questions, mostlyPrinted);
+    askAboutPedalStops(division, settledHere, questions);
+    return {
+      name: division.name,
+      kind: division.kind,
+      keyboard: division.keyboard,
+      low: low(compass),
+      high: high(compass),
+      enclosed: division.enclosed || reader.isEnclosed(division),
+      stops: settledHere,
+    };
+  });
+  return {
+    name: reader.title,
+    divisions: settled,
+    couplers: settledCouplers(couplers, named(divisions), questions),
+    tremulants: settledTremulants(reader, divisions, questions),
+    questions: questions.list(),
+  };
+}
+
+/** Stops that the list gives to the pedal though they stand under a manual stay where they are printed, with a question. */
+function askAboutPedalStops(division: DivisionDraft, stops: readonly ReadStop[], questions: Questions): void {
+  if (division.kind === "pedal") return;
+  const atPedal = division.stops.filter(({ draft }) => draft.atPedal);
+  const [first] = atPedal;
+  if (!first || stops.length === 0) return;
+  const list = atPedal.map(({ draft }) => draft.name).join(", ");
+  questions.ask(first.line, `${list}: printed in this list, played by the pedal. Do they make up a pedal division?`, first.draft.name, ["a pedal division", "keep them here"]);
+}
