@@ -306,12 +306,17 @@ export class Pool {
     const sounds: PartSound[] = Array.from({ length: entries.length + 1 }, silence);
     const boxOfDivision = new Map(this.problem.instrument.divisions.map((each) => [each.name, each.box]));
 
+    /** A colour is shown for the sake of variety only where the recipe can be followed to the end. */
+    const whole = this.colour !== null;
     const potential = (satisfied: number, from: number): Points => {
       const open = this.suffixItems[from] as number;
       let sum = 0;
       for (let i = 0; i < items.length; i++) {
         const bit = 1 << i;
-        sum += (satisfied | open) & bit ? (items[i] as (typeof items)[number]).weight : (this.instead[i] as number);
+        const instead = this.instead[i] as number;
+        if ((satisfied | open) & bit) sum += (items[i] as (typeof items)[number]).weight;
+        else if (instead === 0 && whole) return Number.NEGATIVE_INFINITY;
+        else sum += instead;
       }
       return sum;
     };
@@ -325,7 +330,7 @@ export class Pool {
       if (sound.stops === 0 || !this.isNormal(chosen, positions)) return;
       if (this.colour && !this.colour.is(sound)) return;
       closenessOf(recipe, ownMatches, ownMatches.length, borrowedMatches, closeness);
-      if (this.colour && !closeness.loyal) return;
+      if (this.colour && recipe.speaks && !closeness.conform) return;
       let points = closeness.gain - closeness.cost - shutCost + (weighed.fix as number);
       if (points + weighed.most < threshold) {
         this.exhausted = false;
@@ -483,7 +488,7 @@ export function boundInColour(problem: Problem, weighed: WeighedPart, colour: Co
     else {
       let instead = 0;
       for (const use of item.instead) if ((use.bits & bits) === use.bits) instead = Math.max(instead, use.weight);
-      sum += instead;
+      sum += instead > 0 ? instead : Number.NEGATIVE_INFINITY;
     }
   });
   return sum;
@@ -491,7 +496,7 @@ export function boundInColour(problem: Problem, weighed: WeighedPart, colour: Co
 
 /**
  * Whether a stop can be part of a colour that is shown for variety: the colour admits it, and the recipe does not shut
- * it out. A colour got by straying from the recipe would be a mistake, not another answer.
+ * it out. A colour got by straying from the recipe, or by leaving it half done, would be a mistake, not another answer.
  */
 const inColour = ({ match, standInItems, voices }: Entry, colour: Colour): boolean =>
   match.status !== "against" && !(match.status === "stray" && standInItems === 0) && colour.admits(voices[0]);

@@ -1,5 +1,5 @@
 import { COLOURS } from "../acoustics/colour.ts";
-import { type Judgement, judge } from "../judging/judge.ts";
+import { type Judgement, judge, scoreOf } from "../judging/judge.ts";
 import type { Problem } from "../judging/problem.ts";
 import type { Points } from "../rules/rule.ts";
 import { boundsOfReadings, compareFound, type Effort, type Found, search } from "./search.ts";
@@ -70,7 +70,9 @@ export function bestStates(
   for (const reading of ways) {
     for (const found of search(problem, 1, null, least(), effort, reading)) {
       colours.add(found.colour.id);
-      lead(found);
+      // Another way may like the state even better; its score is what the best of them gives it.
+      const best = scoreOf(problem, found.state, found.placings);
+      lead({ ...found, state: found.state, placings: found.placings, score: best?.score ?? found.score });
     }
   }
   for (const colour of COLOURS) {

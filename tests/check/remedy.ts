@@ -11,7 +11,11 @@ export interface Deed {
 const NAMES = /, | and /;
 
 /** The ids of the stops (or the names of the couplers) that the words list; `null` when one of them is none. */
-function idsOf(words: string, { instrument, state, placings }: ExampleConsole, drawn: boolean): readonly string[] | null {
+function idsOf(
+  words: string,
+  { instrument, state, placings }: ExampleConsole,
+  drawn: boolean,
+): readonly string[] | null {
   const divisions = instrument.divisions.toSorted((a, b) => {
     const played = (name: string): number => Number(placings.some((placing) => placing.keyboard === name));
     return played(b.name) - played(a.name);

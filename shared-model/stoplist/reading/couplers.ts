@@ -25,7 +25,7 @@ export interface CouplerLine {
 const NOT_A_COUPLER =
   /reversib|pistons?\b|combination|combs\b|combinaison|composition|kombination|thumb|toe stud|toe-stud|indicator|all couplers|couplers off|koppeln ab|handregister ab|absteller|midi|crescendo|walze|tutti|generals?\b|divisionals?\b|memory|setzer|studs?\b/iu;
 const LABEL =
-  /^(?:\d+ |drei |zwei |vier |three |two |four |deux |trois )?(?:(?:normal|schiebe|manualschiebe|manual|pedal|register|zug|gabel|haupt|inter|intra)[- ]?)?(?:koppel(?:n|ungen|ung|ing|ingen|s|züge)?|kopplungen|kopplung|couplers?|accouplements?|acct\.?|accts?\.|acc\.|copulas?|kopulas?|copula|cop\.|unioni?|unión|uniones|enganches?|acoplamientos?|accoppiament[oi]|kobler|kobbel|kopplingar|kopplingen|koppels|manuaalkoppel(?:ing)?|schuifkoppel|tirasses?|tir\.|octaves? aig(?:u|uë|üe)s?|octaves? graves?|super(?:oktav|octav)?[- ]?koppel(?:n)?|sub(?:oktav|octav)?[- ]?koppel(?:n)?|superkoppel(?:n)?|ober(?:oktav|octav)koppel(?:n)?|unteroktavkoppel(?:n)?|melodiekoppel|basskoppel|appel)(?![\p{L}])(?: (?:des claviers|der manuale|de los teclados|dei manuali|delle tastiere|manuali|tastiere|claviers))?\s*[:=.–-]?\s*/iu;
+  /^(?:\d+ |drei |zwei |vier |three |two |four |deux |trois )?(?:(?:normal|schiebe|manualschiebe|manual|pedal|register|zug|gabel|haupt|inter|intra)[- ]?)?(?:koppel(?:n|ungen|ung|ing|ingen|s|züge)?|kopplungen|kopplung|couplers?|accouplements?|acct\.?|accts?\.|acc\.|copulas?|kopulas?|copula|cop\.|union[ei]|unión|uniones|enganches?|acoplamientos?|accoppiament[oi]|kobler|kobbel|kopplingar|kopplingen|koppels|manuaalkoppel(?:ing)?|schuifkoppel|tirasses?|tir\.|octaves? aig(?:u|uë|üe)s?|octaves? graves?|super(?:oktav|octav)?[- ]?koppel(?:n)?|sub(?:oktav|octav)?[- ]?koppel(?:n)?|superkoppel(?:n)?|ober(?:oktav|octav)koppel(?:n)?|unteroktavkoppel(?:n)?|melodiekoppel|basskoppel|appel)(?![\p{L}])(?: (?:des claviers|der manuale|de los teclados|dei manuali|delle tastiere|manuali|tastiere|claviers))?\s*[:=.–-]?\s*/iu;
 const SUPER = /(?<![\p{L}])(?:super[- ]?(?:oktav[e]?|octave?|oktaaf)?[- ]?(?:koppel\w*)?|octaves? aig(?:u|uë|üe)s?|ottava acuta|acuta|ottave acute|octava aguda|aguda|oberoktav\w*|octave up|octave|oct\.|ottava|oktav|8ve)(?![\p{L}])/giu;
 const SUB = /(?<![\p{L}])(?:sub[- ]?(?:oktav[e]?|octave?|oktaaf|oct\.?)?[- ]?(?:koppel\w*)?|octaves? graves?|ottava grave|ottave gravi|grave|octava grave|unteroktav\w*|octave down|sub)(?![\p{L}])/giu;
 const UNISON = /(?<![\p{L}])(?:unison|normal|aequal|äqual|unisono|equal)(?![\p{L}])/giu;
@@ -36,7 +36,7 @@ const PEDAL_ONLY =
 const MANUALS_ONLY =
   /^(?:manual[- ]?(?:schiebe)?koppel(?:n|ung)?|manuaal[- ]?koppel(?:ing)?|schiebekoppel|schuifkoppel|copula(?:tio)?|kopula|manual coupler|accouplement(?: des (?:deux )?claviers| à tiroir| des manuels)?|unione (?:(?:dei |delle |alle )?(?:manuali|tastiere|due tastiere))|unione|enganche(?: de (?:los )?teclados| de manuales)?|acoplamiento de (?:los )?teclados|unión de teclados|koppel(?:ing)?|manualkobbel|manualkopp?el|coupler)$/iu;
 const TO_PEDAL = /^(?:tirasses?|tir\.?|pedal[- ]?koppel(?:n|ungen|ung)?|pedaal[- ]?koppel(?:ing|ingen|s)?|pedalkobler)(?![\p{L}])/iu;
-const OFF = /unison off|unisono off|unis\. off|8['’′]? ?(?:ab|off)|äqual ab/iu;
+const OFF = /unison off|unisono off|unis\. off|8['’′]? ?(?:ab|off)|äqual ab|(?<![\p{L}])U\.?O\.?(?![\p{L}])/iu;
 
 const BETWEEN =
   /\s(?:to|zu|zum|zur|an|ans|auf|sur|au|à la|à|al|alla|all['’]|aan|op|naar|til|till|on|in|aan het|a|ad|con)\s|\s?(?:->|→|=>|⇒|>)\s?|\s?([/+–—:&-])\s?/iu;
@@ -132,15 +132,16 @@ export function couplersIn(text: string, line: number, names: readonly string[],
     const { rest, pitches, off } = pitchesIn(piece.slice(inner?.[0].length ?? 0));
     const sounding = pitches.length > 0 ? pitches : innerPitches;
     const marked = isLabelled || inner !== null || expected;
-    if (off && (rest === "" || looksLikeDivision(rest, names))) {
+    if (off && pitches.length === 0 && (rest === "" || looksLikeDivision(rest, names))) continue;
+    if (off && looksLikeDivision(rest, names)) {
       if (pitches.length > 0 && rest !== "") add(piece, { first: rest, second: rest, by: "self" }, pitches.filter((one) => one !== 8));
       continue;
     }
     if (rest === "") {
       const last = couplers.at(-1);
       if (pitches.length > 0 && last && !/\p{L}/u.test(piece)) couplers[couplers.length - 1] = { ...last, pitches: [...new Set([...last.pitches, ...pitches])] };
-      else if (marked) unread.push(piece);
-      else return null;
+      else if (marked && !off) unread.push(piece);
+      else if (!marked) return null;
       continue;
     }
     const ends = partedEnds(rest, names);
@@ -152,6 +153,7 @@ export function couplersIn(text: string, line: number, names: readonly string[],
       const intra = (sounding.length > 0 ? sounding : labelPitches).filter((one) => one !== 8);
       if (intra.length > 0) add(piece, { first: clean(rest), second: clean(rest), by: "self" }, intra);
     } else if (isLabelled || inner !== null) unread.push(piece);
+    else if (couplers.length > 0 && marked) unread.push(piece);
     else if (expected && BETWEEN.test(` ${rest} `) && rest.split(/\s+/).length <= 6) unread.push(piece);
     else return null;
   }

@@ -1,6 +1,7 @@
 import type { Compass } from "../../pitch/key.ts";
 import { foldedSpelling } from "../glossary/spelling.ts";
 import { DIVISION_LIMB, divisionRole, QUALIFIERS, type Role, rolesOfShort } from "./division-words.ts";
+import { halfAt, type HalfMark } from "./halves.ts";
 import { compassIn } from "./keys-in-line.ts";
 import { romanValue } from "./ranks-in-line.ts";
 
@@ -16,6 +17,8 @@ export interface Heading {
   readonly exact: boolean;
   /** The name is that of the keyboard alone (`II. Manual`), so that a division's name printed behind it takes its place. */
   readonly numberOnly: boolean;
+  /** A half in brackets (`Órgano Mayor (mano izquierda)`): what stands below is that half of divided stops. */
+  readonly half: HalfMark["half"] | null;
   /** The pedal has no stops of its own and hangs on a manual (`Pedal angehängt`). */
   readonly pullDown: boolean;
 }
@@ -155,7 +158,11 @@ export function headingIn(text: string): Heading | null {
   const outer = trim(numbered.rest.replace(/\([^()]*\)/g, " ").replace(PULL_DOWN, " ")).replace(/\s+,/g, ",");
   const bracketNumber = inBrackets.map((one) => numberIn(trim(one)).number ?? romanValue(trim(one))).find((one) => one !== null);
   const keyboard = numbered.number ?? bracketNumber ?? null;
-  const base = { compass: compass.compass, enclosed, pullDown, keyboard };
+  const halves = inBrackets.flatMap((one) => {
+    const mark = halfAt(one.trim(), 0);
+    return mark && mark.end === one.trim().length && one.trim().length > 2 ? [mark.half] : [];
+  });
+  const base = { compass: compass.compass, enclosed, pullDown, keyboard, half: halves[0] ?? null };
   if (trim(outer) === "" || /^[\s\p{P}]*$/u.test(outer)) {
     if (numbered.phrase === null) return null;
     const name = trim(numbered.phrase);

@@ -15,7 +15,8 @@ const PRIMES = "['’‘′`´\"″]{1,4}|[¹²³⁴]";
 const LETTER_KEY = `[a-hA-H]${ACCIDENTAL} ?(?:${PRIMES}|°|[0-4](?!\\d)|1\\d(?!\\d)|2\\d(?!\\d))?(?![\\p{L}\\d])`;
 const WORD_KEY = `(?:tenor|ten\\.|middle|mid\\.?|fiddle|gamut|bottom|low|treble|gro(?:ß|ss)(?:en?|es)|kleine?[ns]?|klein)[ -][a-hA-H](?:#|♯|b|♭|is|es)?(?![\\p{L}\\d])`;
 const SYLLABLE_KEY = "(?:ut|do|r[eé]|mi|fa|sol|la|si)(?:[#♯]| di[eè]se| diesis)? ?-?\\d{1,2}(?!\\d)";
-const KEY = `(?:${WORD_KEY}|${SYLLABLE_KEY}|${LETTER_KEY})`;
+const DOUBLED_KEY = `(?:${[..."ABCDEFG"].map((letter) => `${letter}{2,3}`).join("|")})(?![\\p{L}\\d])`;
+const KEY = `(?:${WORD_KEY}|${SYLLABLE_KEY}|${DOUBLED_KEY}|${LETTER_KEY})`;
 const FROM =
   "(?:from|ab dem|ab|vanaf|v\\.a\\.|van|à partir (?:du|de l['’]|d['’]|de)|depuis (?:le |l['’])?|dès (?:le |l['’])?|dal|dall['’]|da|desde(?: el)?|fra|från|aus dem|starting (?:at|from)|begins at|commencing)";
 const FROM_KEY = new RegExp(`${FROM} ?(${KEY})(?: (?:up|upwards|aufwärts|en haut|in su|in poi|opwaarts))?`, "iuy");
@@ -33,6 +34,9 @@ function keyOf(text: string): Key | null {
   if (SECONDS.test(trimmed) || TENOR_OCTAVE.test(trimmed)) return readKey(trimmed.slice(0, -1).toLowerCase());
   const numbered = /^c ?(1\d|2\d)$/i.exec(trimmed);
   if (numbered) return 35 + Number(numbered[1]);
+  // On a keyboard that begins at CC, a stop from GG begins above it.
+  const doubled = /^[A-G]{2}$/.test(trimmed) ? readKey(trimmed) : null;
+  if (doubled !== null) return doubled < 36 ? doubled + 12 : doubled;
   return readKey(trimmed.replace(/^([a-h](?:is|es|s|#|b)?) (?=['’′\d])/i, "$1"));
 }
 
@@ -49,6 +53,9 @@ export function keyPhraseAt(text: string, at: number): KeyMark | null {
   const key = tenor ? readKey(/^t\.? ?c/i.test(tenor[0]) ? "tenor c" : "middle c") : null;
   return tenor && key !== null ? { start: at, end: at + tenor[0].length, key, end_of: "from" } : null;
 }
+
+/** Whether the whole text is a key phrase (`from GG`): then it is not the name of another stop. */
+export const isKeyPhrase = (text: string): boolean => keyPhraseAt(text.trim(), 0)?.end === text.trim().length;
 
 /** The key that is all a bracket holds (`(ré3)`, `(tenor c)`, `(c1)`), or `null`. */
 export function keyAlone(text: string): Key | null {

@@ -42,6 +42,9 @@ const matchAt = (pattern: RegExp, text: string, at: number): string | null => {
 /** Before a Roman numeral these words make it an interval or a number, not ranks (`Flauto in VIII`, `Diapason No. I`). */
 const BEFORE_A_NUMBER = /(?:^|\s)(?:in|all['’]|alla|n[o°ºr]\.?|nr\.|num\.|op\.)\s?$/i;
 
+/** Italian lists print interval names as numerals: a stop when no name stands before. */
+const INTERVAL_NUMERAL = /(?:XII|XV|XIX|XXII|XXVI|XXIX|XXXIII|XXXVI)(?=\s*(?:$|[;,•·|\t(\d]|bassi|soprani|[BS]\.))/y;
+
 function markAt(text: string, at: number, wordStart: boolean): Token | null {
   const first = text[at] as string;
   if (/[\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅐⅛⅑]/.test(first)) {
@@ -62,6 +65,8 @@ function markAt(text: string, at: number, wordStart: boolean): Token | null {
   const half = halfAt(text, at);
   if (half) return { kind: "half", start: at, end: half.end, mark: half };
   if (BEFORE_A_NUMBER.test(text.slice(Math.max(0, at - 6), at))) return null;
+  const interval = matchAt(INTERVAL_NUMERAL, text, at);
+  if (interval !== null && /(?:^|[;,•·|\t])\s*$/.test(text.slice(0, at))) return { kind: "word", start: at, end: at + interval.length, text: interval };
   const ranks = ranksAt(text, at);
   return ranks ? { kind: "ranks", start: at, end: ranks.end, mark: ranks } : null;
 }

@@ -2,7 +2,7 @@
 export interface ListItem {
   readonly body: string;
   readonly bulleted: boolean;
-  /** The number printed before it, `null` when none is. */
+  /** The number printed before it, 0 for a small Roman one, `null` when none is. */
   readonly number: number | null;
 }
 
@@ -10,6 +10,8 @@ const BULLET = /^(?:[•◦‣▪▫●○■□►▸→»·–—-]|[*+~](?=\s
 const SIGN = /^(?:[*†‡§#]{1,3}|\[[ xX*]\])\s*(?=[\d\p{L}(])/u;
 const NUMBER =
   /^(?:\((\d{1,3})\)|(?:n[o°ºr]\.?|nr\.?|#)\s?(\d{1,3})[.):]?(?=\s)|(\d{1,3})\s?(?:[.):](?!\d)|[-–](?=\s))|(\d{1,3})(?=\t+[^\d\s]))\s*(?=\S)/iu;
+/** English lists number their couplers in small Roman figures. */
+const SMALL_NUMERAL = /^\(?(?=[ivxl])x{0,3}(?:ix|iv|v?i{0,3})[.)]\s+(?=\p{Lu})/u;
 const BARE_NUMBER = /^(\d{1,3})\s+(?=["“„(*]?\p{Lu})/u;
 
 /** Takes bullet, number and footnote sign off, in whichever order they stand. `numbered`: bare leading figures number the list. */
@@ -26,6 +28,12 @@ export function listItem(text: string, numbered: boolean): ListItem {
     const sign = SIGN.exec(body);
     if (sign) {
       body = body.slice(sign[0].length);
+      continue;
+    }
+    const numeral = number === null ? SMALL_NUMERAL.exec(body) : null;
+    if (numeral) {
+      body = body.slice(numeral[0].length);
+      number = 0;
       continue;
     }
     const found: RegExpExecArray | null = number === null ? (NUMBER.exec(body) ?? (numbered ? BARE_NUMBER.exec(body) : null)) : null;

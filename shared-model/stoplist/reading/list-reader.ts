@@ -3,6 +3,7 @@ import { isAccessory, isAidsTitle, isListTitle, isProse, tremulantIn } from "./a
 import { couplersIn, divisionsMeant, isCouplerTitle, type PrintedCoupler } from "./couplers.ts";
 import type { DivisionDraft, PlacedStop, Questions } from "./drafts.ts";
 import { type Heading, headingIn, mayBeStop } from "./headings.ts";
+import { halfAt } from "./halves.ts";
 import { compassIn } from "./keys-in-line.ts";
 import type { KnownNames } from "./known-names.ts";
 import { listItem } from "./list-item.ts";
@@ -26,6 +27,7 @@ type Taken = "heading" | "stop" | "aid" | "talk";
 const ENCLOSURE = /(?:schwell|swell ?box|expression|jalousie|zwelkast|persian|espression|expresi)/iu;
 const PREPARED_LINE = /^[[(]?\s*(?:vorgesehen|prepared(?: for)?|prep\.|vorbereitet|geplant|en attente|prévu|previsto|predisposto|gereserveerd)\s*[:–-]\s*(.*?)\s*[\])]?$/iu;
 const ALL_IN_BRACKETS = /^[[(]([^()[\]]{3,})[\])]$/;
+const OWN_COUPLER = /^(?:(unis(?:on|\.) off)|(sub[- ]?oct(?:ave|\.)?)|(?:super[- ]?)?oct(?:ave|\.)?)(?: coupler)?$/i;
 const LONE_NUMERAL = /^\(?(I{1,3}|IV|VI{0,2})\)?[.:]?$/;
 const HEADING_END = /:|\t|\s[-–—]\s/g;
 
@@ -57,6 +59,8 @@ export class ListReader {
   #named: PlacedStop[] = [];
   #pending: StopDraft | null = null;
   #taken: Taken = "talk";
+  /** The half that a heading or a sub-heading says the next stops are. */
+  #half: "bass" | "treble" | null = null;
 
   constructor(names: KnownNames, questions: Questions, list: { headings: readonly string[]; numbered: boolean; mostlyMarked: boolean }) {
     this.#names = names;
@@ -88,9 +92,20 @@ export class ListReader {
     const heading = this.#headingOf(entry, item.body, next);
     if (heading) return heading;
     const words = body.replace(/\s+/g, " ");
+    if (this.#readHalfTitle(words)) return "heading";
     if (isAidsTitle(words) || isCouplerTitle(words)) return this.#beginAids();
     if (isListTitle(words)) return "talk";
     return this.#readBody(entry, body, item.bulleted || item.number !== null, prepared !== null, next);
+  }
+
+  /** "Mano derecha:", "Bassi": a word for a half over the stops that are it. */
+  #readHalfTitle(text: string): boolean {
+    const words = text.replace(/[\s:.]+$/, "");
+    const mark = words.length > 2 ? halfAt(words, 0) : null;
+    if (!mark || mark.end !== words.length || mark.half === "both" || this.#current?.kind === "pedal") return false;
+    if (!mark.sure && !/:\s*$/.test(text)) return false;
+    this.#half = mark.half;
+    return true;
   }
 
   #beginAids(): Taken {
@@ -175,6 +190,7 @@ export class ListReader {
     this.#last = null;
     this.#named = [];
     this.#pending = null;
+    this.#half = heading.half === "both" ? null : heading.half;
     const open = this.#current;
     // "I. Manual" and, on the next line, "Hauptwerk": one division.
     if (open && open.stops.length === 0 && open.line < line && kind === "manual" && open.kind === "manual" && !heading.numberOnly && isNumberOnly(open) && keyboard === null) {
@@ -205,7 +221,7 @@ export class ListReader {
     const expected = this.divisions.filter((one) => one.kind === "manual").length + 1;
     if (waiting || (keyboard !== expected && !entry.blankBefore)) return null;
     const name = match[1] as string;
-    return this.#begin({ name, role: "other", kind: "manual", keyboard, compass: null, enclosed: false, exact: true, numberOnly: true, pullDown: false }, entry.line);
+    return this.#begin({ name, role: "other", kind: "manual", keyboard, compass: null, enclosed: false, exact: true, numberOnly: true, pullDown: false, half: null }, entry.line);
   }
 
   /** Words of an unknown kind that stand over stops as a heading would. */
@@ -221,7 +237,7 @@ export class ListReader {
     this.#questions.ask(entry.line, `"${name}" stands over stops like a heading; is it a division of its own?`, name, ["a manual division", "the pedal", "part of the division before"]);
     const stays = this.#current;
     if (!stays) return null;
-    return this.#begin({ name, role: "other", kind: "manual", keyboard: null, compass: null, enclosed: false, exact: false, numberOnly: false, pullDown: false }, entry.line);
+    return this.#begin({ name, role: "other", kind: "manual", keyboard: null, compass: null, enclosed: false, exact: false, numberOnly: false, pullDown: false, half: null }, entry.line);
   }
 
   // --- everything else
@@ -231,11 +247,12 @@ export class ListReader {
     const [first] = parts;
     const drafts = parts.flatMap((part) => (part.kind === "stop" ? [part.draft] : []));
     const strong = drafts.some((draft) => isSure(draft) && this.#names.acquaintance(draft.name) !== "strange");
-    if (!strong || !hasMarksFirst(parts)) {
-      const coupled = this.#readCouplers(body, entry.line, drafts);
-      if (coupled) return coupled;
-      if (!drafts.some((draft) => hasMarks(draft) && this.#names.knows(draft.name)) && this.#readTremulant(body, entry.line, parts.length === 1)) return "aid";
-    }
+    const own = this.#readOwnCoupler(body, entry, next);
+    if (own) return own;
+    const coupled = this.#readCouplers(body, entry.line, drafts);
+    if (coupled) return coupled;
+    const sounds = drafts.some((draft) => hasMarks(draft) && this.#names.knows(draft.name) && !tremulantIn(draft.name));
+    if (!sounds && this.#readTremulant(body, entry.line, parts.length === 1)) return "aid";
     const offset = Math.max(0, entry.text.indexOf(body.slice(0, 20)));
     const lineOf = (draft: StopDraft): number => entry.lineAt(offset + draft.at);
     if (!strong) {
@@ -264,12 +281,28 @@ export class ListReader {
     return taken;
   }
 
+  /** Octave couplers within a division, printed among its stops (`Sub Octave`, `Unison Off`). */
+  #readOwnCoupler(text: string, entry: WholeEntry, next: readonly WholeEntry[]): Taken | null {
+    const match = OWN_COUPLER.exec(text.trim());
+    const division = this.#current;
+    if (!match || !division || division.kind === "pedal" || division.name === null) return null;
+    const [, off, sub] = match;
+    const beside = next.slice(0, 2).some((one) => /^(?:sub|unison)/i.test(listItem(one.text, this.#numbered).body));
+    if (off === undefined && sub === undefined && this.#taken !== "aid" && !beside) return null;
+    if (off === undefined) {
+      const pitches = [sub === undefined ? 4 : 16] as const;
+      this.couplers.push({ line: entry.line, text, first: division.name, second: division.name, by: "self", pitches });
+    }
+    return "aid";
+  }
+
   #readCouplers(text: string, line: number, drafts: readonly StopDraft[]): Taken | null {
-    if (drafts.some((draft) => isSure(draft) && draft.pitches.length > 0 && this.#names.knows(draft.name))) return null;
+    if (drafts.some((draft) => draft.pitches.length > 0 && this.#names.knows(draft.name))) return null;
     const found = couplersIn(text, line, this.#headings, this.#among === "aids" || this.#taken === "aid");
-    if (!found) return null;
+    const unread = found?.unread.filter((piece) => !isProse(piece)) ?? [];
+    if (!found || (found.couplers.length === 0 && unread.length === 0)) return null;
     this.couplers.push(...found.couplers);
-    for (const piece of found.unread) {
+    for (const piece of unread) {
       if (isAccessory(piece) || this.#readTremulant(piece, line, false)) continue;
       this.#questions.ask(line, `"${piece}" stands among the couplers and names no two divisions of this list; what does it couple?`, piece, this.divisions.map((one) => one.name ?? "the manual"));
     }
@@ -333,6 +366,8 @@ export class ListReader {
       giveMarks(this.#pending, stop.draft);
       this.#pending = null;
     }
+    if (this.#half) stop.draft.half ??= { start: 0, end: 0, half: this.#half, sure: true, partOfName: false };
+    if (/^contras\b/i.test(stop.draft.name) && this.#current.kind === "manual") stop.draft.atPedal = true;
     this.#current.stops.push(stop);
     this.#last = stop;
     if (hasMarks(stop.draft)) this.#named = [];
@@ -429,9 +464,6 @@ export class ListReader {
 }
 
 const isNumberOnly = (division: DivisionDraft): boolean => division.name !== null && (headingIn(division.name)?.numberOnly ?? false);
-
-/** Stops with marks stand first in the line: then words like couplers behind them are remarks. */
-const hasMarksFirst = (parts: readonly LinePart[]): boolean => parts[0]?.kind === "stop" && hasMarks(parts[0].draft);
 
 const marksFollow = (next: readonly WholeEntry[], count: number, names: KnownNames): boolean =>
   count > 0 &&

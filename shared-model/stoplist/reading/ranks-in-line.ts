@@ -66,7 +66,8 @@ export function ranksAt(text: string, at: number): RanksMark | null {
   if (numeral) {
     const first = romanValue(numeral[1] as string);
     const second = numeral[2] === undefined ? first : romanValue(numeral[2]);
-    if (first === null || second === null) return null;
+    // "II/I" is a coupler.
+    if (first === null || second === null || second < first) return null;
     const sign = numeral[3] === undefined && numeral[2] === undefined ? "numeral" : "counted";
     return { start: at, end: at + numeral[0].length, ranks: Math.max(first, second), sign };
   }

@@ -244,7 +244,7 @@ function fillPitches(stops: readonly ReadStop[], setting: Setting): ReadStop[] {
 
 /**
  * The pitch that any organist fills in. Kept back where custom is not firm enough: a 16' reed on a manual, an undulating
- * rank in a list that prints the pitches of its other stops. Where a list prints hardly any, halves of reeds and of the
+ * rank of the whole compass in a list that prints the pitches of its other stops. Where a list prints hardly any, halves of reeds and of the
  * Italian flute are 8'. Common practice.
  */
 function customaryPitch(stop: ReadStop, entry: GlossaryEntry, implied: Foot | null, setting: Setting): Foot | null {
@@ -252,7 +252,7 @@ function customaryPitch(stop: ReadStop, entry: GlossaryEntry, implied: Foot | nu
   const pedal = setting.division.kind === "pedal";
   if (implied) {
     if (!pedal && implied.over / implied.under >= 16 && entry.family.startsWith("reed")) return null;
-    return entry.family === "celeste" && mostlyPrinted ? null : implied;
+    return entry.family === "celeste" && !entry.treble && mostlyPrinted ? null : implied;
   }
   const isHalf = stop.half === "bass" || stop.half === "treble";
   if (mostlyPrinted || !isHalf || pedal) return null;

@@ -1,12 +1,15 @@
 import type { Foot } from "../../pitch/foot.ts";
 import type { Key } from "../../pitch/key.ts";
+import { readPitch } from "../../pitch/reading.ts";
 import type { HalfMark } from "./halves.ts";
-import { keyAlone } from "./keys-in-line.ts";
+import { foldedSpelling } from "../glossary/spelling.ts";
+import { divisionRole, rolesOfShort } from "./division-words.ts";
+import { isKeyPhrase, keyAlone } from "./keys-in-line.ts";
 import type { KnownNames } from "./known-names.ts";
 import { type Token, tokensOf } from "./line-tokens.ts";
 import { pitchAt, type PitchMark } from "./pitches-in-line.ts";
 import type { RanksMark } from "./ranks-in-line.ts";
-import { FORMER, REMARK_WORDS, remarkIn } from "./remarks.ts";
+import { FORMER, type Remark, REMARK_WORDS, remarkIn } from "./remarks.ts";
 
 /** A stop while its line is being read: everything found, nothing concluded. */
 export interface StopDraft {
@@ -84,7 +87,7 @@ function readBracket(token: Extract<Token, { kind: "bracket" }>, text: string, d
   const content = token.text.trim();
   const square = text[token.start] === "[";
   if (content === "" || /^[*†‡§]+$/.test(content)) return;
-  const remark = remarkIn(content);
+  const remark = isKeyPhrase(content) ? null : (remarkIn(content) ?? ofDivision(content));
   if (remark && (remark.borrowed !== null || remark.prepared)) {
     draft.borrowed ??= remark.borrowed;
     draft.prepared ||= remark.prepared;
@@ -95,9 +98,16 @@ function readBracket(token: Extract<Token, { kind: "bracket" }>, text: string, d
   }
 }
 
+/** `(Sw)`, `(G.O.)` behind a stop: it is borrowed from there. */
+function ofDivision(content: string): Remark | null {
+  const folded = foldedSpelling(content);
+  const isDivision = folded.length >= 2 && (divisionRole(folded) !== null || (rolesOfShort(folded).length > 0 && /\p{Lu}/u.test(content)));
+  return isDivision ? { borrowed: content, prepared: false, atPedal: false } : null;
+}
+
 /** Marks that make up the whole of a piece; false when words are left. */
 function readPiece(piece: string, draft: StopDraft): boolean {
-  const remark = remarkIn(piece);
+  const remark = isKeyPhrase(piece) ? null : remarkIn(piece);
   let rest = piece;
   if (remark?.atPedal) {
     draft.atPedal = true;
@@ -221,6 +231,9 @@ function runsOf(text: string, tokens: readonly Token[], names: KnownNames): Toke
   return runs;
 }
 
+/** Spanish names count their length in palms (`Flautado de 13`). */
+const PALMS = /\s(?:de|en|d['’]) ?(?:a )?(52|26|13|7|6 ?½|6 1\/2)$/i;
+
 /** A run of tokens as one stop, or as marks when it holds no name. */
 function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePart {
   const draft = emptyDraft(run[0]?.start ?? 0);
@@ -283,9 +296,19 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
   if (tail.length > 0) readTail(wording(text, tail), draft);
   const pitchFirst = run.findIndex(isMark) >= 0 && run.findIndex(isMark) < run.findIndex(isName);
   const words = tidyName(wording(text, area));
+  const palms = PALMS.exec(words);
   // "16 Fuß aus dem F angehend": a length and talk about it, printed under the name it belongs to.
   if (pitchFirst && /^\p{Ll}/u.test(words) && !names.knows(words)) draft.remarks.push(words);
   else nameFrom(text, area, draft, names);
+  if (palms && draft.pitches.length === 0 && draft.aside.length === 0) {
+    const printed = palms[1] as string;
+    const { foot } = readPitch(`${printed} palmos`);
+    if (foot) {
+      draft.pitches.push({ start: draft.at, end: draft.at, printed, foot, choices: [], sure: true });
+      draft.name = tidyName(draft.name.replace(PALMS, ""));
+      draft.bareName = draft.name;
+    }
+  }
   return draft.name === "" ? { kind: "marks", draft } : { kind: "stop", draft };
 }
 
