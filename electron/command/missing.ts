@@ -1,6 +1,9 @@
 import type { ConsoleState } from "../../shared-model/console/state.ts";
-import { judge, type Reason } from "../../shared-model/judging/judge.ts";
+import { judge } from "../../shared-model/judging/judge.ts";
 import type { Problem } from "../../shared-model/judging/problem.ts";
+import { foundationPresent } from "../../shared-model/rules/foundation-present.ts";
+import { oneKeyboardOneSound } from "../../shared-model/rules/one-keyboard-one-sound.ts";
+import { stopOff } from "../../shared-model/rules/stop-off.ts";
 import type { Division } from "../../shared-model/stoplist/instrument.ts";
 
 /** What an organ lacks for a section for which nothing serves. */
@@ -10,8 +13,12 @@ export interface Missing {
 }
 
 /** What is wrong with a part on a keyboard whatever is drawn: with each stop by itself, and with all of them. */
-function always(problem: Problem, part: string, keyboard: Division): readonly Reason[] {
+function faultsOn(problem: Problem, part: string, keyboard: Division): readonly Missing[] {
   const stops = keyboard.stops.filter((stop) => !stop.off).map((stop) => stop.id);
+  if (stops.length === 0) {
+    const why = keyboard.stops.length > 0 ? "all of them are marked off" : "it has none";
+    return [{ rule: stopOff.id, text: `No stop can be drawn on the ${keyboard.name}: ${why}.` }];
+  }
   const drawings = [stops, ...stops.map((stop) => [stop])];
   const judged = drawings.map((drawn) => {
     const state: ConsoleState = {
@@ -38,17 +45,18 @@ export function missingMeans(problem: Problem): readonly Missing[] {
       part.hands === "feet" && instrument.divisions.some((each) => each.kind === "pedal") ? "pedal" : "manual";
     const keyboards = instrument.divisions.filter((each) => each.kind === kind);
     if (keyboards.length === 0) {
-      missing.set(part.id, { rule: "foundation-present", text: `There is no manual on which to play the ${part.id}.` });
+      missing.set(part.id, { rule: foundationPresent.id, text: `There is no manual on which to play the ${part.id}.` });
       continue;
     }
-    const against = keyboards.map((keyboard) => always(problem, part.id, keyboard));
+    const against = keyboards.map((keyboard) => faultsOn(problem, part.id, keyboard));
     if (against.some((errors) => errors.length === 0)) continue;
-    for (const { rule, text } of against.flat()) missing.set(text, { rule, text });
+    const who = section.parts.length > 1 ? `${part.id}: ` : "";
+    for (const { rule, text } of against.flat()) missing.set(text, { rule, text: `${who}${text}` });
   }
   if (missing.size > 0) return [...missing.values()];
   return [
     {
-      rule: "one-keyboard-one-sound",
+      rule: oneKeyboardOneSound.id,
       text: `Each part can be played by itself, but the organ has not enough keyboards and stops for ${section.parts.length} at once.`,
     },
   ];

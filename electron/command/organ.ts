@@ -12,7 +12,10 @@ import { readText } from "./input-file.ts";
 import { counted } from "./plain-text.ts";
 import { line, Refusal, type Terminal } from "./terminal.ts";
 
-/** Errors end the command; notes are counted, since `validate` lists them and a long organ has many. */
+/** Notes that are still read; of more only the number is told. */
+const FEW = 3;
+
+/** Errors end the command; a few notes are told, many only counted, since `validate` lists them. */
 function settle<T>(path: string, value: T | null, troubles: readonly Trouble[], terminal: Terminal): T {
   if (value === null) {
     throw new Refusal(
@@ -22,7 +25,8 @@ function settle<T>(path: string, value: T | null, troubles: readonly Trouble[], 
         .join("\n"),
     );
   }
-  if (troubles.length > 0) {
+  if (troubles.length <= FEW) for (const trouble of troubles) terminal.stderr.write(line(troubleLine(trouble)));
+  else {
     const notes = counted(troubles.length, "note");
     terminal.stderr.write(line(`${path}: ${notes} on what the file leaves open; "registrant validate" lists them.`));
   }

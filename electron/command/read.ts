@@ -16,8 +16,10 @@ export const READ: Usage = {
   operands: ["LIST.txt"],
 };
 
-const questionLine = (path: string, { line: at, text, choices }: Question): string =>
-  `${path}, line ${at}: ${text}${choices.length > 0 ? ` (${either(choices)})` : ""}`;
+function questionLine(path: string, { line: at, text, choices }: Question): string {
+  const offered = choices.filter((choice) => !text.includes(choice));
+  return `${path}, line ${at}: ${text}${offered.length > 0 ? ` (${either(choices)})` : ""}`;
+}
 
 /** `3 divisions, 28 stops, 4 couplers`. */
 function sizes({ divisions, couplers }: Reading): string {

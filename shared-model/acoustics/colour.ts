@@ -38,17 +38,33 @@ interface Row {
 }
 
 const [EIGHT, FOUR, TWELFTH, NINETEENTH] = ["8", "4", "8/3", "4/3"].map((text) => P[text] as PitchSet) as [
-  PitchSet, PitchSet, PitchSet, PitchSet,
+  PitchSet,
+  PitchSet,
+  PitchSet,
+  PitchSet,
 ];
 const HIGH: PitchSet = (P["2"] as PitchSet) | (P["1"] as PitchSet);
 
+const isCornet: Test = (one) => one.cornets > 0;
 const kind = (kinds: readonly Kind[]): Test => {
   const wanted = kindBits(kinds);
   return (sound) => hasAnyKind(sound, wanted);
 };
-const row = (id: string, name: string, test: Test): Row => ({ id, name, test, makes: [test], lasting: true });
+const row = (id: string, name: string, test: Test, never?: Test): Row => ({
+  id,
+  name,
+  test,
+  makes: [test],
+  lasting: true,
+  ...(never ? { never } : {}),
+});
 const mixed = (id: string, name: string, test: Test, makes: readonly Test[], never?: Test): Row => ({
-  id, name, test, makes, lasting: false, ...(never ? { never } : {}),
+  id,
+  name,
+  test,
+  makes,
+  lasting: false,
+  ...(never ? { never } : {}),
 });
 
 /**
@@ -60,12 +76,12 @@ const ROWS: readonly Row[] = [
     (one) => one.cornets > 0,
     (one) => one.reed !== 0,
   ]),
-  row("great-reed", "great reed", kind(GREAT_REEDS)),
-  row("trumpet", "trumpet", kind(TRUMPETS)),
-  row("oboe", "oboe", kind(OBOES)),
-  row("hollow-reed", "cromorne or clarinet", kind(HOLLOW_REEDS)),
-  row("vox-humana", "vox humana", kind(["voix-humaine"])),
-  row("short-reed", "short reed", kind(OTHER_REEDS)),
+  row("great-reed", "great reed", kind(GREAT_REEDS), isCornet),
+  row("trumpet", "trumpet", kind(TRUMPETS), isCornet),
+  row("oboe", "oboe", kind(OBOES), isCornet),
+  row("hollow-reed", "cromorne or clarinet", kind(HOLLOW_REEDS), isCornet),
+  row("vox-humana", "vox humana", kind(["voix-humaine"]), isCornet),
+  row("short-reed", "short reed", kind(OTHER_REEDS), isCornet),
   row("plenum", "chorus with mixture", kind(MIXTURES)),
   row("cornet", "cornet", kind(["cornet"])),
   row("tierce", "with the third", kind(TIERCES)),
@@ -76,16 +92,24 @@ const ROWS: readonly Row[] = [
     (sound) => (sound.plain & TWELFTH) !== 0 && (sound.plain & NINETEENTH) !== 0,
     [(one) => (one.plain & TWELFTH) !== 0, (one) => (one.plain & NINETEENTH) !== 0],
   ),
-  row("twelfth", "with the twelfth", (sound) => (sound.plain & TWELFTH) !== 0),
+  row(
+    "twelfth",
+    "with the twelfth",
+    (sound) => (sound.plain & TWELFTH) !== 0,
+    (one) => (one.plain & NINETEENTH) !== 0,
+  ),
   row("nineteenth", "with the nineteenth", (sound) => (sound.plain & NINETEENTH) !== 0),
   row("far-mutation", "with another mutation", (sound) => sound.mutation !== 0),
-  mixed(
-    "principals",
-    "principals",
-    (sound) => sound.principal !== 0 && (sound.plain & ~EIGHT) !== 0,
-    [(one) => one.principal !== 0, (one) => (one.plain & ~EIGHT) !== 0],
+  mixed("principals", "principals", (sound) => sound.principal !== 0 && (sound.plain & ~EIGHT) !== 0, [
+    (one) => one.principal !== 0,
+    (one) => (one.plain & ~EIGHT) !== 0,
+  ]),
+  row(
+    "principal",
+    "principal 8",
+    (sound) => sound.principal !== 0,
+    (one) => (one.plain & ~EIGHT) !== 0,
   ),
-  row("principal", "principal 8", (sound) => sound.principal !== 0),
   row("string", "string", (sound) => sound.string !== 0),
   mixed(
     "high-flutes",

@@ -1,5 +1,5 @@
-import { countPitches, type PitchSet } from "./pitch-set.ts";
 import { KINDS, type Kind } from "../stoplist/kind.ts";
+import { countPitches, type PitchSet } from "./pitch-set.ts";
 
 /**
  * What one part sounds like: everything a rule about one part may read, as sets and counts. Made by adding voices one
@@ -78,11 +78,47 @@ export interface Voice extends Readonly<PartSound> {}
 
 /** Silence: the start of every sum. */
 export const silence = (): PartSound => ({
-  stops: 0, plain: 0, principal: 0, flute: 0, stopped: 0, string: 0, celeste: 0, reed: 0, chorusReed: 0, soloReed: 0,
-  shortReed: 0, mutation: 0, compound: 0, mixture: 0, mixtures: 0, cornets: 0, tierceCompounds: 0, tierces: 0,
-  tierceMixtures: 0, kindsLow: 0, kindsHigh: 0, plainVoices: 0, principalVoices: 0, cover32: 0, cover16: 0, cover8: 0,
-  cover4: 0, cover2: 0, cover: 0, mutation8: 0, mutation16: 0, mutation32: 0, ranksLow: 0, ranksHigh: 0, sharedVoices: 0,
-  short: 0, dead: 0, power: 0, tremulant: 0, enclosed: 0, shut: 0,
+  stops: 0,
+  plain: 0,
+  principal: 0,
+  flute: 0,
+  stopped: 0,
+  string: 0,
+  celeste: 0,
+  reed: 0,
+  chorusReed: 0,
+  soloReed: 0,
+  shortReed: 0,
+  mutation: 0,
+  compound: 0,
+  mixture: 0,
+  mixtures: 0,
+  cornets: 0,
+  tierceCompounds: 0,
+  tierces: 0,
+  tierceMixtures: 0,
+  kindsLow: 0,
+  kindsHigh: 0,
+  plainVoices: 0,
+  principalVoices: 0,
+  cover32: 0,
+  cover16: 0,
+  cover8: 0,
+  cover4: 0,
+  cover2: 0,
+  cover: 0,
+  mutation8: 0,
+  mutation16: 0,
+  mutation32: 0,
+  ranksLow: 0,
+  ranksHigh: 0,
+  sharedVoices: 0,
+  short: 0,
+  dead: 0,
+  power: 0,
+  tremulant: 0,
+  enclosed: 0,
+  shut: 0,
 });
 
 /** Writes into `out` what `sound` becomes when `voice` joins it. `out` may be `sound` itself. */

@@ -4,7 +4,7 @@ import type { Key } from "../pitch/key.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import { KIND_GROUPS, type Kind } from "../stoplist/kind.ts";
 import { powerOf } from "./level.ts";
-import { type PartSound, type Voice, kindBits, silence } from "./part-sound.ts";
+import { kindBits, type PartSound, silence, type Voice } from "./part-sound.ts";
 import { countPitches, OCTAVES, P, type PitchSet, pitchBit } from "./pitch-set.ts";
 
 /**
@@ -81,8 +81,11 @@ export interface Hearing {
 }
 
 const coverField = new Map<PitchSet, "cover32" | "cover16" | "cover8" | "cover4" | "cover2">([
-  [P["32"] as number, "cover32"], [P["16"] as number, "cover16"], [P["8"] as number, "cover8"],
-  [P["4"] as number, "cover4"], [P["2"] as number, "cover2"],
+  [P["32"] as number, "cover32"],
+  [P["16"] as number, "cover16"],
+  [P["8"] as number, "cover8"],
+  [P["4"] as number, "cover4"],
+  [P["2"] as number, "cover2"],
 ]);
 
 /** The series that a mutation belongs to: the shortest unison of at least 8' that it is a harmonic of. */
@@ -101,7 +104,8 @@ export function voiceOf(stop: Stop, hearing: Hearing): Voice | null {
   if (cover === 0) return null;
   const voice: PartSound = silence();
   const compound = isCompound(stop);
-  const sound = (pitch: { over: number; under: number }) => (shift >= 0 ? stretch(pitch, 1, 2 ** shift) : stretch(pitch, 2 ** -shift));
+  const sound = (pitch: { over: number; under: number }) =>
+    shift >= 0 ? stretch(pitch, 1, 2 ** shift) : stretch(pitch, 2 ** -shift);
   if (compound) {
     const middle = Math.round((Math.max(from, zones.starts[0] as number) + Math.min(to, zones.high)) / 2) + away;
     for (const use of stop.uses) {

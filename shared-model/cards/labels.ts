@@ -34,12 +34,20 @@ function differences(labelled: Labelled, parts: readonly JudgedPart[], twin: rea
       found.push(`${part.placed.part.role} ${octaveWords(part) || "at its place"}`);
     } else if (other.sound.tremulant !== part.sound.tremulant) {
       found.push(part.sound.tremulant === 1 ? "with tremulant" : "without tremulant");
-    } else if (other.heard.length !== part.heard.length) {
-      found.push(part.heard.length > other.heard.length ? "pedal coupled" : "pedal uncoupled");
+    } else if (more.length + less.length === 0 && other.heard.length !== part.heard.length) {
+      const where = part.placed.keyboard.kind === "pedal" ? "pedal" : part.placing.keyboard;
+      found.push(`${where} ${part.heard.length > other.heard.length ? "coupled" : "uncoupled"}`);
     }
   }
   if (twin.some((each) => !parts.some((part) => part.placing.part === each.placing.part))) found.push("fewer parts");
   return found;
+}
+
+/** A label and its shorter forms: without what comes behind a comma, the tremulant, what lies under the leading part. */
+function shortened(label: string): readonly string[] {
+  const head = label.split(", ")[0] as string;
+  const still = head.replace(/ (?:with|and) tremulant/u, "");
+  return [label, head, still, still.split(/ (?:over|against|in the) /u)[0] as string];
 }
 
 /**
@@ -53,7 +61,7 @@ export function labelsOf(labelled: Labelled, list: readonly (readonly JudgedPart
     const twin = taken.get(label);
     const told = twin
       ? differences(labelled, parts, twin)
-          .flatMap((each) => [`${label}; ${each}`, `${label.split(", ")[0]}; ${each}`])
+          .flatMap((each) => shortened(label).map((short) => `${short}; ${each}`))
           .find((each) => each.length <= LONGEST_LABEL && !taken.has(each))
       : label;
     const settled = told ?? label;

@@ -1,4 +1,4 @@
-import { type Key, hasKey } from "../pitch/key.ts";
+import { hasKey, type Key } from "../pitch/key.ts";
 import type { Division, Instrument } from "../stoplist/instrument.ts";
 import { reachOf } from "./reach.ts";
 import type { ConsoleState } from "./state.ts";
@@ -11,8 +11,10 @@ export interface Pipe {
 }
 
 /** Semitones from a rank's first pipe up to where a stop of this pitch takes it at the lowest C. */
-export const stepsBetween = (longest: { over: number; under: number }, pitch: { over: number; under: number }): number =>
-  Math.round(12 * Math.log2((longest.over * pitch.under) / (longest.under * pitch.over)));
+export const stepsBetween = (
+  longest: { over: number; under: number },
+  pitch: { over: number; under: number },
+): number => Math.round(12 * Math.log2((longest.over * pitch.under) / (longest.under * pitch.over)));
 
 /** The pipes that sound when a key of a keyboard is held, each once: where every judgement starts. */
 export function soundingPipes(

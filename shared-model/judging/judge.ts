@@ -53,7 +53,11 @@ export function stopLabel(stop: Stop): string {
 const pitchWords = (foot: { over: number; under: number }): string => {
   const whole = Math.floor(foot.over / foot.under);
   const rest = foot.over % foot.under;
-  return rest === 0 ? `${whole}` : whole === 0 ? footText({ over: rest, under: foot.under }) : `${whole} ${rest}/${foot.under}`;
+  return rest === 0
+    ? `${whole}`
+    : whole === 0
+      ? footText({ over: rest, under: foot.under })
+      : `${whole} ${rest}/${foot.under}`;
 };
 
 /** Couplers of the state that bear on a keyboard, in the instrument's order, fixed ones left out. */
@@ -95,7 +99,8 @@ function listen(problem: Problem, state: ConsoleState, placings: readonly Placin
   });
   const order = settlingOrder(placed);
   if (!order) return null;
-  const boxOf = (division: Division): BoxPosition => (division.box ? (state.boxes.get(division.box) ?? "open") : "open");
+  const boxOf = (division: Division): BoxPosition =>
+    division.box ? (state.boxes.get(division.box) ?? "open") : "open";
   const settled = new Set<string>();
   const counted = new Set<string>();
   const result: PartState[] = [];
@@ -151,7 +156,13 @@ function weigh(problem: Problem, parts: readonly PartState[], reading: number): 
   const closeness = parts.map((part, index) => {
     const { recipe } = weighed[index] as WeighedPart;
     const own: Match[] = part.own.map((stop) => recipe.matchOf(stop));
-    return closenessOf(recipe, own, own.length, part.borrowed.map((stop) => recipe.matchOf(stop)), freshCloseness());
+    return closenessOf(
+      recipe,
+      own,
+      own.length,
+      part.borrowed.map((stop) => recipe.matchOf(stop)),
+      freshCloseness(),
+    );
   });
   parts.forEach((part, index) => {
     const { context, partRules, fix } = weighed[index] as WeighedPart;
@@ -171,7 +182,8 @@ function weigh(problem: Problem, parts: readonly PartState[], reading: number): 
     for (const rule of problem.rules.pair) {
       if (!rule.applies(first.context, second.context)) continue;
       const [one, other] = [(parts[a] as PartState).sound, (parts[b] as PartState).sound];
-      if (rule.forbids?.(one, other, first.context, second.context) && !(rule.yieldsToPrescription && conform)) forbidden += 1;
+      if (rule.forbids?.(one, other, first.context, second.context) && !(rule.yieldsToPrescription && conform))
+        forbidden += 1;
       score += yielding(rule.weigh(one, other, first.context, second.context), rule.yieldsToPrescription, conform);
     }
   });
@@ -193,7 +205,9 @@ function heardOf(problem: Problem, part: PartState): Heard {
     (_, index) => (part.placed.zones.starts[0] as number) + index,
   );
   for (const stop of problem.stops) {
-    const reached = part.placed.reach.find((each) => divisions.has(each.division) && each.division.name === stop.division);
+    const reached = part.placed.reach.find(
+      (each) => divisions.has(each.division) && each.division.name === stop.division,
+    );
     if (!reached) continue;
     const away = 12 * (part.placed.octave + reached.shift);
     if (zonesBetween(part.placed.zones, stop.from - away, stop.to - away) === 0 && !drawn.has(stop.id)) continue;
@@ -213,8 +227,13 @@ export function sourceName(id: string): string {
 }
 
 const PART_WORDS: Readonly<Record<string, string>> = {
-  melody: "melody", accompaniment: "accompaniment", bass: "bass", plenum: "chorus", "cantus-firmus": "cantus firmus",
-  voice: "voice", echo: "echo",
+  melody: "melody",
+  accompaniment: "accompaniment",
+  bass: "bass",
+  plenum: "chorus",
+  "cantus-firmus": "cantus firmus",
+  voice: "voice",
+  echo: "echo",
 };
 const partWords = (id: string): string => {
   const match = /^(.*?)(?:-(\d))?$/.exec(id);
@@ -231,12 +250,28 @@ function explain(problem: Problem, parts: readonly PartState[], at: number, weig
   const heards = parts.map((part) => heardOf(problem, part));
   const add = (
     rule: { id: string; source: string; severity: "error" | "warning" | "note" },
-    points: Points, words: Words, partIds: readonly string[], stops: readonly string[], forbids = false,
+    points: Points,
+    words: Words,
+    partIds: readonly string[],
+    stops: readonly string[],
+    forbids = false,
   ): void => {
-    const severity = forbids ? "error" : points > 0 ? "praise" : points < 0 && rule.severity === "error" ? "warning" : rule.severity;
+    const severity = forbids
+      ? "error"
+      : points > 0
+        ? "praise"
+        : points < 0 && rule.severity === "error"
+          ? "warning"
+          : rule.severity;
     reasons.push({
-      rule: rule.id, points, text: words.text, source: rule.source, parts: partIds,
-      stops: words.stops ?? stops, severity, remedy: words.remedy ?? null,
+      rule: rule.id,
+      points,
+      text: words.text,
+      source: rule.source,
+      parts: partIds,
+      stops: words.stops ?? stops,
+      severity,
+      remedy: words.remedy ?? null,
     });
   };
   const recipeRule = { id: "close-to-prescription", source: sourceText, severity: "note" as const };
@@ -275,38 +310,67 @@ function explain(problem: Problem, parts: readonly PartState[], at: number, weig
     });
     if (recipe.speaks && (direct !== 0 || recipe.items.length === 0)) {
       const asked = all.filter((each) => each.match.status === "asked").map((each) => stopLabel(each.stop));
-      const by = sources[0] === "common practice" ? "By common practice" : `As ${sourceName(sources[0] as string)} has it`;
+      const by =
+        sources[0] === "common practice" ? "By common practice" : `As ${sourceName(sources[0] as string)} has it`;
       const lack = missing.length > 0 ? `; the recipe also asks for ${listed(missing)}` : "";
       add(recipeRule, direct, { text: `${by}, the ${who} draws ${listed(asked)}${lack}.` }, [part.placing.part], ids);
     } else if (recipe.speaks && missing.length > 0) {
-      add(recipeRule, 0, { text: `The recipe asks the ${who} for ${listed(missing)}, which it does not have here.` }, [part.placing.part], ids);
+      add(
+        recipeRule,
+        0,
+        { text: `The recipe asks the ${who} for ${listed(missing)}, which it does not have here.` },
+        [part.placing.part],
+        ids,
+      );
     }
     for (const each of replaced) add(recipeRule, each.points, each, [part.placing.part], each.stops);
 
     const costOf = (status: Match["status"]) => {
-      const found = matches.filter((each) => each.match.status === status && !(status === "stray" && (each.match.standIn & close.serving) !== 0));
+      const found = matches.filter(
+        (each) => each.match.status === status && !(status === "stray" && (each.match.standIn & close.serving) !== 0),
+      );
       return { stops: found.map((each) => each.stop), points: -found.reduce((sum, each) => sum + each.match.cost, 0) };
     };
     const stray = costOf("stray");
     const against = costOf("against");
     if (stray.stops.length > 0) {
-      add(recipeRule, stray.points, {
-        text: `${listed(stray.stops.map(stopLabel))} ${stray.stops.length === 1 ? "is" : "are"} outside the recipe for the ${who}.`,
-        stops: stray.stops.map((stop) => stop.id),
-      }, [part.placing.part], ids);
+      add(
+        recipeRule,
+        stray.points,
+        {
+          text: `${listed(stray.stops.map(stopLabel))} ${stray.stops.length === 1 ? "is" : "are"} outside the recipe for the ${who}.`,
+          stops: stray.stops.map((stop) => stop.id),
+        },
+        [part.placing.part],
+        ids,
+      );
     }
     if (against.stops.length > 0) {
-      add({ ...recipeRule, severity: "warning" }, against.points, {
-        text: `The recipe keeps ${listed(against.stops.map(stopLabel))} out of the ${who}.`,
-        remedy: `Leave out ${listed(against.stops.map(stopLabel))}.`,
-        stops: against.stops.map((stop) => stop.id),
-      }, [part.placing.part], ids);
+      add(
+        { ...recipeRule, severity: "warning" },
+        against.points,
+        {
+          text: `The recipe keeps ${listed(against.stops.map(stopLabel))} out of the ${who}.`,
+          remedy: `Leave out ${listed(against.stops.map(stopLabel))}.`,
+          stops: against.stops.map((stop) => stop.id),
+        },
+        [part.placing.part],
+        ids,
+      );
     }
     const rest = -close.cost - stray.points - against.points - COSTS.shutBox * part.shutBoxes;
     if (rest !== 0) {
       const boxes = part.shutBoxes > 0 ? " and a box that is not open" : "";
-      const more = matches.filter((each) => each.match.status !== "stray" && each.match.status !== "against").map((each) => stopLabel(each.stop));
-      add(economyRule, rest, { text: `The ${who} could do with fewer: ${listed(more)}${boxes}.` }, [part.placing.part], ids);
+      const more = matches
+        .filter((each) => each.match.status !== "stray" && each.match.status !== "against")
+        .map((each) => stopLabel(each.stop));
+      add(
+        economyRule,
+        rest,
+        { text: `The ${who} could do with fewer: ${listed(more)}${boxes}.` },
+        [part.placing.part],
+        ids,
+      );
     }
     for (const deviation of placingDeviations(reading, part.placed, problem.kindsOf)) {
       const text = {
@@ -320,7 +384,8 @@ function explain(problem: Problem, parts: readonly PartState[], at: number, weig
     for (const rule of problem.rules.placing) {
       const points = rule.weigh(weighed.context);
       const forbids = rule.forbids?.(weighed.context) ?? false;
-      if (points !== 0 || forbids) add(rule, points, rule.words(weighed.context, points), [part.placing.part], ids, forbids);
+      if (points !== 0 || forbids)
+        add(rule, points, rule.words(weighed.context, points), [part.placing.part], ids, forbids);
     }
     for (const rule of weighed.partRules) {
       const silenced = rule.yieldsToPrescription && close.conform;
@@ -331,10 +396,17 @@ function explain(problem: Problem, parts: readonly PartState[], at: number, weig
       }
     }
     if (part.sound.stops === 0) {
-      add({ id: "foundation-present", source: "common practice", severity: "error" }, 0, {
-        text: `Nothing is drawn that the ${who} on the ${part.placed.keyboard.name} can hear.`,
-        remedy: `Draw a stop on the ${part.placed.keyboard.name}.`,
-      }, [part.placing.part], [], true);
+      add(
+        { id: "foundation-present", source: "common practice", severity: "error" },
+        0,
+        {
+          text: `Nothing is drawn that the ${who} on the ${part.placed.keyboard.name} can hear.`,
+          remedy: `Draw a stop on the ${part.placed.keyboard.name}.`,
+        },
+        [part.placing.part],
+        [],
+        true,
+      );
     }
     for (const rule of problem.rules.advice) {
       const words = rule.advise(part.sound, weighed.context, heard);
@@ -348,14 +420,21 @@ function explain(problem: Problem, parts: readonly PartState[], at: number, weig
     for (const rule of problem.rules.pair) {
       if (!rule.applies(first.context, second.context)) continue;
       const silenced = rule.yieldsToPrescription && conform;
-      const points = yielding(rule.weigh(one.sound, other.sound, first.context, second.context), rule.yieldsToPrescription, conform);
+      const points = yielding(
+        rule.weigh(one.sound, other.sound, first.context, second.context),
+        rule.yieldsToPrescription,
+        conform,
+      );
       const forbids = !silenced && (rule.forbids?.(one.sound, other.sound, first.context, second.context) ?? false);
       if (points === 0 && !forbids) continue;
       const heard = { first: heards[a] as Heard, second: heards[b] as Heard };
       add(
-        rule, points, rule.words(one.sound, other.sound, first.context, second.context, heard, points),
+        rule,
+        points,
+        rule.words(one.sound, other.sound, first.context, second.context, heard, points),
         [one.placing.part, other.placing.part],
-        [...heard.first.stops, ...heard.second.stops].map((each) => each.stop.id), forbids,
+        [...heard.first.stops, ...heard.second.stops].map((each) => each.stop.id),
+        forbids,
       );
     }
   });
@@ -389,7 +468,9 @@ export function judge(problem: Problem, state: ConsoleState, placings: readonly 
     reading: at,
     reasons: explain(problem, parts, at, weight),
     parts: parts.map((part) => ({
-      placing: part.placing, placed: part.placed, sound: part.sound,
+      placing: part.placing,
+      placed: part.placed,
+      sound: part.sound,
       heard: problem.stops.filter((stop) => [...part.own, ...part.borrowed].includes(stop)).map((stop) => stop.id),
     })),
     idle: [...state.drawn].filter((id) => !heardIds.has(id)),
@@ -398,7 +479,9 @@ export function judge(problem: Problem, state: ConsoleState, placings: readonly 
 
 /** The score alone and whether a rule forbids the state: what enumeration compares. `null` as for {@link judge}. */
 export function scoreOf(
-  problem: Problem, state: ConsoleState, placings: readonly Placing[],
+  problem: Problem,
+  state: ConsoleState,
+  placings: readonly Placing[],
 ): { readonly score: Points; readonly forbidden: boolean } | null {
   const parts = listen(problem, state, placings);
   if (!parts) return null;

@@ -83,7 +83,11 @@ export function placePart(
   }
   const here = seat;
   return {
-    part, seat: here, keyboard, octave, couplers,
+    part,
+    seat: here,
+    keyboard,
+    octave,
+    couplers,
     reach: here.reach,
     cutKeys: here.cutKeys,
     get zones() {
@@ -94,7 +98,11 @@ export function placePart(
 }
 
 function seatFor(
-  instrument: Instrument, part: Part, keyboard: Division, octave: -1 | 0 | 1, couplers: readonly Coupler[],
+  instrument: Instrument,
+  part: Part,
+  keyboard: Division,
+  octave: -1 | 0 | 1,
+  couplers: readonly Coupler[],
 ): Seat {
   const reach = reachOf(instrument, keyboard, (coupler) => coupler.fixed || couplers.includes(coupler));
   const [kbLow, kbHigh] = [keyboard.compass.low - 12 * octave, keyboard.compass.high - 12 * octave];
@@ -106,7 +114,10 @@ function seatFor(
   let zones: Zones | undefined;
   const memo = new Map<number, number>();
   const seat: Seat = {
-    keyboard, octave, couplers, reach,
+    keyboard,
+    octave,
+    couplers,
+    reach,
     cutKeys: cut ? cutKeys : 0,
     // Most placings are given up by their bound alone, before anybody asks which keys speak.
     get zones() {

@@ -3,7 +3,15 @@ import { type DivisionKind, divisionKinds } from "../stoplist/keyboard-kind.ts";
 import type { PrescribedCoupler, Prescription, StandIn } from "../music/prescription.ts";
 import type { Section } from "../music/texture.ts";
 import type {
-  AdviceRule, PairRule, PartContext, PartRule, PlacingRule, Points, Rule, SectionFacts, StepRule,
+  AdviceRule,
+  PairRule,
+  PartContext,
+  PartRule,
+  PlacingRule,
+  Points,
+  Rule,
+  SectionFacts,
+  StepRule,
 } from "../rules/rule.ts";
 import { type PlacedPart, placePart, sharedRanks } from "./placed-part.ts";
 import { type Reading, type Recipe, readingOf, recipeOf } from "./recipe.ts";
@@ -80,7 +88,11 @@ export function placingDeviations(
   reading: Reading,
   placed: PlacedPart,
   kindsOf: ReadonlyMap<string, ReadonlySet<DivisionKind>>,
-): readonly { readonly points: Points; readonly what: "keyboard" | "left-out" | "beside" | "allowed"; readonly about: string }[] {
+): readonly {
+  readonly points: Points;
+  readonly what: "keyboard" | "left-out" | "beside" | "allowed";
+  readonly about: string;
+}[] {
   const recipes = reading.recipes.get(placed.part.id);
   const { prescription } = reading;
   if (!prescription || !recipes) return [];
@@ -99,7 +111,9 @@ export function placingDeviations(
     if (prescription.couplers.some((asked) => isPrescribed(coupler, asked, kindsOf))) continue;
     const allowed = prescription.couplersMay?.some((asked) => isPrescribed(coupler, asked, kindsOf)) === true;
     found.push({
-      points: allowed ? COUPLER_ALLOWED : COUPLER_BESIDE, what: allowed ? "allowed" : "beside", about: coupler.name,
+      points: allowed ? COUPLER_ALLOWED : COUPLER_BESIDE,
+      what: allowed ? "allowed" : "beside",
+      about: coupler.name,
     });
   }
   return found;
@@ -153,13 +167,26 @@ export function problemOf(
   const tremulants = new Set(instrument.tremulants);
 
   const problem: Problem = {
-    instrument, section, facts, readings, rules: ruleSets, shared, kindsOf, standIns,
+    instrument,
+    section,
+    facts,
+    readings,
+    rules: ruleSets,
+    shared,
+    kindsOf,
+    standIns,
     stops: instrument.divisions.flatMap((division) => division.stops),
     place: (index, keyboard, octave, couplers) => {
       const key = `${index}|${keyboard.name}|${octave}|${couplers.map((each) => each.name).join("|")}`;
       let placed = placedParts.get(key);
       if (!placed) {
-        placed = placePart(instrument, section.parts[index] as (typeof section.parts)[number], keyboard, octave, couplers);
+        placed = placePart(
+          instrument,
+          section.parts[index] as (typeof section.parts)[number],
+          keyboard,
+          octave,
+          couplers,
+        );
         placedParts.set(key, placed);
       }
       return placed;

@@ -34,7 +34,13 @@ export const COSTS = {
 } as const;
 
 const ROLE_WEIGHT: Readonly<Record<Role, number>> = {
-  melody: 3, plenum: 3, "cantus-firmus": 3, voice: 2, accompaniment: 2, bass: 1.5, echo: 1.5,
+  melody: 3,
+  plenum: 3,
+  "cantus-firmus": 3,
+  voice: 2,
+  accompaniment: 2,
+  bass: 1.5,
+  echo: 1.5,
 };
 
 /** One part of a prescription set against one part of the section. */
@@ -80,7 +86,10 @@ export function readingOf(prescription: Prescription | null, parts: readonly Par
   const needed = pairs.filter((each) => !each.prescribed.optional);
   const total = needed.reduce((sum, each) => sum + ROLE_WEIGHT[each.prescribed.role], 0);
   let spent = 0;
-  for (const [index, { part, prescribed }] of [...needed, ...pairs.filter((each) => each.prescribed.optional)].entries()) {
+  for (const [index, { part, prescribed }] of [
+    ...needed,
+    ...pairs.filter((each) => each.prescribed.optional),
+  ].entries()) {
     let share: Points = OPTIONAL_PART;
     if (!prescribed.optional) {
       const last = index === needed.length - 1;
@@ -99,7 +108,8 @@ export function isWanted(wanted: Wanted, stop: Stop, pitch: Foot | null): boolea
     const kinds = group ?? [wanted.kind as Kind];
     const tierceMixture = wanted.kind === "tierce-sounding" && isCompound(stop) && stop.tierce;
     if (!tierceMixture && !stop.kinds.some((kind) => kinds.includes(kind))) return false;
-    if (wanted.kind === "foundation" && !(pitch && [4, 8, 16, 32].includes(pitch.over) && pitch.under === 1)) return false;
+    if (wanted.kind === "foundation" && !(pitch && [4, 8, 16, 32].includes(pitch.over) && pitch.under === 1))
+      return false;
   }
   if (wanted.pitch !== undefined && (pitch === null || footText(pitch) !== footText(wanted.pitch))) return false;
   if (wanted.half !== undefined && stop.half !== null && stop.half !== wanted.half) return false;
@@ -288,7 +298,9 @@ export function recipeOf(
             );
         instead.sort((a, b) => b.weight - a.weight);
         items.push({ wanted, recipe, weight: own, every, half, instead });
-        everyCount.push(every ? found.filter((stop) => half === null || stop.half === null || stop.half === half).length : 0);
+        everyCount.push(
+          every ? found.filter((stop) => half === null || stop.half === null || stop.half === half).length : 0,
+        );
       });
     });
   }
@@ -324,7 +336,12 @@ export function recipeOf(
         if (index < 30 && fits(one, stop, recipe)) standIn |= 1 << index;
       });
       const status = set !== 0 ? "asked" : welcome ? "may" : against ? "against" : "stray";
-      const cost = { asked: welcome ? COSTS.may : COSTS.again, may: COSTS.may, stray: COSTS.stray, against: COSTS.against }[status];
+      const cost = {
+        asked: welcome ? COSTS.may : COSTS.again,
+        may: COSTS.may,
+        stray: COSTS.stray,
+        against: COSTS.against,
+      }[status];
       const coupled =
         stop.division !== placed.keyboard.name &&
         !kindsOf.get(stop.division)?.has(recipe.prescribed.keyboard as DivisionKind);

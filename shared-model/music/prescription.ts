@@ -15,8 +15,7 @@ export interface Wanted {
 }
 
 /** Where a school plays a part. `any-other`: another keyboard than the parts that it must differ from. */
-export type KeyboardKind =
-  | "main" | "positive" | "choir" | "swell" | "recit" | "echo" | "solo" | "pedal" | "any-other";
+export type KeyboardKind = "main" | "positive" | "choir" | "swell" | "recit" | "echo" | "solo" | "pedal" | "any-other";
 
 export interface PrescribedPart {
   readonly role: Role;

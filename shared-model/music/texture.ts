@@ -1,8 +1,16 @@
 import type { Key } from "../pitch/key.ts";
 
 export const TRADITIONS = [
-  "neutral", "french-classical", "italian-renaissance", "north-german", "central-german", "english-18c",
-  "english-cathedral", "spanish", "french-symphonic", "german-romantic",
+  "neutral",
+  "french-classical",
+  "italian-renaissance",
+  "north-german",
+  "central-german",
+  "english-18c",
+  "english-cathedral",
+  "spanish",
+  "french-symphonic",
+  "german-romantic",
 ] as const;
 export type Tradition = (typeof TRADITIONS)[number];
 

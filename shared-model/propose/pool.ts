@@ -82,7 +82,11 @@ const entriesOfWeighed = new WeakMap<WeighedPart, readonly Entry[]>();
 
 /** A division's bit among those that a part hears; an organ with more than 31 divisions in reach of one keyboard shares bits. */
 const bitOf = (inPrint: readonly Division[], name: string): number =>
-  1 << Math.max(0, inPrint.findIndex((division) => division.name === name));
+  1 <<
+  Math.max(
+    0,
+    inPrint.findIndex((division) => division.name === name),
+  );
 
 /** Divisions that a placed part hears, in printed order, each once. */
 const divisionsInPrint = (problem: Problem, placed: PlacedPart): readonly Division[] =>
@@ -108,13 +112,26 @@ function entriesOf(problem: Problem, weighed: WeighedPart): readonly Entry[] {
     }
     const rank = match.status === "stray" && standInItems !== 0 ? 2 : RANK[match.status];
     drafts.push({
-      divisionBit: bitOf(inPrint, stop.division), stop, tremulant: null, match, rank, standInItems, voices, likeness: likeness(stop, problem.shared),
+      divisionBit: bitOf(inPrint, stop.division),
+      stop,
+      tremulant: null,
+      match,
+      rank,
+      standInItems,
+      voices,
+      likeness: likeness(stop, problem.shared),
     });
   }
   for (const tremulant of problem.instrument.tremulants) {
     if (tremulant !== "all" && !inPrint.some((division) => division.name === tremulant)) continue;
     drafts.push({
-      divisionBit: bitOf(inPrint, tremulant), stop: null, tremulant, match: NO_MATCH, rank: 3, standInItems: 0, voices: [TREMBLE, TREMBLE, TREMBLE],
+      divisionBit: bitOf(inPrint, tremulant),
+      stop: null,
+      tremulant,
+      match: NO_MATCH,
+      rank: 3,
+      standInItems: 0,
+      voices: [TREMBLE, TREMBLE, TREMBLE],
       likeness: `tremulant ${tremulant}`,
     });
   }
@@ -177,7 +194,8 @@ export class Pool {
     const borrowed: { stop: Stop; match: Match }[] = [];
     if (base) {
       for (const stop of inPrint.flatMap((division) => division.stops)) {
-        if (base.drawn.has(stop) && voicesOf(problem, placed, stop)) borrowed.push({ stop, match: recipe.matchOf(stop) });
+        if (base.drawn.has(stop) && voicesOf(problem, placed, stop))
+          borrowed.push({ stop, match: recipe.matchOf(stop) });
       }
     }
     this.borrowed = borrowed;
@@ -188,7 +206,10 @@ export class Pool {
         ? all.filter((each) => {
             const { stop, tremulant } = each;
             if (stop) return !base?.settled.has(stop) && !base?.drawn.has(stop) && (!colour || inColour(each, colour));
-            return !(base && (base.divisions.has(tremulant as string) || (tremulant === "all" && base.divisions.size > 0)));
+            return !(
+              base &&
+              (base.divisions.has(tremulant as string) || (tremulant === "all" && base.divisions.size > 0))
+            );
           })
         : all;
     const { entries } = this;
@@ -224,7 +245,8 @@ export class Pool {
       } else this.suffixMaking[i] = this.suffixMaking[i + 1] as Points[];
     }
     this.made = borrowed.reduce(
-      (bits, { stop }) => bits | (colour?.makes((voicesOf(problem, placed, stop) as readonly [Voice, Voice, Voice])[0]) ?? 0),
+      (bits, { stop }) =>
+        bits | (colour?.makes((voicesOf(problem, placed, stop) as readonly [Voice, Voice, Voice])[0]) ?? 0),
       0,
     );
     this.fallingRules = weighed.partRules.filter((rule) => rule.falling);
@@ -232,7 +254,9 @@ export class Pool {
     for (const each of entries) bits |= each.match.standIn;
     for (const each of borrowed) bits |= each.match.standIn;
     this.instead = recipe.items.map((item) =>
-      Math.max(0, ...item.instead.filter((use) => (use.bits & bits) === use.bits).map((use) => use.weight)),
+      colour
+        ? 0
+        : Math.max(0, ...item.instead.filter((use) => (use.bits & bits) === use.bits).map((use) => use.weight)),
     );
     this.freeBoxes = [
       ...new Set(
@@ -359,7 +383,13 @@ export class Pool {
     };
 
     const grow = (
-      start: number, depth: number, satisfied: number, cost: Points, plain: number, shutCost: Points, made: number,
+      start: number,
+      depth: number,
+      satisfied: number,
+      cost: Points,
+      plain: number,
+      shutCost: Points,
+      made: number,
       loyal: boolean,
     ): void => {
       const sound = sounds[depth] as PartSound;
@@ -394,7 +424,8 @@ export class Pool {
         const next = sounds[depth + 1] as PartSound;
         addVoice(sound, entry.voices[positionOf(entry)] as Voice, next);
         if (entry.stop && this.base?.tremulants.has(entry.stop.division)) next.tremulant = 1;
-        const stillLoyal = loyal && match.status !== "against" && !(match.status === "stray" && entry.standInItems === 0);
+        const stillLoyal =
+          loyal && match.status !== "against" && !(match.status === "stray" && entry.standInItems === 0);
         const fallen = this.fallen(next, stillLoyal);
         if (ceiling + potential(now, i + 1) - more - fallen - toMake >= threshold) {
           grow(i + 1, depth + 1, now, more, nowPlain, shutCost, makes, stillLoyal);
@@ -471,12 +502,11 @@ export class Pool {
  * can earn for the recipe, less the least that a stop making the colour costs.
  */
 export function boundInColour(problem: Problem, weighed: WeighedPart, colour: Colour): Points {
-  let [items, bits] = [0, 0];
+  let items = 0;
   const making: Points[] = Array.from({ length: colour.makers }, () => Number.POSITIVE_INFINITY);
   for (const entry of entriesOf(problem, weighed)) {
     if (!entry.stop || !inColour(entry, colour)) continue;
     items |= entry.match.items;
-    bits |= entry.match.standIn;
     const makes = colour.makes(entry.voices[0]);
     for (let at = 0; at < making.length; at++) {
       if (makes & (1 << at)) making[at] = Math.min(making[at] as Points, leastCost(entry));
@@ -484,22 +514,18 @@ export function boundInColour(problem: Problem, weighed: WeighedPart, colour: Co
   }
   let sum = (weighed.fix ?? Number.NEGATIVE_INFINITY) + weighed.most - Math.max(0, ...making);
   weighed.recipe.items.forEach((item, index) => {
-    if (items & (1 << index)) sum += item.weight;
-    else {
-      let instead = 0;
-      for (const use of item.instead) if ((use.bits & bits) === use.bits) instead = Math.max(instead, use.weight);
-      sum += instead > 0 ? instead : Number.NEGATIVE_INFINITY;
-    }
+    sum += items & (1 << index) ? item.weight : Number.NEGATIVE_INFINITY;
   });
   return sum;
 }
 
 /**
  * Whether a stop can be part of a colour that is shown for variety: the colour admits it, and the recipe does not shut
- * it out. A colour got by straying from the recipe, or by leaving it half done, would be a mistake, not another answer.
+ * it out. A colour got by straying from the recipe, or by leaving it half done, would be a mistake, not another answer;
+ * stand-ins serve the way itself.
  */
-const inColour = ({ match, standInItems, voices }: Entry, colour: Colour): boolean =>
-  match.status !== "against" && !(match.status === "stray" && standInItems === 0) && colour.admits(voices[0]);
+const inColour = ({ match, voices }: Entry, colour: Colour): boolean =>
+  match.status !== "against" && match.status !== "stray" && colour.admits(voices[0]);
 
 /** What an entry costs at least, whatever else is drawn. */
 function leastCost({ match, tremulant, standInItems }: Entry): Points {

@@ -29,7 +29,12 @@ export interface ProposeOptions {
 }
 
 const freshEffort = (): Effort => ({
-  rounds: 0, pools: 0, candidates: 0, pairs: 0, bound: Number.NEGATIVE_INFINITY, last: 0,
+  rounds: 0,
+  pools: 0,
+  candidates: 0,
+  pairs: 0,
+  bound: Number.NEGATIVE_INFINITY,
+  last: 0,
 });
 
 /**

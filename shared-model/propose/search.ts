@@ -152,15 +152,17 @@ class Frames {
 
   private findFor(wanted: Wanted, colour: Colour): boolean {
     const { instrument } = this.problem;
-    return [-2, -1, 0, 1, 2].some((up) => [...wantedStops(instrument, wanted, up)].some((stop) => {
-      if (!isProposable(stop)) return false;
-      let voices = this.tones.get(stop);
-      if (!voices) {
-        voices = [-1, 0, 1].flatMap((octaves) => toneOf(stop, octaves) ?? []);
-        this.tones.set(stop, voices);
-      }
-      return voices.some((voice) => colour.admits(voice));
-    }));
+    return [-2, -1, 0, 1, 2].some((up) =>
+      [...wantedStops(instrument, wanted, up)].some((stop) => {
+        if (!isProposable(stop)) return false;
+        let voices = this.tones.get(stop);
+        if (!voices) {
+          voices = [-1, 0, 1].flatMap((octaves) => toneOf(stop, octaves) ?? []);
+          this.tones.set(stop, voices);
+        }
+        return voices.some((voice) => colour.admits(voice));
+      }),
+    );
   }
 
   /** What the telling part can keep of a recipe at best when it must have a colour: never too low. */
@@ -236,7 +238,13 @@ class Frames {
 function toneOf(stop: Stop, octaves: number): Voice | null {
   const [low, high] = [stop.from - 12 * octaves, stop.to - 12 * octaves];
   return voiceOf(stop, {
-    zones: zonesOf(low, high, []), away: 12 * octaves, low, high, sharedRank: () => undefined, boxed: false, box: "open",
+    zones: zonesOf(low, high, []),
+    away: 12 * octaves,
+    low,
+    high,
+    sharedRank: () => undefined,
+    boxed: false,
+    box: "open",
   });
 }
 
@@ -277,7 +285,9 @@ const placeCode = (problem: Problem, keyboard: Division, octave: number): number
 
 /** The text and the printed order of a state with its placings: the same for the search and for enumeration. */
 export function identify(
-  problem: Problem, state: ConsoleState, placings: readonly Placing[],
+  problem: Problem,
+  state: ConsoleState,
+  placings: readonly Placing[],
 ): { readonly signature: string; readonly order: readonly number[] } {
   const places = placesInPrint(problem);
   const drawn = problem.stops.filter((stop) => state.drawn.has(stop.id)).map((stop) => places.get(stop) as number);
@@ -337,7 +347,9 @@ export function search(
       const bound = apart ? Math.min(option.bound, inColour) : option.loose + kept;
       return bound + others < floor ? [] : [{ placed, weighed, loose: option.loose + kept, bound, sharp: false }];
     });
-    return own.length === 0 ? [] : [{ parts: parts.map((options, index) => (index === telling ? own : options)), pairs }];
+    return own.length === 0
+      ? []
+      : [{ parts: parts.map((options, index) => (index === telling ? own : options)), pairs }];
   });
   const top = Math.max(
     Number.NEGATIVE_INFINITY,
@@ -391,7 +403,9 @@ function mayShare(problem: Problem, index: number): boolean {
   const manuals = problem.instrument.divisions.filter((each) => each.kind === "manual");
   const free = manuals.length <= 1 || manuals.some((each) => each.stops.some((stop) => stop.half !== null));
   return parts.slice(0, index).some((other) => {
-    const same = keyboardsFor(problem, index).some((each) => keyboardsFor(problem, parts.indexOf(other)).includes(each));
+    const same = keyboardsFor(problem, index).some((each) =>
+      keyboardsFor(problem, parts.indexOf(other)).includes(each),
+    );
     const apart = part.apartFrom.includes(other.id) || other.apartFrom.includes(part.id);
     return same && (free || !apart);
   });
@@ -411,7 +425,13 @@ class Round {
   private readonly effort: Effort;
 
   constructor(
-    problem: Problem, frames: Frames, wanted: number, cut: Points, colour: Colour | null, telling: number, effort: Effort,
+    problem: Problem,
+    frames: Frames,
+    wanted: number,
+    cut: Points,
+    colour: Colour | null,
+    telling: number,
+    effort: Effort,
   ) {
     this.effort = effort;
     this.problem = problem;
@@ -438,7 +458,9 @@ class Round {
       for (const option of options[index] as readonly Option[]) {
         // Nothing that this placing could draw is allowed, whatever the threshold.
         if (option.bound === Number.NEGATIVE_INFINITY) continue;
-        const shares = chosen.slice(0, index).some((each) => each.placed && each.placed.keyboard === option.placed?.keyboard);
+        const shares = chosen
+          .slice(0, index)
+          .some((each) => each.placed && each.placed.keyboard === option.placed?.keyboard);
         if (shares) {
           if (sum + option.loose + (rest[index] as number) + pairs < this.cut) {
             this.pruned = true;
@@ -454,7 +476,12 @@ class Round {
           if (option.bound === option.loose && !loosely[index]) break;
           continue;
         }
-        if (!option.sharp && option.placed && option.weighed && option.placed.reach.every((each) => each.couplers.length === 0)) {
+        if (
+          !option.sharp &&
+          option.placed &&
+          option.weighed &&
+          option.placed.reach.every((each) => each.couplers.length === 0)
+        ) {
           const pool = this.frames.pool(option.weighed, index === this.telling ? this.colour : null, this.effort);
           const need = this.cut - sum - (rest[index] as number) - pairs;
           const best = pool.best(need);
@@ -482,24 +509,40 @@ class Round {
   private join(options: readonly Option[], pairs: Points): void {
     const { problem } = this;
     const here = options.flatMap((option, index) => (option.placed && option.weighed ? [{ option, index }] : []));
-    const order = this.orderOf(options, here.map((each) => each.option.placed as PlacedPart));
+    const order = this.orderOf(
+      options,
+      here.map((each) => each.option.placed as PlacedPart),
+    );
     if (!order) return;
     const inOrder = order.map((at) => here[at] as (typeof here)[number]);
     const bounds = inOrder.map(({ option }, at) =>
-      inOrder.slice(0, at).some((each) => each.option.placed?.keyboard === option.placed?.keyboard) ? option.loose : option.bound,
+      inOrder.slice(0, at).some((each) => each.option.placed?.keyboard === option.placed?.keyboard)
+        ? option.loose
+        : option.bound,
     );
     const restOf = inOrder.map((_, at) => bounds.slice(at + 1).reduce((sum, each) => sum + each, 0));
     const chosen: Candidate[] = [];
     const grow = (at: number, sum: Points, pairsLeft: Points): void => {
       if (at === inOrder.length) {
-        this.keep(inOrder.map(({ option, index }, i) => ({ option, index, candidate: chosen[i] as Candidate })), sum);
+        this.keep(
+          inOrder.map(({ option, index }, i) => ({ option, index, candidate: chosen[i] as Candidate })),
+          sum,
+        );
         return;
       }
       const { option, index } = inOrder[at] as (typeof inOrder)[number];
       const weighed = option.weighed as WeighedPart;
-      const base = at === 0 ? null : baseFor(problem, inOrder.slice(0, at).map((each, i) => ({
-        placed: each.option.placed as PlacedPart, candidate: chosen[i] as Candidate,
-      })), option.placed as PlacedPart);
+      const base =
+        at === 0
+          ? null
+          : baseFor(
+              problem,
+              inOrder.slice(0, at).map((each, i) => ({
+                placed: each.option.placed as PlacedPart,
+                candidate: chosen[i] as Candidate,
+              })),
+              option.placed as PlacedPart,
+            );
       const colour = index === this.telling ? this.colour : null;
       const pool = base ? new Pool(problem, weighed, base, colour) : this.frames.pool(weighed, colour, this.effort);
       const need = this.cut - sum - (restOf[at] as number) - pairsLeft;
@@ -555,7 +598,12 @@ class Round {
       for (let j = 0; j < i && alone; j++) alone = (placed[j] as PlacedPart).keyboard !== one.keyboard;
     }
     if (alone) return placed.map((_, index) => index);
-    return standTogether(this.problem, options.map((each) => each.placed)) ? settlingOrder(placed) : null;
+    return standTogether(
+      this.problem,
+      options.map((each) => each.placed),
+    )
+      ? settlingOrder(placed)
+      : null;
   }
 
   /** What the pair rules give two drawn parts in this order; `null` when one forbids them. */
@@ -564,7 +612,8 @@ class Round {
     const conform = a.conform && b.conform;
     let points = 0;
     for (const rule of this.frames.pairTable(one, two).rules) {
-      if (rule.forbids?.(a.sound, b.sound, one.context, two.context) && !(rule.yieldsToPrescription && conform)) return null;
+      if (rule.forbids?.(a.sound, b.sound, one.context, two.context) && !(rule.yieldsToPrescription && conform))
+        return null;
       points += yielding(rule.weigh(a.sound, b.sound, one.context, two.context), rule.yieldsToPrescription, conform);
     }
     return points;
@@ -580,13 +629,18 @@ class Round {
     let state: ConsoleState | undefined;
     const pieces = [...parts];
     this.found.set(signature, {
-      score, colour, order, signature,
+      score,
+      colour,
+      order,
+      signature,
       get state() {
         state ??= stateOf(pieces);
         return state;
       },
       get placings() {
-        return [...pieces].sort((a, b) => a.index - b.index).map(({ option }) => placingOf(option.placed as PlacedPart));
+        return [...pieces]
+          .sort((a, b) => a.index - b.index)
+          .map(({ option }) => placingOf(option.placed as PlacedPart));
       },
     });
     if (!known) this.scores.push(score);
@@ -606,7 +660,9 @@ interface Piece {
 }
 
 const placingOf = (placed: PlacedPart): Placing => ({
-  part: placed.part.id, keyboard: placed.keyboard.name, octave: placed.octave,
+  part: placed.part.id,
+  keyboard: placed.keyboard.name,
+  octave: placed.octave,
 });
 
 const stateOf = (pieces: readonly Piece[]): ConsoleState => ({
@@ -619,7 +675,8 @@ const stateOf = (pieces: readonly Piece[]): ConsoleState => ({
 
 /** As {@link identify}, from the parts of a state that is not put together yet. */
 function identifyParts(
-  problem: Problem, pieces: readonly Piece[],
+  problem: Problem,
+  pieces: readonly Piece[],
 ): { readonly signature: string; readonly order: readonly number[] } {
   const places = placesInPrint(problem);
   const keyboards = problem.section.parts.map((_, index) => {
@@ -671,7 +728,11 @@ function baseFor(
   }
   for (const stop of all) if (reach.has(stop.division)) stops.add(stop);
   for (const name of shaken) tremulants.add(name);
-  const boxesTouched = next.reach.some((each) => each.division.box !== null && drawn.some((one) => one.placed.reach.some((other) => other.division.box === each.division.box)));
+  const boxesTouched = next.reach.some(
+    (each) =>
+      each.division.box !== null &&
+      drawn.some((one) => one.placed.reach.some((other) => other.division.box === each.division.box)),
+  );
   if (boxesTouched || problem.instrument.tremulants.includes("all")) {
     touches = true;
     for (const { candidate } of drawn) for (const stop of candidate.stops) divisions.add(stop.division);

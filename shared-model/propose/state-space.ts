@@ -64,12 +64,16 @@ export function couplerSets(problem: Problem, keyboard: Division): readonly (rea
 
 function findCouplerSets(problem: Problem, keyboard: Division): readonly (readonly Coupler[])[] {
   const all = couplersBearing(problem.instrument.couplers, keyboard, () => true);
-  const loose = problem.instrument.couplers.filter((each) => !each.fixed && (each.to === keyboard.name || all.includes(each)));
+  const loose = problem.instrument.couplers.filter(
+    (each) => !each.fixed && (each.to === keyboard.name || all.includes(each)),
+  );
   const namedByRecipes = new Set(loose.filter((coupler) => isPrescribedCoupler(problem, coupler)));
   const sets: Coupler[][] = [];
   const grow = (start: number, chosen: readonly Coupler[], prescribed: number, other: number): void => {
     // A set counts when all of it bears on the keyboard; one that carries another on may come later in print.
-    if (couplersBearing(problem.instrument.couplers, keyboard, (each) => chosen.includes(each)).length === chosen.length) {
+    if (
+      couplersBearing(problem.instrument.couplers, keyboard, (each) => chosen.includes(each)).length === chosen.length
+    ) {
       sets.push([...chosen]);
     }
     for (let i = start; i < loose.length; i++) {
@@ -140,8 +144,18 @@ export function likeness(stop: Stop, shared: ReadonlyMap<string, number>): strin
     const own = stop.uses.some((use) => shared.has(use.rank)) ? stop.id : "";
     const uses = stop.uses.map((use) => `${use.pitch.over}/${use.pitch.under}:${use.from}-${use.to}`).join(",");
     text = [
-      stop.division, own, stop.kinds.join("+"), stop.family, stop.pitch ? `${stop.pitch.over}/${stop.pitch.under}` : "",
-      stop.half ?? "", stop.from, stop.to, stop.strength, stop.tierce, stop.ranks, uses,
+      stop.division,
+      own,
+      stop.kinds.join("+"),
+      stop.family,
+      stop.pitch ? `${stop.pitch.over}/${stop.pitch.under}` : "",
+      stop.half ?? "",
+      stop.from,
+      stop.to,
+      stop.strength,
+      stop.tierce,
+      stop.ranks,
+      uses,
     ].join("|");
     signatures.set(stop, text);
   }

@@ -5,8 +5,14 @@ export type DivisionKind = "main" | "positive" | "choir" | "swell" | "recit" | "
 
 /** Headings of the trade by what they are, folded to plain lower-case letters. A division may be several at once. */
 const NAMED: readonly (readonly [RegExp, readonly DivisionKind[]])[] = [
-  [/^(hauptwerk|hauptmanual|hauptwerck|manualwerk|great|grand ?orgue|grand ?choeur|hoofdwerk|hoofdmanuaal|grande? ?organo|organo ?grande|organo ?mayor|organo ?principal|teclado|manuale|manual|first manual|werk)\b/, ["main"]],
-  [/^(ruckpositiv|rugpositief|rugwerk|positiv|positif|positief|positivo|cadereta|chair|choir|organo ?secondo|unterwerk|brustwerk|brustpositiv|borstwerk|oberpositiv|oberwerk|bovenwerk|seitenwerk|kronpositiv|hinterwerk)/, ["positive"]],
+  [
+    /^(hauptwerk|hauptmanual|hauptwerck|manualwerk|great|grand ?orgue|grand ?choeur|hoofdwerk|hoofdmanuaal|grande? ?organo|organo ?grande|organo ?mayor|organo ?principal|teclado|manuale|manual|first manual|werk)\b/,
+    ["main"],
+  ],
+  [
+    /^(ruckpositiv|rugpositief|rugwerk|positiv|positif|positief|positivo|cadereta|chair|choir|organo ?secondo|unterwerk|brustwerk|brustpositiv|borstwerk|oberpositiv|oberwerk|bovenwerk|seitenwerk|kronpositiv|hinterwerk)/,
+    ["positive"],
+  ],
   [/^choir/, ["choir", "positive"]],
   [/^(swell|schwellwerk|zwelwerk|espressivo|organo ?espressivo|expressivo|expresivo)/, ["swell", "recit"]],
   [/^(recit|recitativo|recitatief)/, ["recit", "swell"]],

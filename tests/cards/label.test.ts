@@ -176,4 +176,34 @@ describe("several of one label", () => {
       "Principals 8 4",
     ]);
   });
+
+  test("shorten what they share before they shorten how they differ", () => {
+    const twins = ["(Gedackt 8, Flöte 4)", ", Gedackt 8, Flöte 4"].map((more) =>
+      judgedExample({
+        organ: `Swell: Sesquialtera II ${more} | Great: Viola da Gamba 8 | Pedal: Subbass 16`,
+        plays: SOLO,
+        tremulants: ["Swell"],
+      }),
+    );
+    const [first] = twins;
+    if (!first) throw new Error("There is no organ.");
+    expect(
+      labelsOf(
+        first.problem,
+        twins.map(({ judgement }) => judgement.parts),
+      ),
+    ).toEqual(["Sesquialtera with tremulant over the Viola da Gamba", "Sesquialtera; with Gedackt 8 and Flöte 4"]);
+  });
+
+  test("a coupler that only the feet hear is told", () => {
+    const organ = "Great: Principal 8, Octave 4 | Pedal: Subbass 16";
+    const [apart, coupled] = [[], ["Great to Pedal"]].map((couplers) =>
+      judgedExample({ organ, plays: "plenum on Great, bass on Pedal", couplers }),
+    );
+    if (!apart || !coupled) throw new Error("There is no organ.");
+    expect(labelsOf(apart.problem, [apart.judgement.parts, coupled.judgement.parts])).toEqual([
+      "Principals 8 4",
+      "Principals 8 4; pedal coupled",
+    ]);
+  });
 });

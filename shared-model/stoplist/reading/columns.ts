@@ -153,17 +153,17 @@ function readBlock(rows: readonly Row[]): Entry[] {
 
 /** A spreadsheet whose first cells name the division, in every row or where it changes. */
 function divisionColumn(rows: readonly Row[]): Entry[] | null {
-  if (!rows.some((row) => row.tabbed)) return null;
-  const first = rows.map((row) => row.cells.find(({ at }) => at === 0));
+  const margin = Math.min(...rows.flatMap((row) => row.cells.map(({ at }) => at)));
+  const first = rows.map((row) => row.cells.find(({ at }) => at === margin));
   const heads = first.filter((cell) => cell?.kind === "heading");
-  const beside = rows.filter((row) => row.cells[0]?.at === 0 && row.cells[0].kind === "heading" && row.cells.length > 1);
+  const beside = rows.filter((row) => row.cells[0]?.at === margin && row.cells[0].kind === "heading" && row.cells.length > 1);
   const others = rows.some((row) => row.cells.slice(1).some(({ kind }) => kind === "heading"));
   if (others || heads.length === 0 || beside.length < Math.max(1, heads.length * 0.8) || beside.length < 2) return null;
   if (first.some((cell) => cell && cell.kind !== "heading" && cell.kind !== "words")) return null;
   const entries: Entry[] = [];
   let current = "";
   for (const row of rows) {
-    const head = row.cells[0]?.at === 0 && row.cells[0].kind === "heading" ? row.cells[0] : null;
+    const head = row.cells[0]?.at === margin && row.cells[0].kind === "heading" ? row.cells[0] : null;
     if (head && head.text !== current) {
       entries.push({ line: row.line, text: head.text, blankBefore: true });
       current = head.text;

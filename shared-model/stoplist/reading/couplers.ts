@@ -25,8 +25,8 @@ export interface CouplerLine {
 const NOT_A_COUPLER =
   /reversib|pistons?\b|combination|combs\b|combinaison|composition|kombination|thumb|toe stud|toe-stud|indicator|all couplers|couplers off|koppeln ab|handregister ab|absteller|midi|crescendo|walze|tutti|generals?\b|divisionals?\b|memory|setzer|studs?\b/iu;
 const LABEL =
-  /^(?:\d+ |drei |zwei |vier |three |two |four |deux |trois )?(?:(?:normal|schiebe|manualschiebe|manual|pedal|register|zug|gabel|haupt|inter|intra)[- ]?)?(?:koppel(?:n|ungen|ung|ing|ingen|s|züge)?|kopplungen|kopplung|couplers?|accouplements?|acct\.?|accts?\.|acc\.|copulas?|kopulas?|copula|cop\.|union[ei]|unión|uniones|enganches?|acoplamientos?|accoppiament[oi]|kobler|kobbel|kopplingar|kopplingen|koppels|manuaalkoppel(?:ing)?|schuifkoppel|tirasses?|tir\.|octaves? aig(?:u|uë|üe)s?|octaves? graves?|super(?:oktav|octav)?[- ]?koppel(?:n)?|sub(?:oktav|octav)?[- ]?koppel(?:n)?|superkoppel(?:n)?|ober(?:oktav|octav)koppel(?:n)?|unteroktavkoppel(?:n)?|melodiekoppel|basskoppel|appel)(?![\p{L}])(?: (?:des claviers|der manuale|de los teclados|dei manuali|delle tastiere|manuali|tastiere|claviers))?\s*[:=.–-]?\s*/iu;
-const SUPER = /(?<![\p{L}])(?:super[- ]?(?:oktav[e]?|octave?|oktaaf)?[- ]?(?:koppel\w*)?|octaves? aig(?:u|uë|üe)s?|ottava acuta|acuta|ottave acute|octava aguda|aguda|oberoktav\w*|octave up|octave|oct\.|ottava|oktav|8ve)(?![\p{L}])/giu;
+  /^(?:\d+ |drei |zwei |vier |three |two |four |deux |trois )?(?:(?:normal|schiebe|manualschiebe|manual|pedal|register|zug|gabel|haupt|inter|intra)[- ]?)?(?:koppel(?:n|ungen|ung|ing|ingen|s|züge)?|kopplungen|kopplung|couplers?|cplrs?\.?|coup\.|accouplements?|acct\.?|accts?\.|acc\.|copulas?|kopulas?|copula|cop\.|union[ei]|unión|uniones|enganches?|acoplamientos?|accoppiament[oi]|kobler|kobbel|kopplingar|kopplingen|koppels|manuaalkoppel(?:ing)?|schuifkoppel|tirasses?|tir\.|octaves? aig(?:u|uë|üe)s?|octaves? graves?|super(?:oktav|octav)?[- ]?koppel(?:n)?|sub(?:oktav|octav)?[- ]?koppel(?:n)?|superkoppel(?:n)?|ober(?:oktav|octav)koppel(?:n)?|unteroktavkoppel(?:n)?|melodiekoppel|basskoppel|appel)(?![\p{L}])(?: (?:des claviers|der manuale|de los teclados|dei manuali|delle tastiere|manuali|tastiere|claviers))?\s*[:=.–-]?\s*/iu;
+const SUPER = /(?<![\p{L}])(?:super[- ]?(?:oktav[e]?|octave?|oktaaf)?[- ]?(?:koppel\w*)?|octaves? aig(?:u|uë|üe)s?|ottava acuta|acuta|ottave acute|octava aguda|aguda|oberoktav\w*|octave up|octave|oct\.?|ottava|oktav|8ve)(?![\p{L}])/giu;
 const SUB = /(?<![\p{L}])(?:sub[- ]?(?:oktav[e]?|octave?|oktaaf|oct\.?)?[- ]?(?:koppel\w*)?|octaves? graves?|ottava grave|ottave gravi|grave|octava grave|unteroktav\w*|octave down|sub)(?![\p{L}])/giu;
 const UNISON = /(?<![\p{L}])(?:unison|normal|aequal|äqual|unisono|equal)(?![\p{L}])/giu;
 const PITCH = /(?<![\p{L}\d/])(?:en |in |à |im )?(16|8|4)(?:['’′`´]| ?-?(?:ft|fuß|fuss|vt|voet|pieds?|p)\b\.?)?(?![\d/])/giu;
@@ -38,11 +38,13 @@ const MANUALS_ONLY =
 const TO_PEDAL = /^(?:tirasses?|tir\.?|pedal[- ]?koppel(?:n|ungen|ung)?|pedaal[- ]?koppel(?:ing|ingen|s)?|pedalkobler)(?![\p{L}])/iu;
 const OFF = /unison off|unisono off|unis\. off|8['’′]? ?(?:ab|off)|äqual ab|(?<![\p{L}])U\.?O\.?(?![\p{L}])/iu;
 
+/** Couplers that can be drawn for the halves of a keyboard. */
+const DIVIDED_COUPLER = /(?<![\p{L}])(?:b(?:ass|as)?\.?\s?[/+]\s?d(?:is[ck]\.?|is[ck]ant)?\.?)(?![\p{L}])/iu;
 const BETWEEN =
-  /\s(?:to|zu|zum|zur|an|ans|auf|sur|au|à la|à|al|alla|all['’]|aan|op|naar|til|till|on|in|aan het|a|ad|con)\s|\s?(?:->|→|=>|⇒|>)\s?|\s?([/+–—:&-])\s?/iu;
+  /\s(?:to|zu|zum|zur|an|ans|auf|sur|au|à la|à|al|alla|all['’]|aan|op|naar|til|till|on|in|aan het|a|ad|con)\s|\s?(?:->|→|=>|⇒|>)\s?|\s?([/+–—&-])\s?/iu;
 
 const clean = (text: string): string =>
-  text.replace(/^[\s.,;:()[\]*-]+|[\s,;:()[\]*]+$/gu, "").replace(/^(?:du|de la|de l['’]|des|de|del|della|vom|von|der|das|the|la|le|il|el|den|het)\s+/iu, "").trim();
+  text.replace(/^[\s.,;:()[\]*-]+|[\s,;:()[\]*]+$/gu, "").replace(/^(?:fixe |mobile )?(?:du|de la|de l['’]|des|de|del|della|vom|von|der|das|the|la|le|il|el|den|het)\s+/iu, "").trim();
 
 /** Whether the words can be a division's name or abbreviation, or the number of a keyboard. */
 export function looksLikeDivision(text: string, names: readonly string[]): boolean {
@@ -91,7 +93,7 @@ export const isCouplerTitle = (text: string): boolean => {
  * tells that the line stands among couplers, so that a piece which cannot be read is worth a question.
  */
 export function couplersIn(text: string, line: number, names: readonly string[], expected: boolean): CouplerLine | null {
-  const whole = text.replace(/\s+/g, " ").replace(/^[-–•*·]\s*/, "").replace(/[.;,]+$/, "").trim();
+  const whole = text.replace(DIVIDED_COUPLER, " ").replace(/\s+/g, " ").replace(/^[-–•*·]\s*/, "").replace(/[.;,]+$/, "").trim();
   if (whole.length > 400 || NOT_A_COUPLER.test(whole)) return null;
   const couplers: PrintedCoupler[] = [];
   const unread: string[] = [];
@@ -120,7 +122,7 @@ export function couplersIn(text: string, line: number, names: readonly string[],
   const body = whole.slice(labelText.length);
   const pieces = body
     .replace(/(\d)\s*(?:,|&|und|and|et|en)\s*(?=\d)/giu, "$1 ")
-    .split(/\s*[,;·•]\s*|\s+(?:und|and|et|en|e|y|&|sowie)\s+|\t+|\s{2,}|\s\/\s(?=[\p{L}\s]*(?:koppel|coupler))/iu)
+    .split(/\s*[,;·•]\s*|\.\s+(?=\p{Lu}\p{Ll}{3})|\s+(?:und|and|et|en|e|y|&|sowie)\s+|\t+|\s{2,}|\s\/\s(?=[\p{L}\s]*(?:koppel|coupler))/iu)
     .map((piece) => piece.trim())
     .filter((piece) => piece !== "");
   if (pieces.length === 0) return null;
@@ -173,7 +175,7 @@ function partedEnds(text: string, names: readonly string[]): Pick<PrintedCoupler
     const numerals = [first, second].filter((end) => /^(?:I{1,3}|IV|VI{0,2}|[1-7])\.?$/.test(end)).length;
     if (numerals === 1 && match[1] !== undefined && ![first, second].some((end) => /^p(?:[eé]d\S*|\.)?$/i.test(end))) continue;
     const sign = match[1];
-    const by = sign === undefined || sign === ":" || sign === "&" ? "words" : sign === "–" || sign === "—" ? "-" : sign;
+    const by = sign === undefined || sign === "&" ? "words" : sign === "–" || sign === "—" ? "-" : sign;
     return { first, second, by: by as "words" | "/" | "-" | "+" };
   }
   return null;

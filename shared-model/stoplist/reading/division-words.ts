@@ -23,12 +23,12 @@ const NAMES: Readonly<Record<Role, string>> = {
     "ruckpositiv ruckpositif ruckwerk ruckwerck rugwerk rugpositief rugpositif rugpositiv rugge rygpositiv ryggpositiv positifdedos positivededos dos cadereta caderetadeespalda " +
     "cadireta organotergale positivotergale positivodidos tergale chair chairorgan petitorgue stoelwerk ruggewerk caderetaexterior",
   upper:
-    "oberwerk oberwerck oberklavier obermanual oberpositiv bovenwerk bovenklavier bovenmanuaal overvaerk overvark oververk oververk oververck ovververk opperwerk oberclavier " +
+    "uppermanual upperkeyboard oberesmanual oberwerk oberwerck oberklavier obermanual oberpositiv bovenwerk bovenklavier bovenmanuaal overvaerk overvark oververk oververk oververck ovververk opperwerk oberclavier " +
     "organosuperiore",
   breast:
-    "brustwerk brustwerck brustpositiv brustpositif borstwerk borstpositief brostverk brystvaerk brystverk brystpositiv caderetainterior organodepecho",
+    "brust brustwerk brustwerck brustpositiv brustpositif borstwerk borstpositief brostverk brystvaerk brystverk brystpositiv caderetainterior organodepecho",
   lower:
-    "unterwerk unterwerck unterpositiv unterklavier unterclavier onderwerk onderpositief onderpositif onderklavier hinterwerk underverk undervaerk nederwerk",
+    "lowermanual lowerkeyboard unteresmanual unterwerk unterwerck unterpositiv unterklavier unterclavier onderwerk onderpositief onderpositif onderklavier hinterwerk underverk undervaerk nederwerk",
   crown: "kronwerk kronpositiv kroonwerk kronenwerk kronverk",
   solo: "solo soloorgan solowerk organosolo soloist organosolista",
   echo: "echo echoorgan echowerk echowerck organoeco organoecho eco ecos echos recitecho recitdecho claviererdecho clavierdecho ecodeltotal organoecco ecco ekovaerk ekovark organodeecos arcadeecos",

@@ -18,7 +18,7 @@ export interface DivisionDraft {
   compass: Compass | null;
   enclosed: boolean;
   readonly line: number;
-  readonly pullDown: boolean;
+  pullDown: boolean;
   readonly stops: PlacedStop[];
 }
 

@@ -155,9 +155,11 @@ export function headingIn(text: string): Heading | null {
   const again = counted.phrase === null ? null : LEADING_NUMERAL.exec(counted.rest);
   const numbered = again && romanValue(again[1] as string) === counted.number ? { ...counted, rest: counted.rest.slice(again[0].length) } : counted;
   const inBrackets = [...numbered.rest.matchAll(/\(([^()]*)\)/g)].map((match) => match[1] as string);
-  const outer = trim(numbered.rest.replace(/\([^()]*\)/g, " ").replace(PULL_DOWN, " ")).replace(/\s+,/g, ",");
+  const plain = trim(numbered.rest.replace(/\([^()]*\)/g, " ").replace(PULL_DOWN, " ")).replace(/\s+,/g, ",");
+  const trailing = numbered.number === null ? numberIn(plain) : null;
+  const outer = trailing?.number != null ? trim(trailing.rest) : plain;
   const bracketNumber = inBrackets.map((one) => numberIn(trim(one)).number ?? romanValue(trim(one))).find((one) => one !== null);
-  const keyboard = numbered.number ?? bracketNumber ?? null;
+  const keyboard = numbered.number ?? trailing?.number ?? bracketNumber ?? null;
   const halves = inBrackets.flatMap((one) => {
     const mark = halfAt(one.trim(), 0);
     return mark && mark.end === one.trim().length && one.trim().length > 2 ? [mark.half] : [];
@@ -186,6 +188,9 @@ export function headingIn(text: string): Heading | null {
 const kindOf = (role: Role): "manual" | "pedal" => (role === "pedal" ? "pedal" : "manual");
 
 const STOPS_AS_WELL: ReadonlySet<Role> = new Set(["echo", "bombarde", "solo", "other", "orchestral", "far"]);
+
+/** Whether the words say that a pedal hangs on a manual. */
+export const isPullDown = (text: string): boolean => text.length < 60 && PULL_DOWN.test(text);
 
 /** Whether the heading's name may as well be a stop (`Echo`, `Bombarde`), so that its setting must decide. */
 export const mayBeStop = (heading: Heading): boolean => STOPS_AS_WELL.has(heading.role) && !heading.numberOnly;

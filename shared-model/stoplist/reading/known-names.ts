@@ -42,7 +42,7 @@ export class KnownNames {
   readonly #nearest = new Map<string, readonly string[]>();
   #searches = 0;
 
-  /** `known` also with the usual qualifiers; `like` when one or two letters away from a known name. */
+  /** `known` also with the usual qualifiers; `like` when one or two letters away, or with other words behind. */
   acquaintance(name: string): Acquaintance {
     const text = name.trim();
     const seen = this.#seen.get(text);
@@ -67,6 +67,9 @@ export class KnownNames {
     if (isStopName(text)) return "known";
     const bare = text.split(/\s+/).length <= 6 ? understandName(text, { pedal: false, pitch: null, ranks: null }) : null;
     if (bare && (bare.sure || bare.why === "ambiguous")) return "known";
+    // A known name and a word or two more (`Docena clara`).
+    const [first = "", ...more] = text.split(/\s+/);
+    if (first.length >= 5 && more.length > 0 && more.length <= 2 && /^\p{Lu}/u.test(first) && isStopName(first)) return "like";
     const folded = foldedSpelling(text);
     const most = folded.length >= 9 ? 2 : folded.length >= 5 ? 1 : 0;
     if (most === 0) return "strange";

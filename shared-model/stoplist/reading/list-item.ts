@@ -9,7 +9,7 @@ export interface ListItem {
 const BULLET = /^(?:[•◦‣▪▫●○■□►▸→»·–—-]|[*+~](?=\s))\s*(?=\S)/u;
 const SIGN = /^(?:[*†‡§#]{1,3}|\[[ xX*]\])\s*(?=[\d\p{L}(])/u;
 const NUMBER =
-  /^(?:\((\d{1,3})\)|(?:n[o°ºr]\.?|nr\.?|#)\s?(\d{1,3})[.):]?(?=\s)|(\d{1,3})\s?(?:[.):](?!\d)|[-–](?=\s))|(\d{1,3})(?=\t+[^\d\s]))\s*(?=\S)/iu;
+  /^(?:\((\d{1,3})\)|(?:n[o°ºr]\.?|nr\.?|#)\s?(\d{1,3})[.):]?(?=\s)|(\d{1,3})\s?(?:[.):](?!\d)|[-–](?=\s)))\s*(?=\S)/iu;
 /** English lists number their couplers in small Roman figures. */
 const SMALL_NUMERAL = /^\(?(?=[ivxl])x{0,3}(?:ix|iv|v?i{0,3})[.)]\s+(?=\p{Lu})/u;
 const BARE_NUMBER = /^(\d{1,3})\s+(?=["“„(*]?\p{Lu})/u;
@@ -38,7 +38,7 @@ export function listItem(text: string, numbered: boolean): ListItem {
     }
     const found: RegExpExecArray | null = number === null ? (NUMBER.exec(body) ?? (numbered ? BARE_NUMBER.exec(body) : null)) : null;
     if (!found) break;
-    number = Number(found[1] ?? found[2] ?? found[3] ?? found[4]);
+    number = Number(found[1] ?? found[2] ?? found[3]);
     body = body.slice(found[0].length);
   }
   return { body: body.trim(), bulleted, number };

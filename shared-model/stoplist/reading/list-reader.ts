@@ -2,7 +2,7 @@ import type { Compass } from "../../pitch/key.ts";
 import { isAccessory, isAidsTitle, isListTitle, isProse, tremulantIn } from "./accessories.ts";
 import { couplersIn, divisionsMeant, isCouplerTitle, type PrintedCoupler } from "./couplers.ts";
 import type { DivisionDraft, PlacedStop, Questions } from "./drafts.ts";
-import { type Heading, headingIn, mayBeStop } from "./headings.ts";
+import { type Heading, headingIn, isPullDown, mayBeStop } from "./headings.ts";
 import { halfAt } from "./halves.ts";
 import { compassIn } from "./keys-in-line.ts";
 import type { KnownNames } from "./known-names.ts";
@@ -28,6 +28,7 @@ const ENCLOSURE = /(?:schwell|swell ?box|expression|jalousie|zwelkast|persian|es
 const PREPARED_LINE = /^[[(]?\s*(?:vorgesehen|prepared(?: for)?|prep\.|vorbereitet|geplant|en attente|prévu|previsto|predisposto|gereserveerd)\s*[:–-]\s*(.*?)\s*[\])]?$/iu;
 const ALL_IN_BRACKETS = /^[[(]([^()[\]]{3,})[\])]$/;
 const OWN_COUPLER = /^(?:(unis(?:on|\.) off)|(sub[- ]?oct(?:ave|\.)?)|(?:super[- ]?)?oct(?:ave|\.)?)(?: coupler)?$/i;
+const AIDS_LEAD = /^([^:]{3,60}):\s*(\S.*)$/;
 const LONE_NUMERAL = /^\(?(I{1,3}|IV|VI{0,2})\)?[.:]?$/;
 const HEADING_END = /:|\t|\s[-–—]\s/g;
 
@@ -35,6 +36,11 @@ const hasMarks = (draft: StopDraft): boolean => draft.pitches.length > 0 || draf
 const hasLength = (draft: StopDraft): boolean => draft.pitches.length > 0 || draft.aside.length > 0;
 const isSure = (draft: StopDraft): boolean =>
   draft.pitches.some((mark) => mark.sure) || draft.aside.some((mark) => mark.sure) || draft.ranks?.sign === "counted" || draft.composition !== null;
+
+/** A division whose name nobody knows. */
+const strangeHeading: Heading = {
+  name: "", role: "other", kind: "manual", keyboard: null, compass: null, enclosed: false, exact: false, numberOnly: false, half: null, pullDown: false,
+};
 
 /** Reads the lines of one list one after the other and remembers what they say. */
 export class ListReader {
@@ -78,7 +84,7 @@ export class ListReader {
   /** A row whose cells hold couplers or headings of their own is read cell by cell. */
   #pieces(entry: WholeEntry): WholeEntry[] {
     const cells = entry.text.split("\t");
-    const parted = cells.length > 1 && cells.some((cell) => cell.length > 2 && couplersIn(cell, entry.line, this.#headings, false) !== null);
+    const parted = cells.length > 1 && cells.some((cell) => cell.length > 2 && couplersIn(cell, entry.line, this.#headings, false) !== null && !partsOfLine(cell, this.#names).every((part) => part.kind === "marks"));
     const texts = parted ? cells : [entry.text];
     return texts.flatMap((text) => inlineHeadings(text).map((piece) => (piece === entry.text ? entry : { ...entry, text: piece, lineAt: (): number => entry.line })));
   }
@@ -94,18 +100,37 @@ export class ListReader {
     const words = body.replace(/\s+/g, " ");
     if (this.#readHalfTitle(words)) return "heading";
     if (isAidsTitle(words) || isCouplerTitle(words)) return this.#beginAids();
+    const lead = AIDS_LEAD.exec(body);
+    if (lead && isAidsTitle(lead[1] as string) && !isListTitle(lead[1] as string)) {
+      this.#beginAids();
+      return this.#readAids(entry, lead[2] as string, next);
+    }
     if (isListTitle(words)) return "talk";
+    if (isPullDown(body) && this.#current?.kind === "pedal" && this.#current.stops.length === 0) {
+      this.#current.pullDown = true;
+      return "aid";
+    }
+    // "Reeds: Trumpet 8, Clarion 4"
+    if (lead && isListTitle(lead[1] as string)) return this.#readPiece({ ...entry, text: lead[2] as string, lineAt: (place) => entry.lineAt(place + entry.text.length - (lead[2] as string).length) }, next);
     return this.#readBody(entry, body, item.bulleted || item.number !== null, prepared !== null, next);
   }
 
   /** "Mano derecha:", "Bassi": a word for a half over the stops that are it. */
   #readHalfTitle(text: string): boolean {
-    const words = text.replace(/[\s:.]+$/, "");
+    const words = text.replace(/[\s:.]+$/, "").replace(/\s*\([^()]*\)$/, "");
     const mark = words.length > 2 ? halfAt(words, 0) : null;
     if (!mark || mark.end !== words.length || mark.half === "both" || this.#current?.kind === "pedal") return false;
     if (!mark.sure && !/:\s*$/.test(text)) return false;
     this.#half = mark.half;
     return true;
+  }
+
+  /** What stands behind "Spielhilfen:" on the same line, piece by piece. */
+  #readAids(entry: WholeEntry, text: string, next: readonly WholeEntry[]): Taken {
+    const whole = this.#readCouplers(text, entry.line, []);
+    if (whole) return whole;
+    for (const piece of text.split(/\s*[;,](?!\d)\s*|\t/).filter((one) => one !== "")) this.#readBody({ ...entry, text: piece }, piece, false, false, next);
+    return "aid";
   }
 
   #beginAids(): Taken {
@@ -122,8 +147,12 @@ export class ListReader {
     for (const candidate of text === body ? [text] : [text, body]) {
       const heading = headingIn(candidate);
       if (heading && this.#isHeading(heading, candidate, entry, next)) return this.#begin(heading, entry.line);
+      if (/^P[.:]?$/.test(candidate) && this.divisions.length > 0 && this.#stopsFollow(next)) {
+        return this.#begin({ ...(headingIn("Pedal") as Heading), name: "P" }, entry.line);
+      }
       const lead = this.#leadingHeading(candidate);
       if (lead) {
+        if (!lead.heading.exact) this.#askAboutHeading(lead.heading.name, entry.line);
         this.#begin(lead.heading, entry.line);
         const offset = entry.text.length - lead.rest.length;
         return this.#readPiece({ ...entry, text: lead.rest, lineAt: (place) => entry.lineAt(place + offset) }, next);
@@ -138,7 +167,11 @@ export class ListReader {
       const rest = text.slice(end.index + end[0].length).trim();
       const lead = text.slice(0, end.index);
       const heading = lead.length > 80 || rest === "" ? null : headingIn(lead);
-      if (!heading?.exact) continue;
+      if (!heading?.exact) {
+        const strange = end[0] === ":" && end.index > 1 ? this.#strangeLead(lead, rest) : null;
+        if (strange) return { heading: strange, rest };
+        continue;
+      }
       const parts = partsOfLine(rest, this.#names).filter((part) => part.kind === "stop");
       const known = parts.filter((part) => part.kind === "stop" && (hasMarks(part.draft) || this.#names.knows(part.draft.name)));
       const isColon = end[0] === ":";
@@ -147,6 +180,20 @@ export class ListReader {
       if (isColon && tremulantIn(rest)) return { heading, rest };
     }
     return null;
+  }
+
+  /** An unknown word before a colon and stops: a division, with a question. */
+  #strangeLead(lead: string, rest: string): Heading | null {
+    const name = tidyName(lead);
+    if (name.length > 30 || name.split(/\s+/).length > 3 || !/^\p{Lu}/u.test(name) || this.#names.acquaintance(name) !== "strange") return null;
+    if (isListTitle(name) || isAidsTitle(name) || isCouplerTitle(name) || isProse(name) || isAccessory(name) || tremulantIn(name)) return null;
+    if (halfAt(name, 0)?.end === name.length || couplersIn(`${lead}: ${rest}`, 0, this.#headings, false)) return null;
+    const stops = partsOfLine(rest, this.#names).filter((part) => part.kind === "stop" && hasMarks(part.draft) && this.#names.knows(part.draft.name));
+    return stops.length >= 2 ? { ...strangeHeading, name } : null;
+  }
+
+  #askAboutHeading(name: string, line: number): void {
+    this.#questions.ask(line, `"${name}" stands over stops like a heading; is it a division of its own?`, name, ["a manual division", "the pedal", "part of the division before"]);
   }
 
   #isHeading(heading: Heading, text: string, entry: WholeEntry, next: readonly WholeEntry[]): boolean {
@@ -221,7 +268,7 @@ export class ListReader {
     const expected = this.divisions.filter((one) => one.kind === "manual").length + 1;
     if (waiting || (keyboard !== expected && !entry.blankBefore)) return null;
     const name = match[1] as string;
-    return this.#begin({ name, role: "other", kind: "manual", keyboard, compass: null, enclosed: false, exact: true, numberOnly: true, pullDown: false, half: null }, entry.line);
+    return this.#begin({ ...strangeHeading, name, keyboard, exact: true, numberOnly: true }, entry.line);
   }
 
   /** Words of an unknown kind that stand over stops as a heading would. */
@@ -234,10 +281,8 @@ export class ListReader {
     const name = tidyName(body.replace(/:\s*$/, ""));
     if (this.#names.acquaintance(name) !== "strange" || isProse(body) || isAccessory(body) || tremulantIn(body)) return null;
     if (couplersIn(body, entry.line, this.#headings, false) || this.divisions.length === 0) return null;
-    this.#questions.ask(entry.line, `"${name}" stands over stops like a heading; is it a division of its own?`, name, ["a manual division", "the pedal", "part of the division before"]);
-    const stays = this.#current;
-    if (!stays) return null;
-    return this.#begin({ name, role: "other", kind: "manual", keyboard: null, compass: null, enclosed: false, exact: false, numberOnly: false, pullDown: false, half: null }, entry.line);
+    this.#askAboutHeading(name, entry.line);
+    return this.#begin({ ...strangeHeading, name }, entry.line);
   }
 
   // --- everything else
@@ -257,7 +302,14 @@ export class ListReader {
     const lineOf = (draft: StopDraft): number => entry.lineAt(offset + draft.at);
     if (!strong) {
       const known = drafts.some((draft) => hasMarks(draft) && this.#names.knows(draft.name));
-      if (isAccessory(body) && !known) return this.#accessory(body);
+      if (isAccessory(body) && !known) {
+        const pieces = body.split(/\s*[;,](?!\d)\s*/).filter((piece) => piece !== "");
+        if (pieces.length > 1 && pieces.some((piece) => tremulantIn(piece))) {
+          for (const piece of pieces) if (!this.#readTremulant(piece, entry.line, true)) this.#accessory(piece);
+          return "aid";
+        }
+        return this.#accessory(body);
+      }
       if (isProse(body) && !this.#isStopDespiteProse(parts, known)) return this.#talk(body, entry, listed);
     }
     const marksOnly = parts.length > 0 && parts.every((part) => part.kind === "marks");
@@ -421,7 +473,7 @@ export class ListReader {
     if (compass) this.#state(text);
     const started = this.divisions.some((one) => one.stops.length > 0) || this.#current !== null;
     if (!started) {
-      if (this.title === null && !isListTitle(text) && text.length <= 120 && /\p{L}{3}/u.test(text)) this.title = titleOf(entry.text);
+      if (this.title === null && !isListTitle(text) && !/[,;!]$/.test(text) && text.length <= 120 && /\p{L}{3}/u.test(text)) this.title = titleOf(entry.text);
       return "talk";
     }
     if (this.#among === "aids" || isProse(text) || isAccessory(text)) return "talk";

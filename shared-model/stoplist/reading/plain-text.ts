@@ -39,7 +39,7 @@ const unescaped = (text: string): string =>
 /** What is left of a web page: tags end lines and part cells, a row of a table stays on one line. */
 function withoutTags(text: string): PrintedLine[] {
   const lines: PrintedLine[] = [];
-  let [current, line, started, inRow, hidden] = ["", 1, 1, false, false];
+  let [current, line, started, inRow, hidden, byTag] = ["", 1, 1, false, false, false];
   const end = (): void => {
     lines.push({ line: started, text: unescaped(current) });
     [current, started] = ["", line];
@@ -50,7 +50,10 @@ function withoutTags(text: string): PrintedLine[] {
     if (whole === "\n") {
       line += 1;
       if (inRow) current += " ";
+      // The page's own line break behind a row is no blank line.
+      else if (byTag && current.trim() === "") current = "";
       else end();
+      byTag = false;
       if (current.trim() === "") started = line;
     } else if (tag === "style" || tag === "script") hidden = closing === "";
     else if (hidden) continue;
@@ -59,8 +62,10 @@ function withoutTags(text: string): PrintedLine[] {
     } else if (tag !== undefined && NEW_LINE_TAGS.has(tag)) {
       if (tag === "tr") inRow = closing === "";
       if (inRow && tag !== "tr") current += " ";
-      else if (current.trim() !== "") end();
-      else current = "";
+      else if (current.trim() !== "") {
+        end();
+        byTag = true;
+      } else current = "";
       if (tag === "li" && closing === "" && !inRow) current = "- ";
     } else if (tag === "sup" || tag === "sub") current += /\d$/.test(current) && closing === "" ? " " : "";
     else if (tag === undefined && !whole.startsWith("<!--")) current += inRow ? whole.replace(/\s+/g, " ") : whole;

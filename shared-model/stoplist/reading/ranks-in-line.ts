@@ -29,7 +29,7 @@ const NUMBER_WORDS: Readonly<Record<string, number>> = {
 const UNIT =
   "(?:f[aä]ch(?:e|es|en|ig)?|ranks?|rks?|rangs?|rgs?|rang|r(?=[.\\s,;)\\]]|$)|st(?:erke?|k)?(?=[.\\s,;)\\]]|$)|sterke?|kor(?:ig)?|chor(?:ig)?|chörig|chöre|choren" +
   "|k[oö]rig|korr|fil[ae]|filas|hileras?|hil(?=\\.)|h(?=[.\\s,;)\\]]|$)|voudig|x(?=[.\\s,;)\\]]|$)|dobb(?=\\.))";
-const TO = " ?(?:-|–|—|à|bis|to|tot|t/m|al|a|/|,|u\\.|und|en|et|\\.\\.) ?-?";
+const TO = " ?(?:\\.(?= ?\\d)|-|–|—|à|bis|to|tot|t/m|al|a|/|,|u\\.|und|en|et|\\.\\.) ?-?";
 const COUNTED = new RegExp(
   `(\\d{1,2})(?:-?(?:fach)?,?${TO}(\\d{1,2}))?(?:${TO}(\\d{1,2}))? ?-?(?:${UNIT})(?![a-zäöüß])\\.?`,
   "iuy",
@@ -52,7 +52,8 @@ const MOST_RANKS = 24;
 /** The number of ranks that begins at `at` (`III-V`, `4fach`, `3 à 6 rangs`, `drey fach`, `4,5 und 6 fach`), or `null`. */
 export function ranksAt(text: string, at: number): RanksMark | null {
   const counted = matchAt(COUNTED, text, at);
-  if (counted) {
+  // "8 St. Diapason" is a stop of 8 feet.
+  if (counted && !(/St\.?$/.test(counted[0]) && /^\s?\p{Lu}/u.test(text.slice(at + counted[0].length)))) {
     const ranks = largest(counted[1], counted[2], counted[3]);
     return ranks > 0 && ranks <= MOST_RANKS ? { start: at, end: at + counted[0].length, ranks, sign: "counted" } : null;
   }

@@ -14,6 +14,9 @@ import { printsPitch, settledStops } from "./settle-stops.ts";
 import { partsOfLine } from "./stop-line.ts";
 import { type WholeEntry, wholeEntries } from "./wrapped-lines.ts";
 
+/** How couplers and tremulants name the one manual of a list without headings, whose own name is `null`. */
+export const UNNAMED_MANUAL = "Manual";
+
 const LOOK_AHEAD = 40;
 
 /** Headings that stand alone on their lines, for words in couplers that come before them. */
@@ -75,7 +78,7 @@ function withStops(divisions: readonly DivisionDraft[], couplers: PrintedCoupler
 }
 
 const named = (divisions: readonly DivisionDraft[]): Coupled[] =>
-  divisions.map(({ name, role, kind, keyboard }) => ({ name: name ?? "", role, kind, keyboard }));
+  divisions.map(({ name, role, kind, keyboard }) => ({ name: name ?? UNNAMED_MANUAL, role, kind, keyboard }));
 
 /** A coupler to the pedal of a list that prints no pedal: the pedal has no stops of its own. */
 function pedalOfCouplers(divisions: readonly DivisionDraft[], couplers: readonly PrintedCoupler[]): DivisionDraft[] {

@@ -48,7 +48,8 @@ function halfOf({ draft }: PlacedStop, { division, names }: Setting): Half {
   const counterpart = leading && division.stops.some(({ draft: other }) => other.half?.half === "treble");
   if (!partner && !letter && !counterpart) return { name: draft.name, half: byKey };
   if (!letter && !partner && names.isPlainName(draft.name)) return { name: draft.name, half: byKey };
-  return { name: mark.partOfName ? draft.name : draft.bareName, half: mark.half };
+  const english = division.stops.some(({ draft: other }) => other.half?.partOfName && other.half.half === "treble");
+  return { name: leading || (mark.partOfName && english) ? draft.name : draft.bareName, half: mark.half };
 }
 
 /** Stops of one name numbered I and II are two stops, not a stop of one rank and a stop of two. */

@@ -125,7 +125,7 @@ function readPiece(piece: string, draft: StopDraft): boolean {
   const tokens = tokensOf(rest);
   const half = tokens.find((token) => token.kind === "half");
   // "bass from Stopped Diapason" speaks of the lowest pipes, not of a half.
-  if (half?.kind === "half" && !tokens.some(isName)) draft.half ??= { ...half.mark, sure: true, partOfName: false };
+  if (half?.kind === "half" && (half.mark.half === "both" || !tokens.some(isName))) draft.half ??= { ...half.mark, sure: true, partOfName: false };
   for (const token of tokens) {
     if (token.kind === "pitch") draft.aside.push(token.mark);
     else if (token.kind === "ranks") draft.ranks ??= token.mark;
@@ -294,6 +294,9 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
     }
   });
   if (tail.length > 0) readTail(wording(text, tail), draft);
+  // "1 Principal 8'": the figure before the name numbers it.
+  const [number, length] = draft.pitches;
+  if (number && length && !number.sure && number.start === run[0]?.start && area.some((token) => token.start > number.start && token.start < length.start)) draft.pitches.shift();
   const pitchFirst = run.findIndex(isMark) >= 0 && run.findIndex(isMark) < run.findIndex(isName);
   const words = tidyName(wording(text, area));
   const palms = PALMS.exec(words);
@@ -321,9 +324,13 @@ function readTail(words: string, draft: StopDraft): void {
   } else draft.remarks.push(words.trim());
 }
 
+const AT_PEDAL_END = /\s(?:al pedale|ai pedali|in pedale|al pedal|en el pedal|alla pedaliera)$/i;
+
 /** Parts the name from a half at its end, or from a half that leads it (`Dessus de Flûte`). */
 function nameFrom(text: string, area: readonly Token[], draft: StopDraft, names: KnownNames): void {
-  const whole = tidyName(wording(text, area));
+  const printed = tidyName(wording(text, area));
+  const whole = tidyName(printed.replace(AT_PEDAL_END, ""));
+  draft.atPedal ||= whole !== printed;
   draft.name = whole;
   draft.bareName = whole;
   const last = area.at(-1);
@@ -367,7 +374,7 @@ export function partsOfLine(text: string, names: KnownNames): readonly LinePart[
     const last = parts.at(-1);
     const isFull = last?.kind === "stop" && (last.draft.pitches.length > 0 || last.draft.aside.length > 0 || last.draft.ranks !== null);
     const next = isFull && cell.trim() !== "" ? partsOfCell(cell, names) : [];
-    const talks = next.length > 0 && !next.every((part) => part.kind === "marks") && !next.some((part) => part.kind === "stop" && part.draft.pitches.length > 0);
+    const talks = next.length > 0 && !next.every((part) => part.kind === "marks") && !next.some((part) => part.kind === "stop" && (part.draft.pitches.length > 0 || part.draft.ranks !== null || names.isPlainName(part.draft.name)));
     if (isFull && talks) readTail(cell, last.draft);
     else {
       const talk = parts.flatMap((part) => (part.kind === "words" ? [] : [part.draft]));
@@ -418,7 +425,10 @@ function partsOfCell(text: string, names: KnownNames): readonly LinePart[] {
       continue;
     }
     if (wordTokens.length === 0) {
-      if (previous && attach(segment, text, previous)) continue;
+      const alone = segment.tokens[0];
+      // "Soubasse 16, Basse 8": a stop of that name, not the bass half of the stop before.
+      const isOwn = alone?.kind === "half" && !alone.mark.sure && alone.end - alone.start > 2 && marks.length > 0 && previous !== null && previous.pitches.length > 0;
+      if (previous && !isOwn && attach(segment, text, previous)) continue;
       const part = draftOf(text, segment.tokens, names);
       const only = segment.tokens.length === 1 ? segment.tokens[0] : undefined;
       if (part.kind === "stop" && only?.kind === "half" && !previous) parts.push({ kind: "words", text: wordsText, at });
