@@ -1,7 +1,7 @@
 import { isCompound, zonesBetween } from "../acoustics/voice.ts";
 import type { PrescribedPart, Prescription, StandIn, Wanted } from "../music/prescription.ts";
 import type { Part, Role } from "../music/texture.ts";
-import { type Foot, footText, stretch } from "../pitch/foot.ts";
+import { type Foot, footOf, footText, stretch } from "../pitch/foot.ts";
 import type { Points } from "../rules/rule.ts";
 import type { DivisionKind } from "../stoplist/keyboard-kind.ts";
 import type { Instrument, Stop } from "../stoplist/instrument.ts";
@@ -210,6 +210,9 @@ function recipeFor(
   return fit ?? (own || recipes.length === 1 ? recipes[0] : recipes[1]);
 }
 
+const asksForCornet = ({ prescribed: { must, oneOf = [] } }: PartRecipe): boolean =>
+  [...must, ...oneOf.flat()].some((wanted) => wanted.kind === "cornet");
+
 /** Makes a reading ready for a part on its keyboard. */
 export function recipeOf(
   instrument: Instrument,
@@ -306,6 +309,14 @@ export function recipeOf(
   }
   if (items.length > 30) throw new RangeError("A prescription asks for more than thirty things of one part.");
 
+  /** A Cornet of three or four ranks needs its 8' drawn with it, though the recipe says no more than "Cornet". */
+  const wantsGround = inReach.some(
+    (stop) => stop.kinds.includes("cornet") && !stop.uses.some(({ pitch }) => pitch.under === 1 && pitch.over >= 8),
+  );
+  const grounds = (stop: Stop): boolean =>
+    wantsGround &&
+    stop.family.startsWith("flute") &&
+    (ways.get(stop.division) ?? []).some((octaves) => stop.pitch !== null && stop.pitch === footOf(8) && octaves === 0);
   const memo = new Map<string, Match>();
   const everySeen = new Map<number, number>();
   const matchOf = (stop: Stop): Match => {
@@ -329,7 +340,7 @@ export function recipeOf(
         set |= 1 << index;
       });
       const { may = [], not = [] } = recipe.prescribed;
-      const welcome = may.some((one) => fits(one, stop, recipe));
+      const welcome = may.some((one) => fits(one, stop, recipe)) || (set === 0 && asksForCornet(recipe) && grounds(stop));
       const against = set === 0 && !welcome && not.some((one) => fits(one, stop, recipe));
       let standIn = 0;
       standInTable.forEach((one, index) => {

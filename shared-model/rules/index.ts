@@ -8,6 +8,7 @@ import { celesteOutOfChorus } from "./celeste-out-of-chorus.ts";
 import { celesteWithItsPartner } from "./celeste-with-its-partner.ts";
 import { choraleByPosition } from "./chorale-by-position.ts";
 import { closeToPrescription } from "./close-to-prescription.ts";
+import { compoundHasItsUnison } from "./compound-has-its-unison.ts";
 import { continuoPlain } from "./continuo-plain.ts";
 import { contrastOfColour } from "./contrast-of-colour.ts";
 import { crescendoOrder } from "./crescendo-order.ts";
@@ -78,6 +79,7 @@ export const RULES: readonly Rule[] = [
   celesteWithItsPartner,
   choraleByPosition,
   closeToPrescription,
+  compoundHasItsUnison,
   continuoPlain,
   contrastOfColour,
   crescendoOrder,

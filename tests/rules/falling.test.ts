@@ -9,13 +9,13 @@ import { isProposable, placingsFor } from "../../shared-model/propose/state-spac
 import type { PartContext, PartRule } from "../../shared-model/rules/rule.ts";
 import { RULES } from "../../shared-model/rules/index.ts";
 import { randomInstrument } from "../instruments/random-instruments.ts";
-import { Draw, seededRandom } from "../instruments/seeded-random.ts";
+import { Draw } from "../instruments/seeded-random.ts";
 
 const partRules = RULES.filter((rule): rule is PartRule => rule.reads === "part");
 
 /** Random part sounds with one voice more, in random contexts: `[context, before, after]`. */
 function* extended(seed: number, rounds: number): Generator<readonly [PartContext, PartSound, PartSound]> {
-  const draw = new Draw(seededRandom(seed));
+  const draw = new Draw(seed);
   for (let round = 0; round < rounds; round++) {
     const instrument = randomInstrument(seed * 1000 + round, { stops: draw.between(6, 40), manuals: draw.between(1, 4) });
     const texture = draw.one(TEXTURES) as Texture;

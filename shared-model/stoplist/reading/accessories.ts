@@ -41,7 +41,7 @@ const WHOLE = /ganze|gesamt|whole|entire|all\b|tutt|toute|hele|gehele|general|to
 export function tremulantIn(text: string): PrintedTremulant | null {
   const match = TREMULANT.exec(text);
   if (!match || text.length > 120) return null;
-  const before = text.slice(0, match.index).trim();
+  const before = text.slice(0, match.index).replace(/^\s*\d+\s+/, "").trim();
   const scope = `${before} ${text.slice(match.index + match[0].length)}`
     .replace(/(?<![\p{L}])(?:für|das|the|de|du|des|to|on|auf|für|voor|het|per|il|la|le|del|al|im|in|for|und|and|et|e|y|en|zusätzlich|ein|eine|einen|frei|einstellbar(?:er|e)?|a|an|regulierbar|adjustable|variable|langsam|schnell|slow|fast|regelbar|sur|les?)(?![\p{L}])/giu, " ")
     .replace(/[()[\]:.,;*]+/g, " ")

@@ -95,6 +95,12 @@ export const isCouplerTitle = (text: string): boolean => {
 export function couplersIn(text: string, line: number, names: readonly string[], expected: boolean): CouplerLine | null {
   const whole = text.replace(DIVIDED_COUPLER, " ").replace(/\s+/g, " ").replace(/^[-–•*·]\s*/, "").replace(/[.;,]+$/, "").trim();
   if (whole.length > 400 || NOT_A_COUPLER.test(whole)) return null;
+  const sentences = whole.split(/\.\s+(?=\p{Lu}\p{Ll}{3})/u);
+  if (sentences.length > 1) {
+    const found = sentences.map((sentence) => couplersIn(sentence, line, names, expected));
+    const read = found.filter((one): one is CouplerLine => one !== null);
+    return read.length === 0 ? null : { couplers: read.flatMap((one) => one.couplers), unread: read.flatMap((one) => one.unread) };
+  }
   const couplers: PrintedCoupler[] = [];
   const unread: string[] = [];
   const label = LABEL.exec(whole);
@@ -122,7 +128,7 @@ export function couplersIn(text: string, line: number, names: readonly string[],
   const body = whole.slice(labelText.length);
   const pieces = body
     .replace(/(\d)\s*(?:,|&|und|and|et|en)\s*(?=\d)/giu, "$1 ")
-    .split(/\s*[,;·•]\s*|\.\s+(?=\p{Lu}\p{Ll}{3})|\s+(?:und|and|et|en|e|y|&|sowie)\s+|\t+|\s{2,}|\s\/\s(?=[\p{L}\s]*(?:koppel|coupler))/iu)
+    .split(/\s*[,;·•]\s*|\s+(?:und|and|et|en|e|y|&|sowie)\s+|\t+|\s{2,}|\s\/\s(?=[\p{L}\s]*(?:koppel|coupler))/iu)
     .map((piece) => piece.trim())
     .filter((piece) => piece !== "");
   if (pieces.length === 0) return null;

@@ -95,10 +95,10 @@ export class ListReader {
     const body = item.body.replace(ALL_IN_BRACKETS, (whole, inner: string) => (partsOfLine(inner, this.#names).some((part) => part.kind === "stop" && isSure(part.draft)) ? inner : whole));
     if (body === "" || !/[\p{L}\p{N}]/u.test(body)) return this.#taken;
 
+    if (this.#readHalfTitle(body)) return "heading";
     const heading = this.#headingOf(entry, item.body, next);
     if (heading) return heading;
     const words = body.replace(/\s+/g, " ");
-    if (this.#readHalfTitle(words)) return "heading";
     if (isAidsTitle(words) || isCouplerTitle(words)) return this.#beginAids();
     const lead = AIDS_LEAD.exec(body);
     if (lead && isAidsTitle(lead[1] as string) && !isListTitle(lead[1] as string)) {

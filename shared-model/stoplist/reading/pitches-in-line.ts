@@ -39,7 +39,7 @@ const MARK_ONLY = new RegExp(`${MARK}$`, "u");
 
 /** Things that are counted beside stops: a number before one of them is no length. Common practice. */
 const COUNTED =
-  /^[ -]?(?:(?:pipes?|notes?|tones?|keys|stops?|registers?|voices?|stimmen|stemmen|jeux|registri|registros|touches|marches|tasti|teclas|toetsen|tasten|töne|noten|ranks?|rks?|rangs?|rgs?|fach|file|hileras|mm|cm|hz|contras)(?![\p{L}])|manual|klaviat|clavi|piston|general|divisional|%|th\b|st\b|nd\b|rd\b|ter\b|tes\b|te\b|e\b|me\b|ème|ère|er\b|re\b|va\b|[ºª°])/iu;
+  /^(?:[ -]?(?:(?:pipes?|notes?|tones?|keys|stops?|registers?|voices?|stimmen|stemmen|jeux|registri|registros|touches|marches|tasti|teclas|toetsen|tasten|töne|noten|ranks?|rks?|rangs?|rgs?|fach|file|hileras|mm|cm|hz|contras)(?![\p{L}])|manual|klaviat|clavi|piston|general|divisional|%)|(?:th|st|nd|rd|ter|tes|te|e|me|er|re|va)\b|ème|ère|[ºª°])/iu;
 
 const WHOLE_FEET = new Set([1, 2, 3, 4, 6, 8, 12, 16, 24, 32, 64]);
 

@@ -374,7 +374,7 @@ export function partsOfLine(text: string, names: KnownNames): readonly LinePart[
     const last = parts.at(-1);
     const isFull = last?.kind === "stop" && (last.draft.pitches.length > 0 || last.draft.aside.length > 0 || last.draft.ranks !== null);
     const next = isFull && cell.trim() !== "" ? partsOfCell(cell, names) : [];
-    const talks = next.length > 0 && !next.every((part) => part.kind === "marks") && !next.some((part) => part.kind === "stop" && (part.draft.pitches.length > 0 || part.draft.ranks !== null || names.isPlainName(part.draft.name)));
+    const talks = next.length > 0 && !next.every((part) => part.kind === "marks") && !next.some((part) => part.kind === "stop" && (part.draft.pitches.length > 0 || part.draft.ranks !== null || (/^\p{Lu}/u.test(part.draft.name) && names.isPlainName(part.draft.name))));
     if (isFull && talks) readTail(cell, last.draft);
     else {
       const talk = parts.flatMap((part) => (part.kind === "words" ? [] : [part.draft]));
