@@ -147,7 +147,9 @@ export function proposeCommand(words: readonly string[], terminal: Terminal): nu
   }
   if (card !== null) {
     const asked = listed[card - 1];
-    if (!asked) throw new Refusal(`There is no proposal ${card}; there are ${listed.length}.`);
+    if (!asked) {
+      throw new Refusal(`There is no proposal ${card}; there ${listed.length === 1 ? "is" : "are"} ${listed.length}.`);
+    }
     terminal.stdout.write(cueCardText(cueCard(problem, asked.state, asked.judgement)));
     return status;
   }

@@ -115,9 +115,9 @@ export function validateCommand(words: readonly string[], terminal: Terminal): n
   }
   for (const each of all) {
     if (each.refusal !== null) terminal.stderr.write(line(each.refusal));
-    for (const trouble of each.troubles) {
-      (trouble.severity === "error" ? terminal.stderr : terminal.stdout).write(line(troubleLine(trouble)));
-    }
+    // What is noted beside errors belongs to the trouble; of a file that is right, it is what was asked for.
+    const told = isRight(each) ? terminal.stdout : terminal.stderr;
+    for (const trouble of each.troubles) told.write(line(troubleLine(trouble)));
     if (isRight(each)) terminal.stdout.write(line(`${each.file}: right. It holds ${each.holds}.`));
   }
   return status;

@@ -1,5 +1,5 @@
 import type { PartSound } from "../acoustics/part-sound.ts";
-import { countPitches, lowestOf } from "../acoustics/pitch-set.ts";
+import { lowestOf } from "../acoustics/pitch-set.ts";
 import {
   familiesOf,
   HARMONICS,
@@ -24,7 +24,8 @@ function apart(solo: PartSound, ground: PartSound): number {
   if (((one ^ other) & (REED | HARMONICS)) !== 0 || (one & other) === 0) return CLEAR;
   if (isAlike(solo, ground)) return ALIKE;
   if (one !== other || lowestOf(solo.plain) !== lowestOf(ground.plain)) return SOME;
-  return countPitches(solo.plain ^ ground.plain) > 1 ? SOME : 0;
+  // A pitch that only the solo has sets it off; one that only the chords have does not.
+  return (solo.plain & ~ground.plain) !== 0 ? SOME : 0;
 }
 
 const isSolo = (context: PartContext): boolean => context.part.role === "melody";
@@ -103,7 +104,7 @@ export const contrastOfColour: PairRule = {
     ],
     silent: [
       {
-        organ: "Oberwerk: Gedackt 8, Flöte 4 | Hauptwerk: Gedackt 8",
+        organ: "Oberwerk: Gedackt 8 | Hauptwerk: Gedackt 8, Flöte 4",
         plays: "melody on Oberwerk, accompaniment on Hauptwerk",
       },
       { organ: "Oberwerk: Gedackt 8 | Hauptwerk: Gedackt 8", plays: "plenum on Oberwerk, accompaniment on Hauptwerk" },

@@ -30,6 +30,7 @@ describe("without a command", () => {
     const { out } = await desk.run("help");
     const shown = [...out.matchAll(/^ {2}registrant (.+)$/gm)].map((match) => (match[1] ?? "").split(" "));
     expect(shown.length).toBeGreaterThan(3);
+    desk.put("mine.yaml", "registrant: registration/1\ntexture: plenum-manual\ndrawn: {Manual: [Principal, Octave]}\n");
     desk.put("LIST.txt", "Manual\nPrincipal 8'\nGedackt 8'\nOctave 4'\nPedal\nSubbass 16'\n");
     for (const words of shown) {
       const found = words.map((word) => word.replace(/^instruments\/(\w+)\.yaml$/, (_, name) => demoPath(name)));
@@ -82,7 +83,6 @@ describe("usage errors are told with the nearest names, with status 2", () => {
       ["propose", "organ.yaml", "--texture", "trio", "--count=x"],
       '--count takes a whole number from 1 to 500, not "x".',
     ],
-    [["propose", "organ.yaml", "--texture", "trio", "--card", "400"], "There is no proposal 400; there are"],
     [["propose", "organ.yaml", "--texture", "trio", "--json=yes"], '--json takes no value; leave "=yes" off.'],
     [["propose", "organ.yaml", "more.yaml", "--texture", "trio"], 'propose does not know what to do with "more.yaml".'],
     [["textures", "--tradition", "frensh"], "Did you mean french-classical"],
@@ -105,6 +105,16 @@ describe("usage errors are told with the nearest names, with status 2", () => {
     ).toEqual([]);
     expect(desk.files()).toEqual(HERE);
   });
+});
+
+test("a card of a proposal that there is not is refused", async () => {
+  desk.put(
+    "tiny.yaml",
+    "registrant: instrument/1\nname: T\ndivisions: [{name: M, kind: manual, keyboard: 1, stops: [Gedackt 8]}]\n",
+  );
+  const { status, out, err } = await desk.run("propose", "tiny.yaml", "--texture", "flutes", "--card", "99");
+  expect([status, out]).toEqual([2, ""]);
+  expect(err).toMatch(/^There is no proposal 99; there (?:is|are) \d+\.\n$/);
 });
 
 describe("textures", () => {

@@ -60,7 +60,7 @@ describe("read", () => {
     expect(json.divisions[0]?.stops[2]).toEqual({
       name: "Quinte",
       pitch: "8/3",
-      printed: "3'",
+      printed: "3",
       ranks: null,
       half: null,
       line: 6,

@@ -82,6 +82,9 @@ const pitchesIn = (text: string): { rest: string; pitches: (16 | 8 | 4)[]; off: 
   return { rest: rest.replace(/\s+/g, " ").replace(/[\s,&()]+$/g, "").trim(), pitches: [...new Set(found)], off };
 };
 
+/** Whether a line begins with a word for couplers (`Koppeln:`, `Tirasses`). */
+export const isCouplerLabel = (text: string): boolean => LABEL.test(text.trim());
+
 /** Whether a line is only the title of the couplers' part of a list. */
 export const isCouplerTitle = (text: string): boolean => {
   const label = LABEL.exec(text.trim());
@@ -126,7 +129,10 @@ export function couplersIn(text: string, line: number, names: readonly string[],
   }
 
   const body = whole.slice(labelText.length);
-  const pieces = body
+  // "Tirasses G.O., Pos., Réc. (8 et 4)": the bracket speaks of all of them.
+  const forAll = /\(([^()]*)\)$/.exec(body);
+  const shared = forAll && /^[\d\s,.'’′&]*(?:(?:et|und|and|en|e|y)[\d\s.'’′]*)?$/u.test(forAll[1] as string) ? pitchesIn(forAll[1] as string).pitches : [];
+  const pieces = (shared.length > 0 ? body.slice(0, forAll?.index) : body)
     .replace(/(\d)\s*(?:,|&|und|and|et|en)\s*(?=\d)/giu, "$1 ")
     .split(/\s*[,;·•]\s*|\s+(?:und|and|et|en|e|y|&|sowie)\s+|\t+|\s{2,}|\s\/\s(?=[\p{L}\s]*(?:koppel|coupler))/iu)
     .map((piece) => piece.trim())
@@ -165,6 +171,7 @@ export function couplersIn(text: string, line: number, names: readonly string[],
     else if (expected && BETWEEN.test(` ${rest} `) && rest.split(/\s+/).length <= 6) unread.push(piece);
     else return null;
   }
+  if (shared.length > 0) return { couplers: couplers.map((one) => ({ ...one, pitches: shared })), unread };
   if (couplers.length === 0 && (unread.length === 0 || (!isLabelled && !expected))) return null;
   return { couplers, unread };
 }

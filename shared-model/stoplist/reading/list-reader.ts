@@ -1,6 +1,6 @@
 import type { Compass } from "../../pitch/key.ts";
 import { isAccessory, isAidsTitle, isListTitle, isProse, tremulantIn } from "./accessories.ts";
-import { couplersIn, divisionsMeant, isCouplerTitle, type PrintedCoupler } from "./couplers.ts";
+import { couplersIn, divisionsMeant, isCouplerTitle, looksLikeDivision, type PrintedCoupler } from "./couplers.ts";
 import type { DivisionDraft, PlacedStop, Questions } from "./drafts.ts";
 import { type Heading, headingIn, isPullDown, mayBeStop } from "./headings.ts";
 import { halfAt } from "./halves.ts";
@@ -292,6 +292,8 @@ export class ListReader {
     const [first] = parts;
     const drafts = parts.flatMap((part) => (part.kind === "stop" ? [part.draft] : []));
     const strong = drafts.some((draft) => isSure(draft) && this.#names.acquaintance(draft.name) !== "strange");
+    const shaken = /^(?:\d+ |zwei |two |deux )?tr[eé]m/i.test(body) && !/[;,]/.test(body) && !drafts.some(hasLength);
+    if (shaken && this.#readTremulant(body, entry.line, true)) return "aid";
     const own = this.#readOwnCoupler(body, entry, next);
     if (own) return own;
     const coupled = this.#readCouplers(body, entry.line, drafts);
@@ -349,13 +351,16 @@ export class ListReader {
   }
 
   #readCouplers(text: string, line: number, drafts: readonly StopDraft[]): Taken | null {
-    if (drafts.some((draft) => draft.pitches.length > 0 && this.#names.knows(draft.name))) return null;
+    if (drafts.some((draft) => draft.pitches.length > 0 && this.#names.knows(draft.name)) || compassIn(text).compass) return null;
     const found = couplersIn(text, line, this.#headings, this.#among === "aids" || this.#taken === "aid");
     const unread = found?.unread.filter((piece) => !isProse(piece)) ?? [];
     if (!found || (found.couplers.length === 0 && unread.length === 0)) return null;
     this.couplers.push(...found.couplers);
+    let shaken = false;
     for (const piece of unread) {
-      if (isAccessory(piece) || this.#readTremulant(piece, line, false)) continue;
+      if (shaken && looksLikeDivision(piece, this.#headings) && this.#readTremulant(`Tremulant ${piece}`, line, false)) continue;
+      shaken = this.#readTremulant(piece, line, false);
+      if (shaken || isAccessory(piece)) continue;
       this.#questions.ask(line, `"${piece}" stands among the couplers and names no two divisions of this list; what does it couple?`, piece, this.divisions.map((one) => one.name ?? "the manual"));
     }
     return "aid";
@@ -476,7 +481,7 @@ export class ListReader {
       if (this.title === null && !isListTitle(text) && !/[,;!]$/.test(text) && text.length <= 120 && /\p{L}{3}/u.test(text)) this.title = titleOf(entry.text);
       return "talk";
     }
-    if (this.#among === "aids" || isProse(text) || isAccessory(text)) return "talk";
+    if (compass || this.#among === "aids" || isProse(text) || isAccessory(text)) return "talk";
     const words = text.trim().split(/\s+/);
     const small = /^[\p{Ll}(]/u.test(text.trim());
     if (small || words.length > 8 || text.includes("@")) {

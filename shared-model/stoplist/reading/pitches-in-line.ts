@@ -22,7 +22,7 @@ const SINGLE = "['’‘‛′`´ʹʼˈ＇]";
 const DOUBLE = `(?:${SINGLE}{2}(?!${SINGLE})|["”“″〞])`;
 /** Words for feet, and their abbreviations where a blank, a stop or the end follows. Common practice. */
 const WORD =
-  "(?:f(?:u|ue|ü)(?:ß|ss)(?:e|es|en|ig|iger|ige|iges)?|f(?:u|ue)s(?=\\b)|feet|foot|ft|voets?|vt|pieds?|pied[ei]|pies?|pds?|fots?|fod|stóp" +
+  "(?:f(?:u|ue|ü)(?:ß|ss)(?:e|es|en|ig|iger|ige|iges)?|f(?:u|ue)s(?=\\b)|feet|foot|ft|voets?|vt|pieds?|pied[ei]|pies?|pds?|fots?|fod|stóp|pedum|pedes|ped\\." +
   "|pi(?=[.\\s,;)]|$)|(?:F|v|V|p|P)(?=[.\\s,;)\\]]|$))";
 const MARK = `(?:${SINGLE}(?!${SINGLE})| ?-?${WORD}(?![a-zäöüß])\\.?)`;
 const PALMS = " ?(?:palmos|palms|palmi)\\b\\.?";
@@ -72,7 +72,8 @@ export function pitchAt(text: string, at: number): PitchMark | null {
   if (!settled) return null;
   const known = settled.foot && (isUsualPitch(settled.foot) || oldRounding(settled.foot));
   if (decimal && !known) return null;
-  if (mark === "" && whole === null && !known && settled.choices.length === 0) return null;
+  const mixed = /\d\D+\d+ ?\//.test(printed);
+  if (mark === "" && whole === null && !mixed && !known && settled.choices.length === 0) return null;
   const printedOnly = inside ? printed : printed.trim();
   return { start: at, end, printed: printedOnly, ...settled, sure: mark !== "" || (whole === null && !decimal) || decimal };
 }

@@ -1,4 +1,5 @@
 import type { Entry } from "./columns.ts";
+import { isCouplerLabel } from "./couplers.ts";
 import { headingIn } from "./headings.ts";
 
 /** An entry, or several that a narrow page or a mail has broken; `lineAt` finds the line of a place in the text. */
@@ -14,6 +15,13 @@ const SEPARATORS = /[,;](?=\s|$)/g;
 const isRow = (text: string): boolean => text.length >= 45 && (text.match(SEPARATORS)?.length ?? 0) >= 2 && !text.includes("\t");
 const BEGINS_ANEW = /^\s*(?:[-•*·–—†]|\d{1,3}[.)]\s|\(?\d{1,3}\)|#)/u;
 const HEADING_BEFORE_COLON = /^([^:]{1,60}):/;
+
+/** The last stop of the row is cut off, or the next line goes on in the middle of one. */
+const isCut = (row: string, next: string): boolean => {
+  if (/[,;]$/.test(row) || /^[\p{Ll}\d½⅓⅔]/u.test(next)) return true;
+  const last = row.split(/[,;]/).at(-1) ?? "";
+  return !/[\d½⅓⅔]|[IVX]{2}|[IV]$/.test(last) && /[,;]/.test(next);
+};
 
 const startsAnew = (text: string): boolean => {
   if (BEGINS_ANEW.test(text) || headingIn(text)?.exact) return true;
@@ -31,7 +39,7 @@ export function wholeEntries(entries: readonly Entry[]): WholeEntry[] {
     let last = first;
     while (index + 1 < entries.length && text.length < 10_000) {
       const next = entries[index + 1] as Entry;
-      if (!isRow(last.text) || /\.$/.test(last.text) || next.blankBefore || next.line !== last.line + 1 || startsAnew(next.text)) break;
+      if (!isRow(last.text) || /\.$/.test(last.text) || next.blankBefore || next.line !== last.line + 1 || startsAnew(next.text) || !isCut(text, next.text) || isCouplerLabel(text) || isCouplerLabel(next.text)) break;
       starts.push({ place: text.length + 1, line: next.line });
       text += ` ${next.text}`;
       last = next;
