@@ -40,8 +40,9 @@ export function keyboardsOfPart(problem: Problem, part: number): readonly Divisi
   return problem.section.parts[part]?.hands === "feet" && pedals.length > 0 ? pedals : manuals;
 }
 
-/** How good a way is: fewer errors first, then more points, then its place in print. */
+/** How good a way is, in this order: fewer divisions drawn for nobody, fewer errors, more points, its place in print. */
 interface Worth {
+  readonly unheard: number;
   readonly errors: number;
   readonly score: Points;
   readonly order: readonly number[];
@@ -49,10 +50,19 @@ interface Worth {
 
 function isBetter(one: Worth, other: Worth | null): boolean {
   if (!other) return true;
+  if (one.unheard !== other.unheard) return one.unheard < other.unheard;
   if (one.errors !== other.errors) return one.errors < other.errors;
   if (one.score !== other.score) return one.score > other.score;
   const at = one.order.findIndex((each, index) => each !== other.order[index]);
   return at >= 0 && (one.order[at] as number) < (other.order[at] as number);
+}
+
+/** A beginning: the ways chosen so far, and the best that they can come to by themselves. */
+interface Beginning {
+  readonly order: readonly number[];
+  readonly most: Points;
+  readonly errors: number;
+  readonly heard: ReadonlySet<string>;
 }
 
 const NOTHING: Outlook = { most: 0, errors: 0 };
@@ -62,8 +72,13 @@ class KeyboardSearch {
   readonly #problem: Problem;
   readonly #state: ConsoleState;
   readonly #ways: readonly (readonly (Way | null)[])[];
+  /** Divisions with a drawn stop. */
+  readonly #drawn: readonly string[];
+  /** From each part on: divisions that some way of the parts to come would hear. */
+  readonly #hearable: readonly ReadonlySet<string>[];
   readonly #judged = new Set<string>();
   #pairs = new Map<string, Outlook>();
+  #rest: readonly Points[] = [];
   #steps = MOST_STEPS;
   #best: (Worth & { readonly placings: readonly Placing[] }) | null = null;
 
@@ -71,12 +86,17 @@ class KeyboardSearch {
     this.#problem = problem;
     this.#state = state;
     this.#ways = ways;
+    this.#drawn = problem.instrument.divisions
+      .filter((division) => division.stops.some((stop) => state.drawn.has(stop.id)))
+      .map((division) => division.name);
+    this.#hearable = [...ways, []].map((_, at) => new Set(ways.slice(at).flatMap((each) => each.flatMap(divisionsOf))));
   }
 
   best(): FoundKeyboards | null {
     for (let reading = 0; reading < this.#problem.readings.length; reading++) {
       this.#pairs = new Map();
-      this.#visit(reading, this.#restOf(reading), [], 0, 0);
+      this.#rest = this.#restOf(reading);
+      this.#visit(reading, { order: [], most: 0, errors: 0, heard: new Set() });
     }
     const sure = this.#steps > 0 && this.#judged.size < MOST_JUDGED;
     return this.#best && { placings: this.#best.placings, sure };
@@ -109,55 +129,83 @@ class KeyboardSearch {
     return rest;
   }
 
-  #visit(reading: number, rest: readonly Points[], order: readonly number[], most: Points, errors: number): void {
+  /** Divisions that nobody hears, whatever the parts from `at` on do. */
+  #unheard(heard: ReadonlySet<string>, at: number): number {
+    return this.#drawn.filter((name) => !heard.has(name) && !this.#hearable[at]?.has(name)).length;
+  }
+
+  /** Whether the beginning cannot come to anything better than what is known. */
+  #isHopeless({ order, most, errors, heard }: Beginning): boolean {
+    const known = this.#best;
+    if (!known) return false;
+    const unheard = this.#unheard(heard, order.length);
+    if (unheard !== known.unheard) return unheard > known.unheard;
+    if (errors !== known.errors) return errors > known.errors;
+    return most + (this.#rest[order.length] as Points) < known.score;
+  }
+
+  #visit(reading: number, beginning: Beginning): void {
+    if (this.#isHopeless(beginning)) return;
+    const { order } = beginning;
     const at = order.length;
-    const limit = this.#best;
-    if (limit && errors > limit.errors) return;
-    if (limit && errors === limit.errors && most + (rest[at] as Points) < limit.score) return;
     if (at === this.#ways.length) {
-      this.#judge(order);
+      this.#judge(beginning);
       return;
     }
     this.#steps -= 1;
     if (this.#steps <= 0) return;
-    const choices = (this.#ways[at] ?? []).map((way, index) => {
+    const next = (this.#ways[at] ?? []).map((way, index): Beginning & { readonly index: number } => {
       const own = way?.byReading[reading] ?? NOTHING;
-      let [points, wrong] = [own.most, own.errors];
+      let [most, errors] = [beginning.most + own.most, beginning.errors + own.errors];
       for (const [before, choice] of order.entries()) {
         const both = this.#pair(reading, before, choice, at, index);
-        points += both.most;
-        wrong += both.errors;
+        most += both.most;
+        errors += both.errors;
       }
-      return { index, points, wrong };
+      return {
+        order: [...order, index],
+        most,
+        errors,
+        heard: new Set([...beginning.heard, ...divisionsOf(way)]),
+        index,
+      };
     });
     // The most promising first: the sooner a good way is known, the sooner others are given up.
-    choices.sort((a, b) => a.wrong - b.wrong || b.points - a.points || a.index - b.index);
-    for (const { index, points, wrong } of choices) {
-      this.#visit(reading, rest, [...order, index], most + points, errors + wrong);
-    }
+    next.sort(
+      (a, b) =>
+        this.#unheard(a.heard, at + 1) - this.#unheard(b.heard, at + 1) ||
+        a.errors - b.errors ||
+        b.most - a.most ||
+        a.index - b.index,
+    );
+    for (const each of next) this.#visit(reading, each);
   }
 
-  #judge(order: readonly number[]): void {
+  #judge({ order, heard }: Beginning): void {
     const key = order.join(" ");
     if (this.#judged.has(key) || this.#judged.size >= MOST_JUDGED) return;
     this.#judged.add(key);
     const placings = order.flatMap((choice, index) => this.#ways[index]?.[choice]?.placing ?? []);
     const result = placings.length > 0 ? scoreOf(this.#problem, this.#state, placings) : null;
     if (!result) return;
-    let worth: Worth = { errors: 0, score: result.score, order };
+    let [errors, score] = [0, result.score];
     if (result.forbidden) {
       const judgement = judge(this.#problem, this.#state, placings);
-      const errors = judgement?.reasons.filter((reason) => reason.severity === "error").length ?? 0;
-      worth = { errors, score: judgement?.score ?? result.score, order };
+      errors = judgement?.reasons.filter((reason) => reason.severity === "error").length ?? 0;
+      score = judgement?.score ?? score;
     }
+    const worth: Worth = { unheard: this.#unheard(heard, order.length), errors, score, order };
     if (isBetter(worth, this.#best)) this.#best = { ...worth, placings };
   }
 }
 
+const divisionsOf = (way: Way | null): readonly string[] => way?.divisions ?? [];
+
 /**
- * The keyboards that serve a drawn console best: of all ways of giving the parts keyboards on which something sounds for
- * them, the one with the fewest errors and then the highest score, by the judge's own word; of equal ones the first in
- * print. An optional part rests where that is better, unless a drawn stop would then be heard by nobody.
+ * The keyboards that serve a drawn console best, of all ways of giving the parts keyboards on which something sounds for
+ * them. Whoever draws stops on a division means them to be heard: so first the ways that leave the fewest divisions
+ * drawn for nobody; of these the fewest errors and then the highest score, by the judge's own word; of equal ones the
+ * first in print. An optional part rests where that is better.
  *
  * @returns `null` when every way has two keyboards coupled to each other, which cannot be judged.
  */
@@ -173,23 +221,10 @@ export function bestKeyboards(problem: Problem, state: ConsoleState, open: reado
     keyboards.map((keyboard) => wayOf(problem, state, part, keyboard, octave)),
   );
   const sounding = all.map((each) => each.filter((way) => way.sound.stops > 0));
-  const silent = sounding.every((each) => each.length === 0);
-  const played = sounding.map((each, index): readonly (Way | null)[] => {
-    if (each.length > 0) return each;
-    return open[index]?.mayRest && !silent ? [null] : (all[index] ?? []);
+  const isSilent = sounding.every((each) => each.length === 0);
+  const ways = sounding.map((each, index): readonly (Way | null)[] => {
+    const rest = open[index]?.mayRest && !isSilent ? [null] : [];
+    return each.length === 0 && rest.length === 0 ? (all[index] ?? []) : [...each, ...rest];
   });
-  const full = new KeyboardSearch(problem, state, played).best();
-  if (!open.some((each) => each.mayRest)) return full;
-  const ways = played.map((each, index) => (open[index]?.mayRest && each[0] ? [...each, null] : each));
-  const free = new KeyboardSearch(problem, state, ways).best();
-  if (!full || !free) return free ?? full;
-  const unheard = ({ placings }: FoundKeyboards): number => {
-    const heard = placings.flatMap(
-      (placing) =>
-        played.flat().find((way) => way?.placing.part === placing.part && way.placing.keyboard === placing.keyboard)
-          ?.heard ?? [],
-    );
-    return state.drawn.size - new Set(heard).size;
-  };
-  return unheard(free) > unheard(full) ? full : free;
+  return new KeyboardSearch(problem, state, ways).best();
 }

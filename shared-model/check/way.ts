@@ -17,8 +17,8 @@ export interface Outlook {
 export interface Way {
   readonly placing: Placing;
   readonly sound: PartSound;
-  /** Ids of the stops that it hears. */
-  readonly heard: readonly string[];
+  /** Names of the divisions that it hears a stop of. */
+  readonly divisions: readonly string[];
   /** In the light of each reading. */
   readonly byReading: readonly (Outlook & { readonly weighed: WeighedPart; readonly conform: boolean })[];
 }
@@ -67,7 +67,7 @@ export function wayOf(
     return { weighed, most, errors, conform };
   });
   const placing = { part: placed.part.id, keyboard: keyboard.name, octave };
-  return { placing, sound, heard: stops.map((stop) => stop.id), byReading };
+  return { placing, sound, divisions: [...new Set(stops.map((stop) => stop.division))], byReading };
 }
 
 /** What the rules about two parts give them at best, both ways round. */
