@@ -12,10 +12,10 @@ import { readText } from "./input-file.ts";
 import { counted } from "./plain-text.ts";
 import { line, Refusal, type Terminal } from "./terminal.ts";
 
-/** Notes that are still read; of more only the number is told. */
-const FEW = 3;
+/** Notes that say why so little can be done with the file: told whatever is asked of it. */
+const TELLING: readonly Trouble["code"][] = ["no-stops", "no-manual", "all-off", "stop-off", "drawn-twice"];
 
-/** Errors end the command; a few notes are told, many only counted, since `validate` lists them. */
+/** Errors end the command. Of the notes the telling ones are told and the others counted, since `validate` lists them. */
 function settle<T>(path: string, value: T | null, troubles: readonly Trouble[], terminal: Terminal): T {
   if (value === null) {
     throw new Refusal(
@@ -25,10 +25,12 @@ function settle<T>(path: string, value: T | null, troubles: readonly Trouble[], 
         .join("\n"),
     );
   }
-  if (troubles.length <= FEW) for (const trouble of troubles) terminal.stderr.write(line(troubleLine(trouble)));
-  else {
-    const notes = counted(troubles.length, "note");
-    terminal.stderr.write(line(`${path}: ${notes} on what the file leaves open; "registrant validate" lists them.`));
+  const telling = troubles.filter((trouble) => TELLING.includes(trouble.code));
+  for (const trouble of telling) terminal.stderr.write(line(troubleLine(trouble)));
+  const others = troubles.length - telling.length;
+  if (others > 0) {
+    const notes = counted(others, "note");
+    terminal.stderr.write(line(`${path}: ${notes} on the file; "registrant validate ${path}" shows what was assumed.`));
   }
   return value;
 }

@@ -4,7 +4,9 @@ import { labelsOf } from "../../shared-model/cards/labels.ts";
 import { prepare } from "../../shared-model/judging/prepare.ts";
 import { sectionOf } from "../../shared-model/music/section.ts";
 import { DYNAMICS, type Section, TRADITIONS } from "../../shared-model/music/texture.ts";
-import { nearestTextureIds, textureById } from "../../shared-model/music/textures/catalogue.ts";
+import { nearestTextureIds, textureById, textureFor } from "../../shared-model/music/textures/catalogue.ts";
+import { lackingFor } from "../../shared-model/propose/lacking.ts";
+import { isLadder, ladder } from "../../shared-model/propose/ladder.ts";
 import { propose, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { missingMeans } from "./missing.ts";
@@ -77,7 +79,8 @@ function sectionAsked(given: Given, terminal: Terminal): Section {
     const hint = nearest.length > 0 ? `Did you mean ${either(nearest)}?` : `"registrant textures" lists them.`;
     throw new Refusal(`There is no texture "${id}". ${hint}`);
   }
-  return sectionOf(texture, { ...(tradition && { tradition }), ...(dynamic && { dynamic }) });
+  const options = { ...(tradition && { tradition }), ...(dynamic && { dynamic }) };
+  return sectionOf((tradition && textureFor(texture.id, tradition)) ?? texture, options);
 }
 
 /** `melody-over-accompaniment, north-german, mf`: what is registered, in short. */
@@ -111,23 +114,20 @@ export function proposeCommand(words: readonly string[], terminal: Terminal): nu
   const section = sectionAsked(given, terminal);
   const instrument = readOrgan(given.operands[0] ?? "", terminal);
   const problem = prepare(instrument, section);
-  const { proposals } = propose(problem, {
-    count: Math.max(count ?? USUAL_COUNT, card ?? 0),
-    every: given.has("every"),
-  });
+  const states = isLadder(problem)
+    ? ladder(problem)
+    : propose(problem, { count: Math.max(count ?? USUAL_COUNT, card ?? 0), every: given.has("every") }).proposals.map(
+        ({ place, found, judgement }) => ({ place, state: found.state, judgement }),
+      );
   const labels = labelsOf(
     problem,
-    proposals.map((each) => each.judgement.parts),
+    states.map((each) => each.judgement.parts),
   );
-  const listed = proposals.map(
-    ({ place, found, judgement }, index): ListedState => ({
-      place,
-      label: labels[index] ?? "",
-      state: found.state,
-      judgement,
-    }),
+  const listed = states.map(
+    ({ place, state, judgement }, index): ListedState => ({ place, label: labels[index] ?? "", state, judgement }),
   );
-  const missing = listed.length > 0 ? [] : missingMeans(problem);
+  const [best] = listed;
+  const missing = best ? (isLadder(problem) ? [] : lackingFor(problem, best.judgement)) : missingMeans(problem);
   const status = listed.length > 0 ? DONE : WRONG;
   if (given.has("json")) {
     const shown = {
@@ -156,6 +156,8 @@ export function proposeCommand(words: readonly string[], terminal: Terminal): nu
   const lines = [
     ...wrapped(`${instrument.name}: ${sectionWords(section)}`),
     "",
+    ...missing.flatMap(({ text }) => wrapped(text)),
+    ...(missing.length > 0 ? [""] : []),
     ...listed.flatMap((each) => proposalLines(instrument, section, each, given.has("reasons"))),
     ...(given.has("reasons")
       ? []

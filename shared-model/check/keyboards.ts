@@ -9,10 +9,10 @@ import { type Outlook, outlookOfPair, type Way, wayOf } from "./way.ts";
  * Ways that are judged to the end before the best so far is taken: far above what a real console and real music come
  * to, so that a file with a dozen parts and no keyboards still ends at once.
  */
-const MOST_JUDGED = 1000;
+const MOST_JUDGED = 400;
 
 /** Steps of the search, for the same end: a dozen parts on seven manuals have more beginnings than can be looked at. */
-const MOST_STEPS = 50_000;
+const MOST_STEPS = 20_000;
 
 /** What is left to choose for one part. */
 export interface OpenPart {

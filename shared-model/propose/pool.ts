@@ -1,10 +1,10 @@
-import { addVoice, type PartSound, silence, type Voice } from "../acoustics/part-sound.ts";
 import type { Colour } from "../acoustics/colour.ts";
+import { addVoice, type PartSound, silence, type Voice } from "../acoustics/part-sound.ts";
 import type { BoxPosition } from "../console/state.ts";
 import { yielding } from "../judging/judge.ts";
 import { heardVoice, type PlacedPart, type Seat } from "../judging/placed-part.ts";
 import type { Problem, WeighedPart } from "../judging/problem.ts";
-import { type Closeness, closenessOf, COSTS, type Match } from "../judging/recipe.ts";
+import { type Closeness, COSTS, closenessOf, type Match } from "../judging/recipe.ts";
 import type { PartRule, Points } from "../rules/rule.ts";
 import type { Division, Stop } from "../stoplist/instrument.ts";
 import { isProposable, likeness } from "./state-space.ts";

@@ -1,7 +1,7 @@
-import type { Coupler, Division, Stop } from "../stoplist/instrument.ts";
-import { type PlacedPart, settlingOrder } from "../judging/placed-part.ts";
 import { couplersBearing } from "../judging/judge.ts";
+import { type PlacedPart, settlingOrder } from "../judging/placed-part.ts";
 import type { Problem } from "../judging/problem.ts";
+import type { Coupler, Division, Stop } from "../stoplist/instrument.ts";
 
 /**
  * The states that a proposal may be, written down once: the search and the exhaustive enumeration of the tests share

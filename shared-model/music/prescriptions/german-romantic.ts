@@ -333,8 +333,17 @@ export const GERMAN_ROMANTIC_PRESCRIPTIONS: readonly Prescription[] = [
     sources: ["walcker-1915", "common practice"],
     evidence: "read",
     parts: [
-      { role: "plenum", keyboard: "main", may: ["foundation", "mutation", "mixture", "reed"], not: ["celeste"] },
-      { role: "bass", keyboard: "pedal", may: ["foundation", "quint", "reed"] },
+      {
+        role: "plenum",
+        keyboard: "main",
+        may: ["principal", "flute", "string", "soft-string", "quintadena", "mutation", "high-compound", "reed"],
+        not: ["celeste"],
+      },
+      {
+        role: "bass",
+        keyboard: "pedal",
+        may: ["principal", "flute", "string", "soft-string", "quint", "high-compound", "reed"],
+      },
     ],
     couplers: ["positive/main", "swell/main", "main/pedal"],
     note:

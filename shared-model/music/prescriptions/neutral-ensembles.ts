@@ -609,11 +609,15 @@ export const NEUTRAL_ENSEMBLE_PRESCRIPTIONS: readonly Prescription[] = [
       {
         role: "plenum",
         keyboard: "main",
-        may: ["foundation", "mutation", "mixture", "reed"],
-        note: "ordered states, practice.md 19",
+        may: ["principal", "flute", "string", "soft-string", "quintadena", "mutation", "high-compound", "reed"],
+        note: "ordered states, convention 19",
       },
-      { role: "bass", keyboard: "pedal", may: ["foundation", "reed", "mixture"] },
+      {
+        role: "bass",
+        keyboard: "pedal",
+        may: ["principal", "flute", "string", "soft-string", "quint", "high-compound", "reed"],
+      },
     ],
-    couplersMay: ["positive/main", "swell/main", "main/pedal"],
+    couplersMay: ["positive/main", "swell/main", "solo/main", "echo/main", "main/pedal"],
   }),
 ];
