@@ -40,19 +40,25 @@ export function keyboardsOfPart(problem: Problem, part: number): readonly Divisi
   return problem.section.parts[part]?.hands === "feet" && pedals.length > 0 ? pedals : manuals;
 }
 
-/** How good a way is, in this order: fewer divisions drawn for nobody, fewer errors, more points, its place in print. */
+/**
+ * What it counts against a way that a division is drawn for nobody: whoever draws stops mostly means them to be heard in
+ * this music, but may have set a keyboard ready for the next. A musical decision; it chooses keyboards and is no part of
+ * the score.
+ */
+export const DRAWN_FOR_NOBODY: Points = 1000;
+
+/** How good a way is, in this order: fewer errors, more points, its place in print. */
 interface Worth {
-  readonly unheard: number;
   readonly errors: number;
-  readonly score: Points;
+  /** Its score less {@link DRAWN_FOR_NOBODY} for each division that nobody hears. */
+  readonly points: Points;
   readonly order: readonly number[];
 }
 
 function isBetter(one: Worth, other: Worth | null): boolean {
   if (!other) return true;
-  if (one.unheard !== other.unheard) return one.unheard < other.unheard;
   if (one.errors !== other.errors) return one.errors < other.errors;
-  if (one.score !== other.score) return one.score > other.score;
+  if (one.points !== other.points) return one.points > other.points;
   const at = one.order.findIndex((each, index) => each !== other.order[index]);
   return at >= 0 && (one.order[at] as number) < (other.order[at] as number);
 }
@@ -129,19 +135,19 @@ class KeyboardSearch {
     return rest;
   }
 
-  /** Divisions that nobody hears, whatever the parts from `at` on do. */
-  #unheard(heard: ReadonlySet<string>, at: number): number {
-    return this.#drawn.filter((name) => !heard.has(name) && !this.#hearable[at]?.has(name)).length;
+  /** What the divisions cost that nobody hears, whatever the parts from `at` on do. */
+  #unheardCost(heard: ReadonlySet<string>, at: number): Points {
+    const unheard = this.#drawn.filter((name) => !heard.has(name) && !this.#hearable[at]?.has(name));
+    return DRAWN_FOR_NOBODY * unheard.length;
   }
 
   /** Whether the beginning cannot come to anything better than what is known. */
   #isHopeless({ order, most, errors, heard }: Beginning): boolean {
     const known = this.#best;
     if (!known) return false;
-    const unheard = this.#unheard(heard, order.length);
-    if (unheard !== known.unheard) return unheard > known.unheard;
     if (errors !== known.errors) return errors > known.errors;
-    return most + (this.#rest[order.length] as Points) < known.score;
+    const at = order.length;
+    return most + (this.#rest[at] as Points) - this.#unheardCost(heard, at) < known.points;
   }
 
   #visit(reading: number, beginning: Beginning): void {
@@ -173,9 +179,8 @@ class KeyboardSearch {
     // The most promising first: the sooner a good way is known, the sooner others are given up.
     next.sort(
       (a, b) =>
-        this.#unheard(a.heard, at + 1) - this.#unheard(b.heard, at + 1) ||
         a.errors - b.errors ||
-        b.most - a.most ||
+        b.most - this.#unheardCost(b.heard, at + 1) - a.most + this.#unheardCost(a.heard, at + 1) ||
         a.index - b.index,
     );
     for (const each of next) this.#visit(reading, each);
@@ -194,7 +199,7 @@ class KeyboardSearch {
       errors = judgement?.reasons.filter((reason) => reason.severity === "error").length ?? 0;
       score = judgement?.score ?? score;
     }
-    const worth: Worth = { unheard: this.#unheard(heard, order.length), errors, score, order };
+    const worth: Worth = { errors, points: score - this.#unheardCost(heard, order.length), order };
     if (isBetter(worth, this.#best)) this.#best = { ...worth, placings };
   }
 }
@@ -203,9 +208,9 @@ const divisionsOf = (way: Way | null): readonly string[] => way?.divisions ?? []
 
 /**
  * The keyboards that serve a drawn console best, of all ways of giving the parts keyboards on which something sounds for
- * them. Whoever draws stops on a division means them to be heard: so first the ways that leave the fewest divisions
- * drawn for nobody; of these the fewest errors and then the highest score, by the judge's own word; of equal ones the
- * first in print. An optional part rests where that is better.
+ * them: the one with the fewest errors and then the highest score, by the judge's own word, where a division that is drawn
+ * for nobody counts {@link DRAWN_FOR_NOBODY} against it; of equal ones the first in print. An optional part rests where
+ * that is better.
  *
  * @returns `null` when every way has two keyboards coupled to each other, which cannot be judged.
  */

@@ -43,7 +43,8 @@ export function everyWay(problem: Problem, state: ConsoleState): readonly Judged
   });
 }
 
-/** The first of the ways that leave the fewest divisions unheard, have the fewest errors, and score highest. */
+/** The first of the ways that have the fewest errors and score highest, an unheard division counting ten points. */
 export function bestWay(ways: readonly JudgedWay[]): JudgedWay | undefined {
-  return ways.toSorted((a, b) => a.unheard - b.unheard || a.errors - b.errors || b.score - a.score)[0];
+  const worth = ({ score, unheard }: JudgedWay): number => score - 1000 * unheard;
+  return ways.toSorted((a, b) => a.errors - b.errors || worth(b) - worth(a))[0];
 }

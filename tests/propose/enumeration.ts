@@ -26,10 +26,13 @@ export function enumerate(problem: Problem): { readonly best: readonly Enumerate
     }
     if (!standTogether(problem, placed)) return;
     const present = placed.filter((each) => each !== null);
-    const hears = (stop: Stop): boolean => present.some((one) => heardVoice(one, stop, problem.shared, "open") !== null);
+    const hears = (stop: Stop): boolean =>
+      present.some((one) => heardVoice(one, stop, problem.shared, "open") !== null);
     const pool = problem.stops.filter((stop) => isProposable(stop) && hears(stop));
     const couplers = [...new Set(present.flatMap((each) => each.couplers))];
-    const placings = present.map((each): Placing => ({ part: each.part.id, keyboard: each.keyboard.name, octave: each.octave }));
+    const placings = present.map(
+      (each): Placing => ({ part: each.part.id, keyboard: each.keyboard.name, octave: each.octave }),
+    );
     for (let bits = 1; bits < 2 ** pool.length; bits++) {
       const drawn = pool.filter((_, at) => bits & (1 << at));
       if (!printedFirst(problem, pool, drawn)) continue;
@@ -72,8 +75,12 @@ export function enumerate(problem: Problem): { readonly best: readonly Enumerate
 function printedFirst(problem: Problem, pool: readonly Stop[], drawn: readonly Stop[]): boolean {
   return drawn.every((stop) => {
     const text = likeness(stop, problem.shared);
-    return pool.every((other) =>
-      other === stop || likeness(other, problem.shared) !== text || pool.indexOf(other) > pool.indexOf(stop) || drawn.includes(other),
+    return pool.every(
+      (other) =>
+        other === stop ||
+        likeness(other, problem.shared) !== text ||
+        pool.indexOf(other) > pool.indexOf(stop) ||
+        drawn.includes(other),
     );
   });
 }
@@ -83,11 +90,13 @@ function couplersBring(problem: Problem, placed: readonly PlacedPart[], drawn: r
   return placed.every((one) => {
     const bringing = new Set<string>();
     for (const { division, couplers } of one.reach) {
-      const heard = drawn.some((stop) => stop.division === division.name && heardVoice(one, stop, problem.shared, "open"));
+      const heard = drawn.some(
+        (stop) => stop.division === division.name && heardVoice(one, stop, problem.shared, "open"),
+      );
       if (heard) for (const each of couplers) bringing.add(each.name);
     }
-    return couplersBearing(problem.instrument.couplers, one.keyboard, (each) => one.couplers.includes(each)).every((each) =>
-      bringing.has(each.name),
+    return couplersBearing(problem.instrument.couplers, one.keyboard, (each) => one.couplers.includes(each)).every(
+      (each) => bringing.has(each.name),
     );
   });
 }

@@ -3,11 +3,11 @@ import { addVoice, type PartSound, silence, type Voice } from "../../shared-mode
 import { heardVoice } from "../../shared-model/judging/placed-part.ts";
 import { prepare } from "../../shared-model/judging/prepare.ts";
 import { sectionOf } from "../../shared-model/music/section.ts";
-import { TEXTURES } from "../../shared-model/music/textures/catalogue.ts";
 import type { Texture } from "../../shared-model/music/texture.ts";
+import { TEXTURES } from "../../shared-model/music/textures/catalogue.ts";
 import { isProposable, placingsFor } from "../../shared-model/propose/state-space.ts";
-import type { PartContext, PartRule } from "../../shared-model/rules/rule.ts";
 import { RULES } from "../../shared-model/rules/index.ts";
+import type { PartContext, PartRule } from "../../shared-model/rules/rule.ts";
 import { randomInstrument } from "../instruments/random-instruments.ts";
 import { Draw } from "../instruments/seeded-random.ts";
 
@@ -17,7 +17,10 @@ const partRules = RULES.filter((rule): rule is PartRule => rule.reads === "part"
 function* extended(seed: number, rounds: number): Generator<readonly [PartContext, PartSound, PartSound]> {
   const draw = new Draw(seed);
   for (let round = 0; round < rounds; round++) {
-    const instrument = randomInstrument(seed * 1000 + round, { stops: draw.between(6, 40), manuals: draw.between(1, 4) });
+    const instrument = randomInstrument(seed * 1000 + round, {
+      stops: draw.between(6, 40),
+      manuals: draw.between(1, 4),
+    });
     const texture = draw.one(TEXTURES) as Texture;
     const tradition = draw.one(texture.traditions);
     const problem = prepare(instrument, sectionOf(texture, { tradition }));
@@ -57,6 +60,13 @@ describe("rules that are followed stop by stop", () => {
     }
     expect(judged).toBeGreaterThan(10_000);
     expect(partRules.filter((rule) => rule.falling && risen.has(rule.id)).map((rule) => rule.id)).toEqual([]);
-    if (process.env["LIST"]) console.log("never rise:", partRules.filter((rule) => !risen.has(rule.id)).map((rule) => rule.id).join(" "));
+    if (process.env["LIST"])
+      console.log(
+        "never rise:",
+        partRules
+          .filter((rule) => !risen.has(rule.id))
+          .map((rule) => rule.id)
+          .join(" "),
+      );
   });
 });
