@@ -7,7 +7,7 @@ import { DYNAMICS, type Section, TRADITIONS } from "../../shared-model/music/tex
 import { nearestTextureIds, textureById, textureFor } from "../../shared-model/music/textures/catalogue.ts";
 import { lackingFor } from "../../shared-model/propose/lacking.ts";
 import { isLadder, ladder } from "../../shared-model/propose/ladder.ts";
-import { propose, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
+import { COLOUR_WINDOW, propose, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { missingMeans } from "./missing.ts";
 import { type Given, oneOf, readOptions, type Usage } from "./options.ts";
@@ -162,6 +162,12 @@ export function proposeCommand(words: readonly string[], terminal: Terminal): nu
     ...(given.has("reasons")
       ? []
       : wrapped("Shown: what speaks most for each and against it. --reasons shows all, with sources.")),
+    ...(given.has("every") || isLadder(problem)
+      ? []
+      : wrapped(
+          `Order: the best of each colour and way first, unless more than ${decimal(COLOUR_WINDOW)} points behind ` +
+            "the best; then by score. --every shows the plain order.",
+        )),
   ];
   terminal.stdout.write(line(lines.join("\n").trimEnd()));
   return status;

@@ -168,8 +168,6 @@ export function addVoice(sound: PartSound, voice: Voice, out: PartSound): void {
 
 /** How many plain stops double a pitch that the part already has. */
 export const doubledIn = (sound: PartSound): number => sound.plainVoices - countPitches(sound.plain);
-/** The same among principals. */
-export const doubledPrincipalsIn = (sound: PartSound): number => sound.principalVoices - countPitches(sound.principal);
 /** How many stops ask for a shared rank that another stop of the part plays too. */
 export const robbedIn = (sound: PartSound): number =>
   sound.sharedVoices - countPitches(sound.ranksLow) - countPitches(sound.ranksHigh);

@@ -83,9 +83,3 @@ export const highestOf = (set: PitchSet): PitchSet => (set === 0 ? 0 : 1 << (31 
 
 /** The lengths of a set, lowest first. */
 export const pitchesOf = (set: PitchSet): readonly Foot[] => LENGTHS.filter((_, index) => set & (1 << index));
-
-/** The octave-series length next above: 8 after 16, 4 after 8. Argument and result are single-length sets; 0 past the table. */
-export function octaveAbove(single: PitchSet): PitchSet {
-  const [foot] = pitchesOf(single);
-  return foot ? pitchBit(footOf(foot.over, foot.under * 2)) : 0;
-}

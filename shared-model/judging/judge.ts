@@ -3,11 +3,11 @@ import { zonesBetween } from "../acoustics/voice.ts";
 import type { BoxPosition, ConsoleState, Placing } from "../console/state.ts";
 import { SOURCES } from "../music/prescriptions/sources.ts";
 import { footText } from "../pitch/foot.ts";
-import type { Coupler, Division, Stop } from "../stoplist/instrument.ts";
 import { type Heard, type HeardStop, listed, type Points, type Words } from "../rules/rule.ts";
+import type { Coupler, Division, Stop } from "../stoplist/instrument.ts";
 import { heardVoice, type PlacedPart, settlingOrder } from "./placed-part.ts";
-import { placingDeviations, type Problem, type WeighedPart } from "./problem.ts";
-import { type Closeness, closenessOf, COSTS, type Match, standingIn, wantedText } from "./recipe.ts";
+import { type Problem, placingDeviations, type WeighedPart } from "./problem.ts";
+import { type Closeness, COSTS, closenessOf, type Match, standingIn, wantedText } from "./recipe.ts";
 
 /** One reason for or against a state. Scores are sums of these and of nothing else. */
 export interface Reason {

@@ -1,5 +1,5 @@
-import { keysInZones, type Hearing, type Zones, voiceOf, zonesOf } from "../acoustics/voice.ts";
 import { addVoice, silence, type Voice } from "../acoustics/part-sound.ts";
+import { type Hearing, keysInZones, voiceOf, type Zones, zonesOf } from "../acoustics/voice.ts";
 import { type Reached, reachOf } from "../console/reach.ts";
 import type { BoxPosition } from "../console/state.ts";
 import type { Part } from "../music/texture.ts";
@@ -137,7 +137,7 @@ function seatFor(
 }
 
 /** How a placed part hears a division reached with `shift`. */
-export function hearingOf(
+function hearingOf(
   placed: PlacedPart,
   reached: Reached,
   shared: ReadonlyMap<string, number>,

@@ -1,5 +1,3 @@
-import type { Coupler, Division, Instrument, Stop } from "../stoplist/instrument.ts";
-import { type DivisionKind, divisionKinds } from "../stoplist/keyboard-kind.ts";
 import type { PrescribedCoupler, Prescription, StandIn } from "../music/prescription.ts";
 import type { Section } from "../music/texture.ts";
 import type {
@@ -13,6 +11,8 @@ import type {
   SectionFacts,
   StepRule,
 } from "../rules/rule.ts";
+import type { Coupler, Division, Instrument, Stop } from "../stoplist/instrument.ts";
+import { type DivisionKind, divisionKinds } from "../stoplist/keyboard-kind.ts";
 import { type PlacedPart, placePart, sharedRanks } from "./placed-part.ts";
 import { type Reading, type Recipe, readingOf, recipeOf } from "./recipe.ts";
 
@@ -67,11 +67,11 @@ const sorted = (rules: readonly Rule[]): SortedRules => ({
 });
 
 /** Costs of leaving the prescription in keyboards and couplers. */
-export const OTHER_KEYBOARD: Points = -100;
-export const COUPLER_LEFT_OUT: Points = -200;
-export const COUPLER_BESIDE: Points = -200;
+const OTHER_KEYBOARD: Points = -100;
+const COUPLER_LEFT_OUT: Points = -200;
+const COUPLER_BESIDE: Points = -200;
 /** A coupler that the prescription allows without asking for it: the fewest means that do. */
-export const COUPLER_ALLOWED: Points = -25;
+const COUPLER_ALLOWED: Points = -25;
 
 /** Whether a coupler is the one that a prescription speaks of. */
 const isPrescribed = (

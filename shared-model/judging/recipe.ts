@@ -3,19 +3,19 @@ import type { PrescribedPart, Prescription, StandIn, Wanted } from "../music/pre
 import type { Part, Role } from "../music/texture.ts";
 import { type Foot, footOf, footText, stretch } from "../pitch/foot.ts";
 import type { Points } from "../rules/rule.ts";
-import type { DivisionKind } from "../stoplist/keyboard-kind.ts";
 import type { Instrument, Stop } from "../stoplist/instrument.ts";
+import type { DivisionKind } from "../stoplist/keyboard-kind.ts";
 import { KIND_GROUPS, type Kind, type KindGroup } from "../stoplist/kind.ts";
 import type { PlacedPart } from "./placed-part.ts";
 
 /** What a full prescription earns over all its parts. */
-export const FULL_PRESCRIPTION: Points = 6000;
+const FULL_PRESCRIPTION: Points = 6000;
 /** What a part earns besides, that the prescription leaves to the player. */
-export const OPTIONAL_PART: Points = 300;
+const OPTIONAL_PART: Points = 300;
 /** What a thing earns that only a coupler supplies, in hundredths: it brings all else that is drawn there. */
-export const COUPLED_WORTH = 85;
+const COUPLED_WORTH = 85;
 /** What an item earns when only a coupler supplies it. */
-export const coupledWeight = (item: Item): Points => Math.floor((item.weight * COUPLED_WORTH) / 100);
+const coupledWeight = (item: Item): Points => Math.floor((item.weight * COUPLED_WORTH) / 100);
 
 /** Costs of a stop, by how the recipe speaks of it. */
 export const COSTS = {
@@ -102,7 +102,7 @@ export function readingOf(prescription: Prescription | null, parts: readonly Par
 }
 
 /** Whether a stop, sounding at `pitch` for the part, is what a recipe asks for. */
-export function isWanted(wanted: Wanted, stop: Stop, pitch: Foot | null): boolean {
+function isWanted(wanted: Wanted, stop: Stop, pitch: Foot | null): boolean {
   if (wanted.kind !== undefined) {
     const group = (KIND_GROUPS as Partial<Record<string, readonly Kind[]>>)[wanted.kind as KindGroup];
     const kinds = group ?? [wanted.kind as Kind];
@@ -340,7 +340,8 @@ export function recipeOf(
         set |= 1 << index;
       });
       const { may = [], not = [] } = recipe.prescribed;
-      const welcome = may.some((one) => fits(one, stop, recipe)) || (set === 0 && asksForCornet(recipe) && grounds(stop));
+      const welcome =
+        may.some((one) => fits(one, stop, recipe)) || (set === 0 && asksForCornet(recipe) && grounds(stop));
       const against = set === 0 && !welcome && not.some((one) => fits(one, stop, recipe));
       let standIn = 0;
       standInTable.forEach((one, index) => {

@@ -9,7 +9,7 @@ import { KIND_GROUPS, type Kind } from "../stoplist/kind.ts";
 import { isProposable } from "./state-space.ts";
 
 /** A ladder has at most this many steps: what a player can prepare and a listener can follow. */
-export const MOST_STEPS = 12;
+const MOST_STEPS = 12;
 /** How many steps are taken where several numbers serve equally well. */
 const USUAL_STEPS = 10;
 

@@ -387,7 +387,7 @@ const highestOf = (options: readonly Option[]): Points =>
   options.reduce((most, each) => Math.max(most, each.bound), Number.NEGATIVE_INFINITY);
 
 /** Index of the part whose colour tells one proposal from another. */
-export function tellingPart(problem: Problem): number {
+function tellingPart(problem: Problem): number {
   const { parts } = problem.section;
   for (const role of ["melody", "cantus-firmus", "plenum", "voice", "accompaniment"]) {
     const index = parts.findIndex((part) => part.role === role);

@@ -18,15 +18,15 @@ import type { Coupler, Division, Stop } from "../stoplist/instrument.ts";
  * Couplers on a keyboard: at most four that a prescription for the section names, and at most one other, which does not
  * join a manual to another manual in use.
  */
-export const MOST_PRESCRIBED_COUPLERS = 4;
-export const MOST_OTHER_COUPLERS = 1;
+const MOST_PRESCRIBED_COUPLERS = 4;
+const MOST_OTHER_COUPLERS = 1;
 
 /** Stops that a proposal may draw. */
 export const isProposable = (stop: Stop): boolean =>
   !stop.off && stop.family !== "effect" && stop.family !== "percussion" && stop.uses.length > 0;
 
 /** Whether some prescription for the section speaks of the coupler. */
-export function isPrescribedCoupler(problem: Problem, coupler: Coupler): boolean {
+function isPrescribedCoupler(problem: Problem, coupler: Coupler): boolean {
   return problem.readings.some(({ prescription }) =>
     [...(prescription?.couplers ?? []), ...(prescription?.couplersMay ?? [])].some(
       (asked) =>
@@ -48,7 +48,7 @@ export function keyboardsFor(problem: Problem, part: number): readonly Division[
 const setsOf = new WeakMap<Problem, Map<Division, readonly (readonly Coupler[])[]>>();
 
 /** Every set of couplers that may bear on a keyboard. */
-export function couplerSets(problem: Problem, keyboard: Division): readonly (readonly Coupler[])[] {
+function couplerSets(problem: Problem, keyboard: Division): readonly (readonly Coupler[])[] {
   let table = setsOf.get(problem);
   if (!table) {
     table = new Map();
