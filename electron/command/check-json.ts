@@ -10,7 +10,7 @@ export interface CheckJson {
 }
 
 /** Part to keyboard, as said or as found. */
-export const keyboardsOf = ({ placings }: CheckedRegistration): Readonly<Record<string, string>> =>
+const keyboardsOf = ({ placings }: CheckedRegistration): Readonly<Record<string, string>> =>
   Object.fromEntries(placings.map(({ part, keyboard }) => [part, keyboard]));
 
 /** A checked registration in the form that outside programs read. */

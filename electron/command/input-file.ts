@@ -26,7 +26,7 @@ export function fileTrouble(error: unknown, reasons: Readonly<Record<string, str
  *
  * @throws Refusal in words when it is missing, no plain file, longer than 5 MB, or may not be read.
  */
-export function readBytes(path: string, { folder }: Terminal): Uint8Array {
+function readBytes(path: string, { folder }: Terminal): Uint8Array {
   let file: number | null = null;
   try {
     file = openSync(resolve(folder, path), "r");

@@ -71,10 +71,7 @@ const stopJson = ({ division, name, pitch, half }: Stop): StopJson => ({
 });
 
 /** Drawn stops by division, in printed order, by the names that a registration file takes. */
-export function drawnByDivision(
-  instrument: Instrument,
-  state: ConsoleState,
-): Readonly<Record<string, readonly string[]>> {
+function drawnByDivision(instrument: Instrument, state: ConsoleState): Readonly<Record<string, readonly string[]>> {
   const rows = instrument.divisions.map(({ name, stops }): readonly [string, readonly string[]] => [
     name,
     stops.filter((stop) => state.drawn.has(stop.id)).map(stopLabel),

@@ -11,7 +11,7 @@ const OCTAVES: Readonly<Record<-1 | 0 | 1, string>> = { [-1]: ", an octave lower
 const BOXES = { open: "open", half: "half open", closed: "closed" } as const;
 
 /** Points with their sign, as many places as they have: `+12.5`, `-3`. */
-export const signed = (points: Points): string => `${points < 0 ? "-" : "+"}${Math.abs(points) / 100}`;
+const signed = (points: Points): string => `${points < 0 ? "-" : "+"}${Math.abs(points) / 100}`;
 
 /** The keyboard's own stops, then what couplers bring: by its name alone where another part's row lists its stops. */
 function heardWords(instrument: Instrument, { parts }: Judgement, keyboard: string, heard: readonly string[]): string {

@@ -11,7 +11,7 @@ import { TEXTURES_USAGE } from "./textures.ts";
 import { VALIDATE } from "./validate.ts";
 
 /** Every command that is there, in the order in which a new user meets them. */
-export const USAGES: readonly Usage[] = [READ, VALIDATE, TEXTURES_USAGE, PROPOSE, CHECK, CARDS, RULES_USAGE, SCHEMA];
+const USAGES: readonly Usage[] = [READ, VALIDATE, TEXTURES_USAGE, PROPOSE, CHECK, CARDS, RULES_USAGE, SCHEMA];
 
 const STEPS: readonly (readonly [string, string])[] = [
   ["registrant textures", "what kinds of music there are"],

@@ -1,6 +1,6 @@
 import { type Foot, footFromText, stretch } from "../pitch/foot.ts";
-import { isUsualPitch } from "../pitch/reading.ts";
 import type { Key } from "../pitch/key.ts";
+import { isUsualPitch } from "../pitch/reading.ts";
 import type { Kind } from "../stoplist/kind.ts";
 import { isThird } from "./pitch-text.ts";
 

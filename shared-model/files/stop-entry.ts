@@ -1,6 +1,6 @@
 import type { Foot } from "../pitch/foot.ts";
-import { pitchName, readPitch } from "../pitch/reading.ts";
 import { type Key, keyFromText } from "../pitch/key.ts";
+import { pitchName, readPitch } from "../pitch/reading.ts";
 import type { Half, Strength } from "../stoplist/instrument.ts";
 import type { Family, Kind } from "../stoplist/kind.ts";
 import type { Row } from "./composition.ts";

@@ -1,5 +1,5 @@
-import type { Foot } from "../pitch/foot.ts";
 import { compassText } from "../pitch/compass.ts";
+import type { Foot } from "../pitch/foot.ts";
 import { type Key, keyText } from "../pitch/key.ts";
 import { pitchName } from "../pitch/reading.ts";
 import type { RankUse, Stop } from "../stoplist/instrument.ts";

@@ -195,7 +195,10 @@ export function problemOf(
     weighed: (placed, reading) => {
       const at = (lights[section.parts.indexOf(placed.part)] as readonly number[])[reading] as number;
       let row = weighedParts.get(placed);
-      if (!row) weighedParts.set(placed, (row = []));
+      if (!row) {
+        row = [];
+        weighedParts.set(placed, row);
+      }
       const known = row[at];
       if (known) return known;
       const light = readings[at] as Reading;

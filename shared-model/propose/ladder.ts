@@ -281,6 +281,6 @@ function cut(problem: Problem, row: readonly Rung[]): readonly number[] {
     if (now.points > held.points || (now.points === held.points && nearer)) chosen = k;
   }
   const kept = [last];
-  for (let k = chosen; k > 0; k--) kept.unshift((best[k]?.[kept[0] as number] as { from: number }).from);
+  for (let k = chosen; k > 0; k--) kept.unshift(best[k]?.[kept[0] as number]?.from ?? 0);
   return kept;
 }

@@ -1,3 +1,4 @@
+import { DRAWN_FOR_NOBODY } from "../../shared-model/check/keyboards.ts";
 import type { ConsoleState, Placing } from "../../shared-model/console/state.ts";
 import { judge } from "../../shared-model/judging/judge.ts";
 import type { Problem } from "../../shared-model/judging/problem.ts";
@@ -43,8 +44,8 @@ export function everyWay(problem: Problem, state: ConsoleState): readonly Judged
   });
 }
 
-/** The first of the ways that have the fewest errors and score highest, an unheard division counting ten points. */
+/** The first of the ways that have the fewest errors and score highest, with what an unheard division counts against them. */
 export function bestWay(ways: readonly JudgedWay[]): JudgedWay | undefined {
-  const worth = ({ score, unheard }: JudgedWay): number => score - 1000 * unheard;
+  const worth = ({ score, unheard }: JudgedWay): number => score - DRAWN_FOR_NOBODY * unheard;
   return ways.toSorted((a, b) => a.errors - b.errors || worth(b) - worth(a))[0];
 }

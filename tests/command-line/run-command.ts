@@ -11,7 +11,7 @@ export interface Run {
 }
 
 /** Runs the command line in a folder, with its output caught. */
-export async function registrantIn(folder: string, ...words: readonly string[]): Promise<Run> {
+async function registrantIn(folder: string, ...words: readonly string[]): Promise<Run> {
   let [out, err] = ["", ""];
   const stdout = { write: (text: string) => (out += text) };
   const stderr = { write: (text: string) => (err += text) };

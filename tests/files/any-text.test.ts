@@ -3,8 +3,8 @@ import { editInstrumentFile, type InstrumentEdit } from "../../shared-model/file
 import { readInstrumentFile } from "../../shared-model/files/instrument-file.ts";
 import { readRegistrationFile } from "../../shared-model/files/registration-file.ts";
 import { readSectionFile } from "../../shared-model/files/section-file.ts";
-import { troubleLine } from "../../shared-model/files/trouble-words.ts";
 import type { Trouble } from "../../shared-model/files/trouble.ts";
+import { troubleLine } from "../../shared-model/files/trouble-words.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 
 const INSTRUMENT = `registrant: instrument/1

@@ -2,8 +2,8 @@ import { describe, expect, test } from "vitest";
 import { readInstrumentFile } from "../../shared-model/files/instrument-file.ts";
 import { instrumentFileFromReading } from "../../shared-model/files/instrument-from-reading.ts";
 import { troubleLine } from "../../shared-model/files/trouble-words.ts";
-import { footFromText } from "../../shared-model/pitch/foot.ts";
 import type { Foot } from "../../shared-model/pitch/foot.ts";
+import { footFromText } from "../../shared-model/pitch/foot.ts";
 import type { ReadDivision, Reading, ReadStop } from "../../shared-model/stoplist/reading/reading.ts";
 
 const foot = (text: string): Foot => footFromText(text) as Foot;

@@ -5,8 +5,8 @@ import { fileKindOf } from "../../shared-model/files/file-kind.ts";
 import { nearestOf } from "../../shared-model/files/nearest.ts";
 import { likelyPitch, pitchAtEnd } from "../../shared-model/files/pitch-text.ts";
 import { partStopText, ranksFromRoman } from "../../shared-model/files/stop-text.ts";
-import { footFromText, footText } from "../../shared-model/pitch/foot.ts";
 import type { Foot } from "../../shared-model/pitch/foot.ts";
+import { footFromText, footText } from "../../shared-model/pitch/foot.ts";
 
 const foot = (text: string): Foot => footFromText(text) as Foot;
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { type Part, ROLES, TRADITIONS, type Texture } from "../../shared-model/music/texture.ts";
+import { type Part, ROLES, type Texture, TRADITIONS } from "../../shared-model/music/texture.ts";
 import {
   nearestTextureIds,
   TEXTURES,

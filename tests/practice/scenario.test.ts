@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { footOf } from "../../shared-model/pitch/foot.ts";
-import { isWanted, type Proposed, scenarioFaults, type ScenarioStop } from "./scenario.ts";
+import { isWanted, type Proposed, type ScenarioStop, scenarioFaults } from "./scenario.ts";
 import { scenariosIn, wantedFrom } from "./scenarios.ts";
 
 const stop = (division: string, name: string, kind: ScenarioStop["kinds"][number], pitch: number): ScenarioStop => ({

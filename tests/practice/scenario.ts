@@ -1,5 +1,5 @@
-import type { Dynamic, Tradition } from "../../shared-model/music/texture.ts";
 import type { Wanted } from "../../shared-model/music/prescription.ts";
+import type { Dynamic, Tradition } from "../../shared-model/music/texture.ts";
 import type { Stop } from "../../shared-model/stoplist/instrument.ts";
 import { KIND_GROUPS, type Kind } from "../../shared-model/stoplist/kind.ts";
 

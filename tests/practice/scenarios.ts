@@ -5,7 +5,7 @@ import type { Wanted } from "../../shared-model/music/prescription.ts";
 import { DYNAMICS, TRADITIONS } from "../../shared-model/music/texture.ts";
 import { readPitch } from "../../shared-model/pitch/reading.ts";
 import { KIND_GROUPS, KINDS, type Kind, type KindGroup } from "../../shared-model/stoplist/kind.ts";
-import type { ExpectedPart, Expectation, Scenario } from "./scenario.ts";
+import type { Expectation, ExpectedPart, Scenario } from "./scenario.ts";
 
 const isKind = (text: string): text is Kind | KindGroup => text in KIND_GROUPS || KINDS.some((kind) => kind === text);
 

@@ -20,7 +20,7 @@ const CASES: readonly (readonly [string, Tradition])[] = [
   ["plein-jeu", "french-classical"],
   ["hymn-verse", "english-cathedral"],
 ];
-const SEEDS = Number(process.env["REGISTRANT_EXHAUSTIVE"] ?? 3);
+const SEEDS = Number(process.env.REGISTRANT_EXHAUSTIVE ?? 3);
 
 describe("the best eight are those of exhaustive enumeration", () => {
   for (const [id, tradition] of CASES) {

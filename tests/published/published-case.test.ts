@@ -4,9 +4,9 @@ import {
   faultsOf,
   isMet,
   keyboardsOf,
-  plainestDrawn,
   type PublishedCase,
   type PublishedPart,
+  plainestDrawn,
 } from "./published-case.ts";
 
 const part = (asked: Partial<PublishedPart> & Pick<PublishedPart, "division">): PublishedPart => ({

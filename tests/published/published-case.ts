@@ -1,5 +1,5 @@
+import type { Dynamic, Hands, Role, Tradition } from "../../shared-model/music/texture.ts";
 import { compareFeet, type Foot, footText } from "../../shared-model/pitch/foot.ts";
-import type { Hands, Role, Tradition, Dynamic } from "../../shared-model/music/texture.ts";
 
 /** Where a published registration was printed or handed down. */
 export interface PublishedSource {

@@ -1,6 +1,6 @@
 import { pitchName } from "../../shared-model/pitch/reading.ts";
 import type { Stop } from "../../shared-model/stoplist/instrument.ts";
-import { keyboardsOf, plainestDrawn, type PublishedCase, type WrittenPart } from "./published-case.ts";
+import { keyboardsOf, type PublishedCase, plainestDrawn, type WrittenPart } from "./published-case.ts";
 import type { PublishedInstrument } from "./published-cases.ts";
 
 /** The content of a registration file. */

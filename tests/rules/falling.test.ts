@@ -60,7 +60,7 @@ describe("rules that are followed stop by stop", () => {
     }
     expect(judged).toBeGreaterThan(10_000);
     expect(partRules.filter((rule) => rule.falling && risen.has(rule.id)).map((rule) => rule.id)).toEqual([]);
-    if (process.env["LIST"])
+    if (process.env.LIST)
       console.log(
         "never rise:",
         partRules

@@ -1,5 +1,5 @@
 import type { Prescription } from "../prescription.ts";
-import { PEDAL_16, PEDAL_8 } from "./stop-lists.ts";
+import { PEDAL_8, PEDAL_16 } from "./stop-lists.ts";
 import { recipe } from "./wanted.ts";
 
 /**

@@ -1,5 +1,5 @@
 import type { Prescription } from "../prescription.ts";
-import { FLUTE_4, FLUTE_8, PEDAL_16, PEDAL_8, QUIET_8 } from "./stop-lists.ts";
+import { FLUTE_4, FLUTE_8, PEDAL_8, PEDAL_16, QUIET_8 } from "./stop-lists.ts";
 import { recipe } from "./wanted.ts";
 
 /**

@@ -35,15 +35,22 @@ export interface PrintedTremulant {
   readonly whole: boolean;
 }
 
-const WHOLE = /ganze|gesamt|whole|entire|all\b|tutt|toute|hele|gehele|general|todo|intero|both|complete|doux|fort|vent perdu/iu;
+const WHOLE =
+  /ganze|gesamt|whole|entire|all\b|tutt|toute|hele|gehele|general|todo|intero|both|complete|doux|fort|vent perdu/iu;
 
 /** The tremulant that the text is, or `null`. */
 export function tremulantIn(text: string): PrintedTremulant | null {
   const match = TREMULANT.exec(text);
   if (!match || text.length > 120) return null;
-  const before = text.slice(0, match.index).replace(/^\s*\d+\s+/, "").trim();
+  const before = text
+    .slice(0, match.index)
+    .replace(/^\s*\d+\s+/, "")
+    .trim();
   const scope = `${before} ${text.slice(match.index + match[0].length)}`
-    .replace(/(?<![\p{L}])(?:für|das|the|de|du|des|to|on|auf|für|voor|het|per|il|la|le|del|al|im|in|for|und|and|et|e|y|en|zusätzlich|ein|eine|einen|frei|einstellbar(?:er|e)?|a|an|regulierbar|adjustable|variable|langsam|schnell|slow|fast|regelbar|sur|les?)(?![\p{L}])/giu, " ")
+    .replace(
+      /(?<![\p{L}])(?:für|das|the|de|du|des|to|on|auf|für|voor|het|per|il|la|le|del|al|im|in|for|und|and|et|e|y|en|zusätzlich|ein|eine|einen|frei|einstellbar(?:er|e)?|a|an|regulierbar|adjustable|variable|langsam|schnell|slow|fast|regelbar|sur|les?)(?![\p{L}])/giu,
+      " ",
+    )
     .replace(/[()[\]:.,;*]+/g, " ")
     .replace(/\s+/g, " ")
     .trim();

@@ -47,7 +47,8 @@ function kindOf(text: string, names: KnownNames): Cell["kind"] {
   const { draft } = first;
   const marked = draft.pitches.length > 0 || draft.ranks !== null || draft.composition !== null;
   if (first.kind === "marks") return marked || draft.aside.length > 0 ? "marks" : "words";
-  if (marked && (names.acquaintance(draft.name) !== "strange" || draft.pitches.some((mark) => mark.sure))) return "stop";
+  if (marked && (names.acquaintance(draft.name) !== "strange" || draft.pitches.some((mark) => mark.sure)))
+    return "stop";
   return names.knows(draft.name) ? "name" : "words";
 }
 
@@ -68,7 +69,12 @@ function groupsOf(row: Row): Group[] {
   const marksFirst = row.cells[0]?.kind === "marks" && row.cells.length > 1;
   let open: Group | null = null;
   const begin = (cell: Cell): Group => {
-    const group: Group = { at: cell.at, cells: [cell], whole: cell.kind === "stop" || cell.kind === "name" || cell.kind === "heading", heading: cell.kind === "heading" };
+    const group: Group = {
+      at: cell.at,
+      cells: [cell],
+      whole: cell.kind === "stop" || cell.kind === "name" || cell.kind === "heading",
+      heading: cell.kind === "heading",
+    };
     groups.push(group);
     return group;
   };
@@ -100,7 +106,8 @@ const SLACK = 3;
 
 function columnStarts(rows: readonly Row[], tabbed: boolean): number[] {
   const counts = new Map<number, number>();
-  for (const row of rows) for (const group of groupsOf(row)) if (group.whole) counts.set(group.at, (counts.get(group.at) ?? 0) + 1);
+  for (const row of rows)
+    for (const group of groupsOf(row)) if (group.whole) counts.set(group.at, (counts.get(group.at) ?? 0) + 1);
   const enough = Math.max(1, Math.floor(rows.length / 8));
   const starts: { at: number; count: number }[] = [];
   for (const [at, count] of [...counts].sort((a, b) => a[0] - b[0])) {
@@ -116,7 +123,9 @@ const joinCells = (cells: readonly Cell[]): string => cells.map(({ text }) => te
 /** Rows of a block, column by column when it has several, each row a line when not. */
 function readBlock(rows: readonly Row[]): Entry[] {
   const plain = (row: Row): Entry => ({ line: row.line, text: joinCells(row.cells), blankBefore: false });
-  const titled = rows.filter((row) => !(row.cells.length > 1 && row.cells.every(({ text }) => COLUMN_TITLE.test(text))));
+  const titled = rows.filter(
+    (row) => !(row.cells.length > 1 && row.cells.every(({ text }) => COLUMN_TITLE.test(text))),
+  );
   const rowsLeft = titled.length < rows.length ? titled : rows;
   const divisions = divisionColumn(rowsLeft);
   if (divisions) return divisions;
@@ -156,7 +165,9 @@ function divisionColumn(rows: readonly Row[]): Entry[] | null {
   const margin = Math.min(...rows.flatMap((row) => row.cells.map(({ at }) => at)));
   const first = rows.map((row) => row.cells.find(({ at }) => at === margin));
   const heads = first.filter((cell) => cell?.kind === "heading");
-  const beside = rows.filter((row) => row.cells[0]?.at === margin && row.cells[0].kind === "heading" && row.cells.length > 1);
+  const beside = rows.filter(
+    (row) => row.cells[0]?.at === margin && row.cells[0].kind === "heading" && row.cells.length > 1,
+  );
   const others = rows.some((row) => row.cells.slice(1).some(({ kind }) => kind === "heading"));
   if (others || heads.length === 0 || beside.length < Math.max(1, heads.length * 0.8) || beside.length < 2) return null;
   if (first.some((cell) => cell && cell.kind !== "heading" && cell.kind !== "words")) return null;
@@ -179,15 +190,26 @@ function cellsOfCommas(lines: readonly PrintedLine[]): readonly PrintedLine[] {
   const filled = lines.filter(({ text }) => text.trim() !== "");
   if (filled.length < 3 || filled.some(({ text }) => text.includes("\t"))) return lines;
   for (const sign of [";", ","]) {
-    const split = filled.map(({ text }) => text.split(sign).map((cell) => cell.trim().replace(/^"(.*)"$/, "$1").replace(/""/g, '"')));
+    const split = filled.map(({ text }) =>
+      text.split(sign).map((cell) =>
+        cell
+          .trim()
+          .replace(/^"(.*)"$/, "$1")
+          .replace(/""/g, '"'),
+      ),
+    );
     const width = split[0]?.length ?? 0;
     if (width < 2 || split.filter((cells) => cells.length === width).length < split.length * 0.9) continue;
     const titled = split[0]?.every((cell) => COLUMN_TITLE.test(cell)) ?? false;
     const headed = split.filter(([cell = ""]) => headingIn(cell)?.exact).length >= split.length * 0.6;
-    const bare = split.filter((cells) => cells.slice(1).some((cell) => /^\d+(?: \d\/\d)?['’]?$/.test(cell))).length >= split.length * 0.6;
+    const bare =
+      split.filter((cells) => cells.slice(1).some((cell) => /^\d+(?: \d\/\d)?['’]?$/.test(cell))).length >=
+      split.length * 0.6;
     if (!titled && !(headed && width >= 3) && !(bare && width === 2)) continue;
     let at = 0;
-    return lines.map((one) => (one.text.trim() === "" ? one : { line: one.line, text: (split[at++] as string[]).join("\t") }));
+    return lines.map((one) =>
+      one.text.trim() === "" ? one : { line: one.line, text: (split[at++] as string[]).join("\t") },
+    );
   }
   return lines;
 }
@@ -196,7 +218,9 @@ function cellsOfCommas(lines: readonly PrintedLine[]): readonly PrintedLine[] {
 function headsInRow(text: string): number {
   const words = text.trim().split(/\s+/);
   if (words.length < 2 || words.length > 6) return 0;
-  return words.every((word) => /^\p{Lu}/u.test(word) && headingIn(word)?.exact && headingIn(word)?.numberOnly === false) ? words.length : 0;
+  return words.every((word) => /^\p{Lu}/u.test(word) && headingIn(word)?.exact && headingIn(word)?.numberOnly === false)
+    ? words.length
+    : 0;
 }
 
 /** Columns that lost their gaps: a row of headings, then rows with as many stops each. */
@@ -204,14 +228,21 @@ function lostColumns(rows: readonly PrintedLine[], names: KnownNames): { entries
   const [head] = rows;
   const width = head ? headsInRow(head.text) : 0;
   if (!head || width < 2) return null;
-  const columns: Entry[][] = head.text.trim().split(/\s+/).map((text) => [{ line: head.line, text, blankBefore: true }]);
+  const columns: Entry[][] = head.text
+    .trim()
+    .split(/\s+/)
+    .map((text) => [{ line: head.line, text, blankBefore: true }]);
   let used = 1;
   for (const row of rows.slice(1)) {
     if (row.text.trim() === "") break;
     const starts = partsOfLine(row.text, names).flatMap((part) => (part.kind === "stop" ? [part.draft.at] : []));
     if (starts.length !== width) break;
     starts.forEach((start, index) => {
-      (columns[index] as Entry[]).push({ line: row.line, text: row.text.slice(start, starts[index + 1]).trim(), blankBefore: false });
+      (columns[index] as Entry[]).push({
+        line: row.line,
+        text: row.text.slice(start, starts[index + 1]).trim(),
+        blankBefore: false,
+      });
     });
     used += 1;
   }
@@ -233,7 +264,8 @@ export function inReadingOrder(printed: readonly PrintedLine[], names: KnownName
     const line = lines[index] as PrintedLine;
     if (line.text.trim() === "") {
       // A row of headings keeps its rows though a blank line stands between.
-      const headsOnly = block.length === 1 && (block[0] as Row).cells.filter(({ kind }) => kind === "heading").length >= 2;
+      const headsOnly =
+        block.length === 1 && (block[0] as Row).cells.filter(({ kind }) => kind === "heading").length >= 2;
       if (block.length > 0 && !headsOnly) flush();
       blankBefore = true;
       continue;

@@ -26,16 +26,20 @@ const NOT_A_COUPLER =
   /reversib|pistons?\b|combination|combs\b|combinaison|composition|kombination|thumb|toe stud|toe-stud|indicator|all couplers|couplers off|koppeln ab|handregister ab|absteller|midi|crescendo|walze|tutti|generals?\b|divisionals?\b|memory|setzer|studs?\b/iu;
 const LABEL =
   /^(?:\d+ |drei |zwei |vier |three |two |four |deux |trois )?(?:(?:normal|schiebe|manualschiebe|manual|pedal|register|zug|gabel|haupt|inter|intra)[- ]?)?(?:koppel(?:n|ungen|ung|ing|ingen|s|züge)?|kopplungen|kopplung|couplers?|cplrs?\.?|coup\.|accouplements?|acct\.?|accts?\.|acc\.|copulas?|kopulas?|copula|cop\.|union[ei]|unión|uniones|enganches?|acoplamientos?|accoppiament[oi]|kobler|kobbel|kopplingar|kopplingen|koppels|manuaalkoppel(?:ing)?|schuifkoppel|tirasses?|tir\.|octaves? aig(?:u|uë|üe)s?|octaves? graves?|super(?:oktav|octav)?[- ]?koppel(?:n)?|sub(?:oktav|octav)?[- ]?koppel(?:n)?|superkoppel(?:n)?|ober(?:oktav|octav)koppel(?:n)?|unteroktavkoppel(?:n)?|melodiekoppel|basskoppel|appel)(?![\p{L}])(?: (?:des claviers|der manuale|de los teclados|dei manuali|delle tastiere|manuali|tastiere|claviers))?\s*[:=.–-]?\s*/iu;
-const SUPER = /(?<![\p{L}])(?:super[- ]?(?:oktav[e]?|octave?|oktaaf)?[- ]?(?:koppel\w*)?|octaves? aig(?:u|uë|üe)s?|ottava acuta|acuta|ottave acute|octava aguda|aguda|oberoktav\w*|octave up|octave|oct\.?|ottava|oktav|8ve)(?![\p{L}])/giu;
-const SUB = /(?<![\p{L}])(?:sub[- ]?(?:oktav[e]?|octave?|oktaaf|oct\.?)?[- ]?(?:koppel\w*)?|octaves? graves?|ottava grave|ottave gravi|grave|octava grave|unteroktav\w*|octave down|sub)(?![\p{L}])/giu;
+const SUPER =
+  /(?<![\p{L}])(?:super[- ]?(?:oktav[e]?|octave?|oktaaf)?[- ]?(?:koppel\w*)?|octaves? aig(?:u|uë|üe)s?|ottava acuta|acuta|ottave acute|octava aguda|aguda|oberoktav\w*|octave up|octave|oct\.?|ottava|oktav|8ve)(?![\p{L}])/giu;
+const SUB =
+  /(?<![\p{L}])(?:sub[- ]?(?:oktav[e]?|octave?|oktaaf|oct\.?)?[- ]?(?:koppel\w*)?|octaves? graves?|ottava grave|ottave gravi|grave|octava grave|unteroktav\w*|octave down|sub)(?![\p{L}])/giu;
 const UNISON = /(?<![\p{L}])(?:unison|normal|aequal|äqual|unisono|equal)(?![\p{L}])/giu;
-const PITCH = /(?<![\p{L}\d/])(?:en |in |à |im )?(16|8|4)(?:['’′`´]| ?-?(?:ft|fuß|fuss|vt|voet|pieds?|p)\b\.?)?(?![\d/])/giu;
+const PITCH =
+  /(?<![\p{L}\d/])(?:en |in |à |im )?(16|8|4)(?:['’′`´]| ?-?(?:ft|fuß|fuss|vt|voet|pieds?|p)\b\.?)?(?![\d/])/giu;
 
 const PEDAL_ONLY =
   /^(?:pedal[- ]?koppel(?:n|ung)?|pedaal[- ]?koppel(?:ing)?|koppel(?:ing)? (?:zum |am |aan |an )?ped(?:al|aal)?\.?|koppel pedaal(?: aan (?:het )?manuaal)?|manual (?:zum|to|aan|an) pedal?|tirasse(?: fixe| du clavier| mobile)?|tasto al pedale|tasto[- ]pedale?|tasto pedale|unione tast[oi](?:[ -](?:al )?pedale)?|unione (?:al )?pedale|unione (?:tastiera|manuale)[ -](?:al )?pedale|tastiera al pedale|manuale al pedale|enganche (?:al |de |del )?pedal|acoplamiento (?:al |de |del )?pedal|manuals? to pedals?|manual coupler to pedal|pedal coupler|pedalkobbel|pedalkopp?el|koppel man(?:ual|uaal)?\.?[- /]ped(?:al|aal)?\.?|pedal pull-?downs?|pull-?down pedals?)$/iu;
 const MANUALS_ONLY =
   /^(?:manual[- ]?(?:schiebe)?koppel(?:n|ung)?|manuaal[- ]?koppel(?:ing)?|schiebekoppel|schuifkoppel|copula(?:tio)?|kopula|manual coupler|accouplement(?: des (?:deux )?claviers| à tiroir| des manuels)?|unione (?:(?:dei |delle |alle )?(?:manuali|tastiere|due tastiere))|unione|enganche(?: de (?:los )?teclados| de manuales)?|acoplamiento de (?:los )?teclados|unión de teclados|koppel(?:ing)?|manualkobbel|manualkopp?el|coupler)$/iu;
-const TO_PEDAL = /^(?:tirasses?|tir\.?|pedal[- ]?koppel(?:n|ungen|ung)?|pedaal[- ]?koppel(?:ing|ingen|s)?|pedalkobler)(?![\p{L}])/iu;
+const TO_PEDAL =
+  /^(?:tirasses?|tir\.?|pedal[- ]?koppel(?:n|ungen|ung)?|pedaal[- ]?koppel(?:ing|ingen|s)?|pedalkobler)(?![\p{L}])/iu;
 const OFF = /unison off|unisono off|unis\. off|8['’′]? ?(?:ab|off)|äqual ab|(?<![\p{L}])U\.?O\.?(?![\p{L}])/iu;
 
 /** Couplers that can be drawn for the halves of a keyboard. */
@@ -44,7 +48,13 @@ const BETWEEN =
   /\s(?:to|zu|zum|zur|an|ans|auf|sur|au|à la|à|al|alla|all['’]|aan|op|naar|til|till|on|in|aan het|a|ad|con)\s|\s?(?:->|→|=>|⇒|>)\s?|\s?([/+–—&-])\s?/iu;
 
 const clean = (text: string): string =>
-  text.replace(/^[\s.,;:()[\]*-]+|[\s,;:()[\]*]+$/gu, "").replace(/^(?:fixe |mobile )?(?:du|de la|de l['’]|des|de|del|della|vom|von|der|das|the|la|le|il|el|den|het)\s+/iu, "").trim();
+  text
+    .replace(/^[\s.,;:()[\]*-]+|[\s,;:()[\]*]+$/gu, "")
+    .replace(
+      /^(?:fixe |mobile )?(?:du|de la|de l['’]|des|de|del|della|vom|von|der|das|the|la|le|il|el|den|het)\s+/iu,
+      "",
+    )
+    .trim();
 
 /** Whether the words can be a division's name or abbreviation, or the number of a keyboard. */
 export function looksLikeDivision(text: string, names: readonly string[]): boolean {
@@ -79,7 +89,14 @@ const pitchesIn = (text: string): { rest: string; pitches: (16 | 8 | 4)[]; off: 
     found.push(8);
     return " ";
   });
-  return { rest: rest.replace(/\s+/g, " ").replace(/[\s,&()]+$/g, "").trim(), pitches: [...new Set(found)], off };
+  return {
+    rest: rest
+      .replace(/\s+/g, " ")
+      .replace(/[\s,&()]+$/g, "")
+      .trim(),
+    pitches: [...new Set(found)],
+    off,
+  };
 };
 
 /** Whether a line begins with a word for couplers (`Koppeln:`, `Tirasses`). */
@@ -88,21 +105,37 @@ export const isCouplerLabel = (text: string): boolean => LABEL.test(text.trim())
 /** Whether a line is only the title of the couplers' part of a list. */
 export const isCouplerTitle = (text: string): boolean => {
   const label = LABEL.exec(text.trim());
-  return label !== null && label[0].trim().length === text.trim().length && /(?:n|s|en|i|es|er|ments|ingen)[:=.]?$/iu.test(text.trim());
+  return (
+    label !== null &&
+    label[0].trim().length === text.trim().length &&
+    /(?:n|s|en|i|es|er|ments|ingen)[:=.]?$/iu.test(text.trim())
+  );
 };
 
 /**
  * The couplers that a line names, or `null` when it names none. `names` are the divisions' names of this list; `expected`
  * tells that the line stands among couplers, so that a piece which cannot be read is worth a question.
  */
-export function couplersIn(text: string, line: number, names: readonly string[], expected: boolean): CouplerLine | null {
-  const whole = text.replace(DIVIDED_COUPLER, " ").replace(/\s+/g, " ").replace(/^[-–•*·]\s*/, "").replace(/[.;,]+$/, "").trim();
+export function couplersIn(
+  text: string,
+  line: number,
+  names: readonly string[],
+  expected: boolean,
+): CouplerLine | null {
+  const whole = text
+    .replace(DIVIDED_COUPLER, " ")
+    .replace(/\s+/g, " ")
+    .replace(/^[-–•*·]\s*/, "")
+    .replace(/[.;,]+$/, "")
+    .trim();
   if (whole.length > 400 || NOT_A_COUPLER.test(whole)) return null;
   const sentences = whole.split(/\.\s+(?=\p{Lu}\p{Ll}{3})/u);
   if (sentences.length > 1) {
     const found = sentences.map((sentence) => couplersIn(sentence, line, names, expected));
     const read = found.filter((one): one is CouplerLine => one !== null);
-    return read.length === 0 ? null : { couplers: read.flatMap((one) => one.couplers), unread: read.flatMap((one) => one.unread) };
+    return read.length === 0
+      ? null
+      : { couplers: read.flatMap((one) => one.couplers), unread: read.flatMap((one) => one.unread) };
   }
   const couplers: PrintedCoupler[] = [];
   const unread: string[] = [];
@@ -111,8 +144,17 @@ export function couplersIn(text: string, line: number, names: readonly string[],
   const labelText = label?.[0] ?? "";
   const toPedal = TO_PEDAL.test(labelText);
   const labelPitches = pitchesIn(labelText).pitches;
-  const add = (piece: string, coupler: Omit<PrintedCoupler, "line" | "text" | "pitches">, pitches: readonly (16 | 8 | 4)[]): void => {
-    couplers.push({ line, text: piece, ...coupler, pitches: pitches.length > 0 ? pitches : labelPitches.length > 0 ? labelPitches : [8] });
+  const add = (
+    piece: string,
+    coupler: Omit<PrintedCoupler, "line" | "text" | "pitches">,
+    pitches: readonly (16 | 8 | 4)[],
+  ): void => {
+    couplers.push({
+      line,
+      text: piece,
+      ...coupler,
+      pitches: pitches.length > 0 ? pitches : labelPitches.length > 0 ? labelPitches : [8],
+    });
   };
   const single = (piece: string): boolean => {
     const { rest, pitches } = pitchesIn(piece);
@@ -131,7 +173,10 @@ export function couplersIn(text: string, line: number, names: readonly string[],
   const body = whole.slice(labelText.length);
   // "Tirasses G.O., Pos., Réc. (8 et 4)": the bracket speaks of all of them.
   const forAll = /\(([^()]*)\)$/.exec(body);
-  const shared = forAll && /^[\d\s,.'’′&]*(?:(?:et|und|and|en|e|y)[\d\s.'’′]*)?$/u.test(forAll[1] as string) ? pitchesIn(forAll[1] as string).pitches : [];
+  const shared =
+    forAll && /^[\d\s,.'’′&]*(?:(?:et|und|and|en|e|y)[\d\s.'’′]*)?$/u.test(forAll[1] as string)
+      ? pitchesIn(forAll[1] as string).pitches
+      : [];
   const pieces = (shared.length > 0 ? body.slice(0, forAll?.index) : body)
     .replace(/(\d)\s*(?:,|&|und|and|et|en)\s*(?=\d)/giu, "$1 ")
     .split(/\s*[,;·•]\s*|\s+(?:und|and|et|en|e|y|&|sowie)\s+|\t+|\s{2,}|\s\/\s(?=[\p{L}\s]*(?:koppel|coupler))/iu)
@@ -148,12 +193,18 @@ export function couplersIn(text: string, line: number, names: readonly string[],
     const marked = isLabelled || inner !== null || expected;
     if (off && pitches.length === 0 && (rest === "" || looksLikeDivision(rest, names))) continue;
     if (off && looksLikeDivision(rest, names)) {
-      if (pitches.length > 0 && rest !== "") add(piece, { first: rest, second: rest, by: "self" }, pitches.filter((one) => one !== 8));
+      if (pitches.length > 0 && rest !== "")
+        add(
+          piece,
+          { first: rest, second: rest, by: "self" },
+          pitches.filter((one) => one !== 8),
+        );
       continue;
     }
     if (rest === "") {
       const last = couplers.at(-1);
-      if (pitches.length > 0 && last && !/\p{L}/u.test(piece)) couplers[couplers.length - 1] = { ...last, pitches: [...new Set([...last.pitches, ...pitches])] };
+      if (pitches.length > 0 && last && !/\p{L}/u.test(piece))
+        couplers[couplers.length - 1] = { ...last, pitches: [...new Set([...last.pitches, ...pitches])] };
       else if (marked && !off) unread.push(piece);
       else if (!marked) return null;
       continue;
@@ -162,7 +213,8 @@ export function couplersIn(text: string, line: number, names: readonly string[],
     if (ends) {
       const same = foldedSpelling(ends.first) === foldedSpelling(ends.second);
       add(piece, same ? { first: ends.first, second: ends.first, by: "self" } : ends, sounding);
-    } else if (innerToPedal && looksLikeDivision(rest, names)) add(piece, { first: clean(rest), second: null, by: "pedal" }, sounding);
+    } else if (innerToPedal && looksLikeDivision(rest, names))
+      add(piece, { first: clean(rest), second: null, by: "pedal" }, sounding);
     else if ((sounding.length > 0 || labelPitches.length > 0) && looksLikeDivision(rest, names) && marked) {
       const intra = (sounding.length > 0 ? sounding : labelPitches).filter((one) => one !== 8);
       if (intra.length > 0) add(piece, { first: clean(rest), second: clean(rest), by: "self" }, intra);
@@ -176,17 +228,24 @@ export function couplersIn(text: string, line: number, names: readonly string[],
   return { couplers, unread };
 }
 
-function partedEnds(text: string, names: readonly string[]): Pick<PrintedCoupler, "by"> & { first: string; second: string } | null {
+function partedEnds(
+  text: string,
+  names: readonly string[],
+): (Pick<PrintedCoupler, "by"> & { first: string; second: string }) | null {
   const words = clean(text).replace(/^(?:man(?:ual|uaal)?\.?|clavier|tastiera|teclado) (?=(?:I|V|\d))/iu, "");
   const pattern = new RegExp(BETWEEN.source, "giu");
   for (const match of words.matchAll(pattern)) {
     if (match.index === 0) continue;
     const first = clean(words.slice(0, match.index));
-    const second = clean(words.slice(match.index + match[0].length)).replace(/^(?:man(?:ual|uaal)?\.?|clavier|tastiera|teclado) (?=(?:I|V|\d))/iu, "");
+    const second = clean(words.slice(match.index + match[0].length)).replace(
+      /^(?:man(?:ual|uaal)?\.?|clavier|tastiera|teclado) (?=(?:I|V|\d))/iu,
+      "",
+    );
     if (!looksLikeDivision(first, names) || !looksLikeDivision(second, names)) continue;
     // "I - Grand-Orgue" is a heading: only to the pedal is a numeral joined with a name.
     const numerals = [first, second].filter((end) => /^(?:I{1,3}|IV|VI{0,2}|[1-7])\.?$/.test(end)).length;
-    if (numerals === 1 && match[1] !== undefined && ![first, second].some((end) => /^p(?:[eé]d\S*|\.)?$/i.test(end))) continue;
+    if (numerals === 1 && match[1] !== undefined && ![first, second].some((end) => /^p(?:[eé]d\S*|\.)?$/i.test(end)))
+      continue;
     const sign = match[1];
     const by = sign === undefined || sign === "&" ? "words" : sign === "–" || sign === "—" ? "-" : sign;
     return { first, second, by: by as "words" | "/" | "-" | "+" };
@@ -235,7 +294,10 @@ export function divisionsMeant(words: string, divisions: readonly Coupled[]): re
   }
   const similar = divisions.filter((one) => {
     const name = foldedSpelling(one.name);
-    return folded.length >= 2 && (name.startsWith(folded) || (folded.length <= 4 && name[0] === folded[0] && isSubsequence(folded, name)));
+    return (
+      folded.length >= 2 &&
+      (name.startsWith(folded) || (folded.length <= 4 && name[0] === folded[0] && isSubsequence(folded, name)))
+    );
   });
   if (similar.length > 0) return similar;
   // "Manual" or "Great" in the list of an organ with one keyboard.

@@ -49,7 +49,12 @@ export class Questions {
     const first = rest[0] as Question;
     return [
       ...sorted.slice(0, MOST_QUESTIONS),
-      { line: first.line, text: `From here on ${rest.length} more lines are unclear; is this a stoplist?`, about: first.about, choices: [] },
+      {
+        line: first.line,
+        text: `From here on ${rest.length} more lines are unclear; is this a stoplist?`,
+        about: first.about,
+        choices: [],
+      },
     ];
   }
 }

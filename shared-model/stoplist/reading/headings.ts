@@ -1,7 +1,7 @@
 import type { Compass } from "../../pitch/key.ts";
 import { foldedSpelling } from "../glossary/spelling.ts";
 import { DIVISION_LIMB, divisionRole, QUALIFIERS, type Role, rolesOfShort } from "./division-words.ts";
-import { halfAt, type HalfMark } from "./halves.ts";
+import { type HalfMark, halfAt } from "./halves.ts";
 import { compassIn } from "./keys-in-line.ts";
 import { romanValue } from "./ranks-in-line.ts";
 
@@ -26,7 +26,10 @@ export interface Heading {
 /** First to sixth, in the six languages, folded. Common practice. */
 const ORDINALS: readonly (readonly [pattern: string, number: number])[] = [
   ["erst(?:e[srnm]?)?|first|1st|premi[eè]re?|1er|1[eè]re|prim[oae]r?a?|1[ºª°]|eerste|f[oø]rste|f[oö]rsta", 1],
-  ["zweit(?:e[srnm]?)?|second|2nd|deuxi[eè]me|seconde?|2[eèé]?(?:me|de?)?|second[oa]|segund[oa]|2[ºª°]|tweede|anden|andra", 2],
+  [
+    "zweit(?:e[srnm]?)?|second|2nd|deuxi[eè]me|seconde?|2[eèé]?(?:me|de?)?|second[oa]|segund[oa]|2[ºª°]|tweede|anden|andra",
+    2,
+  ],
   ["dritt(?:e[srnm]?)?|third|3rd|troisi[eè]me|3[eèé]?(?:me|de)?|terz[oa]|tercer[oa]?|3[ºª°]|derde|tredje", 3],
   ["viert(?:e[srnm]?)?|fourth|4th|quatri[eè]me|4[eèé]?(?:me|de)?|quart[oa]|cuart[oa]|4[ºª°]|vierde", 4],
   ["f[uü]nft(?:e[srnm]?)?|fifth|5th|cinqui[eè]me|5[eèé]?(?:me|de)?|quint[oa]|5[ºª°]|vijfde", 5],
@@ -37,7 +40,10 @@ const BOARD =
   "(?:manualen?|manuaal|manuali?|manuale|man\\.?|clavier|clav\\.?|klavier|klaviatur|kl\\.?|keyboard|keyb\\.?|tastiera|tast\\.?|teclado|tecl\\.?|klaver|m(?=[ .]*[IVX\\d]))";
 const NUMBER = "(?:(I{1,3}|IV|VI{0,2})|(\\d))";
 const DOT = "(?: ?[.):°ºª]|e|er)?";
-const BOARD_FIRST = new RegExp(`(?<![\\p{L}\\d])${BOARD} ?(?:no?[.°º] ?|nr\\.? ?)?${NUMBER}(?![\\p{L}\\d'’′/])\\.?`, "iu");
+const BOARD_FIRST = new RegExp(
+  `(?<![\\p{L}\\d])${BOARD} ?(?:no?[.°º] ?|nr\\.? ?)?${NUMBER}(?![\\p{L}\\d'’′/])\\.?`,
+  "iu",
+);
 const NUMBER_FIRST = new RegExp(`(?<![\\p{L}\\d])${NUMBER}${DOT} ?-?(?<=[\\s.)°ºªIVe-])${BOARD}(?![\\p{L}])`, "iu");
 const ORDINAL_FIRST = new RegExp(`(?<![\\p{L}\\d])(?:${ORDINAL})\\.?[ -]?${BOARD}(?![\\p{L}])`, "iu");
 const BOARD_ORDINAL = new RegExp(`(?<![\\p{L}\\d])${BOARD} (?:${ORDINAL})(?![\\p{L}])`, "iu");
@@ -46,10 +52,12 @@ const TRAILING_NUMERAL = /(?:^|[\s,–-])\(?(I{1,3}|IV|VI{0,2})\)?[.:]?$/u;
 
 const COUNT =
   /(?:(?:zunächst|mit|with|de|of|avec|met|con|à|a) )?\(?\b\d{1,3} ?(?:klingende |speaking |sprekende )?(?:stops?|register[ns]?|stimmen|stemmen|jeux|registri|registros|voices|ranks|rangs|reihen|pipes|pfeifen|voces|stemmer|juegos|wind|mm)\b\)?/giu;
-const RANGE_WORD = /(?:tasten|manual|pedal|klaviatur)?umfang|compass|range|étendue|estensione|omvang|extensión|tasten|kurze oktave|short octave|ottava corta|octava corta|korte? octaaf/giu;
+const RANGE_WORD =
+  /(?:tasten|manual|pedal|klaviatur)?umfang|compass|range|étendue|estensione|omvang|extensión|tasten|kurze oktave|short octave|ottava corta|octava corta|korte? octaaf/giu;
 const ENCLOSED =
   /(?<!un)enclosed|in swell ?box|under expression|expressi[fv]e?|expressif|expresiv[oa]|espressiv[oa]|im schwell(?:er|kasten)|schwellbar|in (?:de )?zwelkast|schwellwerk|en caja expresiva|en boîte expressive|in cassa espressiva|^swell(?! organ un)/iu;
-const PULL_DOWN = /angehängt|pull-?down|aangehangen|en tirasse|attaccata|costantemente unit[ao]|permanently coupled|fest angekoppelt|unita? al manuale|fast gekoppelt|enganchado/iu;
+const PULL_DOWN =
+  /angehängt|pull-?down|aangehangen|en tirasse|attaccata|costantemente unit[ao]|permanently coupled|fest angekoppelt|unita? al manuale|fast gekoppelt|enganchado/iu;
 const YEAR = /(?<!\d)1[3-9]\d\d(?!\d)|(?<!\d)20[0-4]\d(?!\d)/;
 
 const LONGEST_HEADING = 140;
@@ -67,7 +75,8 @@ const valueOf = (roman: string | undefined, figure: string | undefined): number 
 
 /** The number of the keyboard, the words that said it, and what is left. */
 function numberIn(text: string): Numbered {
-  const without = (match: RegExpExecArray): string => `${text.slice(0, match.index)} , ${text.slice(match.index + match[0].length)}`;
+  const without = (match: RegExpExecArray): string =>
+    `${text.slice(0, match.index)} , ${text.slice(match.index + match[0].length)}`;
   for (const pattern of [NUMBER_FIRST, BOARD_FIRST]) {
     const match = pattern.exec(text);
     const number = match && valueOf(match[1], match[2]);
@@ -85,7 +94,8 @@ function numberIn(text: string): Numbered {
     if (value && value <= 7) return { number: value, phrase: null, rest: text.slice(leading[0].length) };
   }
   const trailing = TRAILING_NUMERAL.exec(text);
-  if (trailing && trailing.index > 0) return { number: romanValue(trailing[1] as string), phrase: null, rest: text.slice(0, trailing.index) };
+  if (trailing && trailing.index > 0)
+    return { number: romanValue(trailing[1] as string), phrase: null, rest: text.slice(0, trailing.index) };
   return { number: null, phrase: null, rest: text };
 }
 
@@ -97,7 +107,8 @@ interface Named {
 }
 
 /** Words that may stand before the name of a division without being part of it. */
-const ARTICLE = /^(?:im|in|das|der|die|dem|le|la|les|il|el|het|lo|the|op|au|auf|nel|en|l['’]|von|van|de|du|des|d|di|del|of|and|und|et|e|y)$/i;
+const ARTICLE =
+  /^(?:im|in|das|der|die|dem|le|la|les|il|el|het|lo|the|op|au|auf|nel|en|l['’]|von|van|de|du|des|d|di|del|of|and|und|et|e|y)$/i;
 
 function roleOf(words: readonly string[]): Role | null {
   const folded = words.map(foldedSpelling);
@@ -122,7 +133,8 @@ function nameIn(text: string): Named | null {
       const role = roleOf(words.slice(start, start + length));
       if (!role) continue;
       let [first, last] = [start, start + length];
-      const isCompany = (word: string | undefined): boolean => word !== undefined && QUALIFIERS.has(foldedSpelling(word));
+      const isCompany = (word: string | undefined): boolean =>
+        word !== undefined && QUALIFIERS.has(foldedSpelling(word));
       while (isCompany(words[first - 1])) first -= 1;
       while (isCompany(words[last])) last += 1;
       const outside = words.length - (last - first);
@@ -135,7 +147,11 @@ function nameIn(text: string): Named | null {
 }
 
 const trim = (text: string): string =>
-  text.replace(/\s+/g, " ").replace(/^[\s,;:.=*•_–—-]+/u, "").replace(/[\s,;:=*_–—-]+$/u, "").trim();
+  text
+    .replace(/\s+/g, " ")
+    .replace(/^[\s,;:.=*•_–—-]+/u, "")
+    .replace(/[\s,;:=*_–—-]+$/u, "")
+    .trim();
 
 /**
  * The heading that the text is, or `null`. The text must hold nothing but the heading; lines that carry stops behind it are
@@ -147,18 +163,26 @@ export function headingIn(text: string): Heading | null {
   const compass = compassIn(printed);
   let rest = printed;
   for (const one of compass.texts) rest = rest.replace(one, " , ");
-  rest = rest.replace(COUNT, " , ").replace(RANGE_WORD, " ").replace(/\(\s*[,;\s]*\)/g, " ");
+  rest = rest
+    .replace(COUNT, " , ")
+    .replace(RANGE_WORD, " ")
+    .replace(/\(\s*[,;\s]*\)/g, " ");
   const enclosed = ENCLOSED.test(printed) && !/unenclosed/i.test(printed);
   const pullDown = PULL_DOWN.test(printed);
   const counted = numberIn(trim(rest));
   // "V - Solo (5ème clavier)" says its number twice.
   const again = counted.phrase === null ? null : LEADING_NUMERAL.exec(counted.rest);
-  const numbered = again && romanValue(again[1] as string) === counted.number ? { ...counted, rest: counted.rest.slice(again[0].length) } : counted;
+  const numbered =
+    again && romanValue(again[1] as string) === counted.number
+      ? { ...counted, rest: counted.rest.slice(again[0].length) }
+      : counted;
   const inBrackets = [...numbered.rest.matchAll(/\(([^()]*)\)/g)].map((match) => match[1] as string);
   const plain = trim(numbered.rest.replace(/\([^()]*\)/g, " ").replace(PULL_DOWN, " ")).replace(/\s+,/g, ",");
   const trailing = numbered.number === null ? numberIn(plain) : null;
   const outer = trailing?.number != null ? trim(trailing.rest) : plain;
-  const bracketNumber = inBrackets.map((one) => numberIn(trim(one)).number ?? romanValue(trim(one))).find((one) => one !== null);
+  const bracketNumber = inBrackets
+    .map((one) => numberIn(trim(one)).number ?? romanValue(trim(one)))
+    .find((one) => one !== null);
   const keyboard = numbered.number ?? trailing?.number ?? bracketNumber ?? null;
   const halves = inBrackets.flatMap((one) => {
     const mark = halfAt(one.trim(), 0);
@@ -169,7 +193,8 @@ export function headingIn(text: string): Heading | null {
     if (numbered.phrase === null) return null;
     const name = trim(numbered.phrase);
     const named = inBrackets.map((one) => nameIn(one)).find((one) => one !== null && one.leftOver === 0);
-    if (named) return { ...base, name: named.name, role: named.role, kind: kindOf(named.role), exact: true, numberOnly: false };
+    if (named)
+      return { ...base, name: named.name, role: named.role, kind: kindOf(named.role), exact: true, numberOnly: false };
     return { ...base, name, role: "other", kind: "manual", exact: true, numberOnly: true };
   }
   const named = nameIn(outer);

@@ -1,5 +1,5 @@
-import type { Compass, Key } from "../../pitch/key.ts";
 import { readCompass, readKey } from "../../pitch/compass.ts";
+import type { Compass, Key } from "../../pitch/key.ts";
 
 /** A phrase that says from which key a stop speaks, or up to which. */
 export interface KeyMark {
@@ -42,7 +42,10 @@ function keyOf(text: string): Key | null {
 
 /** The phrase that begins at `at` (`ab c1`, `from tenor C`, `dal Sol 20`, `up to B`), or `null`. */
 export function keyPhraseAt(text: string, at: number): KeyMark | null {
-  for (const [pattern, endOf] of [[FROM_KEY, "from"], [TO_KEY, "to"]] as const) {
+  for (const [pattern, endOf] of [
+    [FROM_KEY, "from"],
+    [TO_KEY, "to"],
+  ] as const) {
     pattern.lastIndex = at;
     const match = pattern.exec(text);
     const key = match ? keyOf(match[1] as string) : null;
@@ -82,7 +85,9 @@ export function compassIn(text: string): CompassMark {
   const row = COMPASS.exec(text)?.[0];
   const notes = NOTES.exec(text)?.[0];
   const texts = [row, notes].filter((one): one is string => one !== undefined);
-  const glued = row?.replace(/^([A-G]{2,})(?=[-–])/, (letters) => (/^(.)\1+$/.test(letters) ? letters : [...letters].join(",")));
+  const glued = row?.replace(/^([A-G]{2,})(?=[-–])/, (letters) =>
+    /^(.)\1+$/.test(letters) ? letters : [...letters].join(","),
+  );
   const spaced = glued?.replace(/([a-h]\d)([a-h]\d)$/, "$1, $2");
   const wanted = [spaced, notes].filter((one) => one !== undefined).join(", ");
   const reading = wanted === "" ? null : (readCompass(wanted) ?? (spaced ? readCompass(spaced) : null));

@@ -12,7 +12,8 @@ const COMPOUND =
 /** Names are looked up in sentences, too; beyond this many strangers in one text no likeness is searched. */
 const MOST_SEARCHES = 300;
 
-const isPrincipal = (name: string): boolean => /^(?:pr[aä]estant|prestant|princ|prinz|montre|open diap|flautado|diapason)/i.test(name);
+const isPrincipal = (name: string): boolean =>
+  /^(?:pr[aä]estant|prestant|princ|prinz|montre|open diap|flautado|diapason)/i.test(name);
 
 function distance(a: string, b: string, most: number): number {
   if (Math.abs(a.length - b.length) > most) return most + 1;
@@ -65,11 +66,13 @@ export class KnownNames {
   #meet(text: string): Acquaintance {
     if (text.length < 2 || text.length > 60 || !/\p{L}{2}/u.test(text)) return "strange";
     if (isStopName(text)) return "known";
-    const bare = text.split(/\s+/).length <= 6 ? understandName(text, { pedal: false, pitch: null, ranks: null }) : null;
+    const bare =
+      text.split(/\s+/).length <= 6 ? understandName(text, { pedal: false, pitch: null, ranks: null }) : null;
     if (bare && (bare.sure || bare.why === "ambiguous")) return "known";
     // A known name and a word or two more (`Docena clara`).
     const [first = "", ...more] = text.split(/\s+/);
-    if (first.length >= 5 && more.length > 0 && more.length <= 2 && /^\p{Lu}/u.test(first) && isStopName(first)) return "like";
+    if (first.length >= 5 && more.length > 0 && more.length <= 2 && /^\p{Lu}/u.test(first) && isStopName(first))
+      return "like";
     const folded = foldedSpelling(text);
     const most = folded.length >= 9 ? 2 : folded.length >= 5 ? 1 : 0;
     if (most === 0) return "strange";
@@ -88,8 +91,16 @@ export class KnownNames {
   }
 
   /** The entry in its place, the first of several that share a name; `null` for a stranger. */
-  entry(name: string, place: StopPlace): { readonly entry: GlossaryEntry; readonly sure: boolean; readonly pitch: Foot | null } | null {
-    const asked = { pedal: place.pedal, pitch: place.pitch, ranks: place.ranks, ...(place.base ? { base: place.base } : {}) };
+  entry(
+    name: string,
+    place: StopPlace,
+  ): { readonly entry: GlossaryEntry; readonly sure: boolean; readonly pitch: Foot | null } | null {
+    const asked = {
+      pedal: place.pedal,
+      pitch: place.pitch,
+      ranks: place.ranks,
+      ...(place.base ? { base: place.base } : {}),
+    };
     const known = understandName(name, asked);
     if (known.sure) return { entry: known.entry, sure: true, pitch: known.pitch };
     const [first] = known.choices;

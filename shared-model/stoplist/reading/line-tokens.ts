@@ -1,7 +1,7 @@
-import { halfAt, type HalfMark } from "./halves.ts";
-import { keyPhraseAt, type KeyMark } from "./keys-in-line.ts";
-import { pitchAt, type PitchMark, stepsAt, type StepsMark } from "./pitches-in-line.ts";
-import { ranksAt, type RanksMark } from "./ranks-in-line.ts";
+import { type HalfMark, halfAt } from "./halves.ts";
+import { type KeyMark, keyPhraseAt } from "./keys-in-line.ts";
+import { type PitchMark, pitchAt, type StepsMark, stepsAt } from "./pitches-in-line.ts";
+import { type RanksMark, ranksAt } from "./ranks-in-line.ts";
 
 /** A piece of a line that means one thing. `start` and `end` are places in the line. */
 export type Token =
@@ -66,7 +66,8 @@ function markAt(text: string, at: number, wordStart: boolean): Token | null {
   if (half) return { kind: "half", start: at, end: half.end, mark: half };
   if (BEFORE_A_NUMBER.test(text.slice(Math.max(0, at - 6), at))) return null;
   const interval = matchAt(INTERVAL_NUMERAL, text, at);
-  if (interval !== null && /(?:^|[;,•·|\t])\s*$/.test(text.slice(0, at))) return { kind: "word", start: at, end: at + interval.length, text: interval };
+  if (interval !== null && /(?:^|[;,•·|\t])\s*$/.test(text.slice(0, at)))
+    return { kind: "word", start: at, end: at + interval.length, text: interval };
   const ranks = ranksAt(text, at);
   return ranks ? { kind: "ranks", start: at, end: ranks.end, mark: ranks } : null;
 }

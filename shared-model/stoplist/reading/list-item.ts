@@ -36,7 +36,8 @@ export function listItem(text: string, numbered: boolean): ListItem {
       number = 0;
       continue;
     }
-    const found: RegExpExecArray | null = number === null ? (NUMBER.exec(body) ?? (numbered ? BARE_NUMBER.exec(body) : null)) : null;
+    const found: RegExpExecArray | null =
+      number === null ? (NUMBER.exec(body) ?? (numbered ? BARE_NUMBER.exec(body) : null)) : null;
     if (!found) break;
     number = Number(found[1] ?? found[2] ?? found[3]);
     body = body.slice(found[0].length);

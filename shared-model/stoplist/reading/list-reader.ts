@@ -2,8 +2,8 @@ import type { Compass } from "../../pitch/key.ts";
 import { isAccessory, isAidsTitle, isListTitle, isProse, tremulantIn } from "./accessories.ts";
 import { couplersIn, divisionsMeant, isCouplerTitle, looksLikeDivision, type PrintedCoupler } from "./couplers.ts";
 import type { DivisionDraft, PlacedStop, Questions } from "./drafts.ts";
-import { type Heading, headingIn, isPullDown, mayBeStop } from "./headings.ts";
 import { halfAt } from "./halves.ts";
+import { type Heading, headingIn, isPullDown, mayBeStop } from "./headings.ts";
 import { compassIn } from "./keys-in-line.ts";
 import type { KnownNames } from "./known-names.ts";
 import { listItem } from "./list-item.ts";
@@ -25,21 +25,35 @@ export interface PlacedTremulant {
 type Taken = "heading" | "stop" | "aid" | "talk";
 
 const ENCLOSURE = /(?:schwell|swell ?box|expression|jalousie|zwelkast|persian|espression|expresi)/iu;
-const PREPARED_LINE = /^[[(]?\s*(?:vorgesehen|prepared(?: for)?|prep\.|vorbereitet|geplant|en attente|prévu|previsto|predisposto|gereserveerd)\s*[:–-]\s*(.*?)\s*[\])]?$/iu;
+const PREPARED_LINE =
+  /^[[(]?\s*(?:vorgesehen|prepared(?: for)?|prep\.|vorbereitet|geplant|en attente|prévu|previsto|predisposto|gereserveerd)\s*[:–-]\s*(.*?)\s*[\])]?$/iu;
 const ALL_IN_BRACKETS = /^[[(]([^()[\]]{3,})[\])]$/;
 const OWN_COUPLER = /^(?:(unis(?:on|\.) off)|(sub[- ]?oct(?:ave|\.)?)|(?:super[- ]?)?oct(?:ave|\.)?)(?: coupler)?$/i;
 const AIDS_LEAD = /^([^:]{3,60}):\s*(\S.*)$/;
 const LONE_NUMERAL = /^\(?(I{1,3}|IV|VI{0,2})\)?[.:]?$/;
 const HEADING_END = /:|\t|\s[-–—]\s/g;
 
-const hasMarks = (draft: StopDraft): boolean => draft.pitches.length > 0 || draft.aside.length > 0 || draft.ranks !== null || draft.composition !== null;
+const hasMarks = (draft: StopDraft): boolean =>
+  draft.pitches.length > 0 || draft.aside.length > 0 || draft.ranks !== null || draft.composition !== null;
 const hasLength = (draft: StopDraft): boolean => draft.pitches.length > 0 || draft.aside.length > 0;
 const isSure = (draft: StopDraft): boolean =>
-  draft.pitches.some((mark) => mark.sure) || draft.aside.some((mark) => mark.sure) || draft.ranks?.sign === "counted" || draft.composition !== null;
+  draft.pitches.some((mark) => mark.sure) ||
+  draft.aside.some((mark) => mark.sure) ||
+  draft.ranks?.sign === "counted" ||
+  draft.composition !== null;
 
 /** A division whose name nobody knows. */
 const strangeHeading: Heading = {
-  name: "", role: "other", kind: "manual", keyboard: null, compass: null, enclosed: false, exact: false, numberOnly: false, half: null, pullDown: false,
+  name: "",
+  role: "other",
+  kind: "manual",
+  keyboard: null,
+  compass: null,
+  enclosed: false,
+  exact: false,
+  numberOnly: false,
+  half: null,
+  pullDown: false,
 };
 
 /** Reads the lines of one list one after the other and remembers what they say. */
@@ -68,7 +82,11 @@ export class ListReader {
   /** The half that a heading or a sub-heading says the next stops are. */
   #half: "bass" | "treble" | null = null;
 
-  constructor(names: KnownNames, questions: Questions, list: { headings: readonly string[]; numbered: boolean; mostlyMarked: boolean }) {
+  constructor(
+    names: KnownNames,
+    questions: Questions,
+    list: { headings: readonly string[]; numbered: boolean; mostlyMarked: boolean },
+  ) {
     this.#names = names;
     this.#questions = questions;
     this.#headings = list.headings;
@@ -84,15 +102,28 @@ export class ListReader {
   /** A row whose cells hold couplers or headings of their own is read cell by cell. */
   #pieces(entry: WholeEntry): WholeEntry[] {
     const cells = entry.text.split("\t");
-    const parted = cells.length > 1 && cells.some((cell) => cell.length > 2 && couplersIn(cell, entry.line, this.#headings, false) !== null && !partsOfLine(cell, this.#names).every((part) => part.kind === "marks"));
+    const parted =
+      cells.length > 1 &&
+      cells.some(
+        (cell) =>
+          cell.length > 2 &&
+          couplersIn(cell, entry.line, this.#headings, false) !== null &&
+          !partsOfLine(cell, this.#names).every((part) => part.kind === "marks"),
+      );
     const texts = parted ? cells : [entry.text];
-    return texts.flatMap((text) => inlineHeadings(text).map((piece) => (piece === entry.text ? entry : { ...entry, text: piece, lineAt: (): number => entry.line })));
+    return texts.flatMap((text) =>
+      inlineHeadings(text).map((piece) =>
+        piece === entry.text ? entry : { ...entry, text: piece, lineAt: (): number => entry.line },
+      ),
+    );
   }
 
   #readPiece(entry: WholeEntry, next: readonly WholeEntry[]): Taken {
     const prepared = PREPARED_LINE.exec(listItem(entry.text, this.#numbered).body);
     const item = listItem(prepared ? (prepared[1] as string) : entry.text, this.#numbered);
-    const body = item.body.replace(ALL_IN_BRACKETS, (whole, inner: string) => (partsOfLine(inner, this.#names).some((part) => part.kind === "stop" && isSure(part.draft)) ? inner : whole));
+    const body = item.body.replace(ALL_IN_BRACKETS, (whole, inner: string) =>
+      partsOfLine(inner, this.#names).some((part) => part.kind === "stop" && isSure(part.draft)) ? inner : whole,
+    );
     if (body === "" || !/[\p{L}\p{N}]/u.test(body)) return this.#taken;
 
     if (this.#readHalfTitle(body)) return "heading";
@@ -111,7 +142,15 @@ export class ListReader {
       return "aid";
     }
     // "Reeds: Trumpet 8, Clarion 4"
-    if (lead && isListTitle(lead[1] as string)) return this.#readPiece({ ...entry, text: lead[2] as string, lineAt: (place) => entry.lineAt(place + entry.text.length - (lead[2] as string).length) }, next);
+    if (lead && isListTitle(lead[1] as string))
+      return this.#readPiece(
+        {
+          ...entry,
+          text: lead[2] as string,
+          lineAt: (place) => entry.lineAt(place + entry.text.length - (lead[2] as string).length),
+        },
+        next,
+      );
     return this.#readBody(entry, body, item.bulleted || item.number !== null, prepared !== null, next);
   }
 
@@ -129,7 +168,8 @@ export class ListReader {
   #readAids(entry: WholeEntry, text: string, next: readonly WholeEntry[]): Taken {
     const whole = this.#readCouplers(text, entry.line, []);
     if (whole) return whole;
-    for (const piece of text.split(/\s*[;,](?!\d)\s*|\t/).filter((one) => one !== "")) this.#readBody({ ...entry, text: piece }, piece, false, false, next);
+    for (const piece of text.split(/\s*[;,](?!\d)\s*|\t/).filter((one) => one !== ""))
+      this.#readBody({ ...entry, text: piece }, piece, false, false, next);
     return "aid";
   }
 
@@ -173,9 +213,12 @@ export class ListReader {
         continue;
       }
       const parts = partsOfLine(rest, this.#names).filter((part) => part.kind === "stop");
-      const known = parts.filter((part) => part.kind === "stop" && (hasMarks(part.draft) || this.#names.knows(part.draft.name)));
+      const known = parts.filter(
+        (part) => part.kind === "stop" && (hasMarks(part.draft) || this.#names.knows(part.draft.name)),
+      );
       const isColon = end[0] === ":";
-      if (isColon && headingIn(rest)?.exact && !known.some((part) => part.kind === "stop" && hasMarks(part.draft))) continue;
+      if (isColon && headingIn(rest)?.exact && !known.some((part) => part.kind === "stop" && hasMarks(part.draft)))
+        continue;
       if (known.length >= (isColon ? 1 : 2)) return { heading, rest };
       if (isColon && tremulantIn(rest)) return { heading, rest };
     }
@@ -185,29 +228,57 @@ export class ListReader {
   /** An unknown word before a colon and stops: a division, with a question. */
   #strangeLead(lead: string, rest: string): Heading | null {
     const name = tidyName(lead);
-    if (name.length > 30 || name.split(/\s+/).length > 3 || !/^\p{Lu}/u.test(name) || this.#names.acquaintance(name) !== "strange") return null;
-    if (isListTitle(name) || isAidsTitle(name) || isCouplerTitle(name) || isProse(name) || isAccessory(name) || tremulantIn(name)) return null;
+    if (
+      name.length > 30 ||
+      name.split(/\s+/).length > 3 ||
+      !/^\p{Lu}/u.test(name) ||
+      this.#names.acquaintance(name) !== "strange"
+    )
+      return null;
+    if (
+      isListTitle(name) ||
+      isAidsTitle(name) ||
+      isCouplerTitle(name) ||
+      isProse(name) ||
+      isAccessory(name) ||
+      tremulantIn(name)
+    )
+      return null;
     if (halfAt(name, 0)?.end === name.length || couplersIn(`${lead}: ${rest}`, 0, this.#headings, false)) return null;
-    const stops = partsOfLine(rest, this.#names).filter((part) => part.kind === "stop" && hasMarks(part.draft) && this.#names.knows(part.draft.name));
+    const stops = partsOfLine(rest, this.#names).filter(
+      (part) => part.kind === "stop" && hasMarks(part.draft) && this.#names.knows(part.draft.name),
+    );
     return stops.length >= 2 ? { ...strangeHeading, name } : null;
   }
 
   #askAboutHeading(name: string, line: number): void {
-    this.#questions.ask(line, `"${name}" stands over stops like a heading; is it a division of its own?`, name, ["a manual division", "the pedal", "part of the division before"]);
+    this.#questions.ask(line, `"${name}" stands over stops like a heading; is it a division of its own?`, name, [
+      "a manual division",
+      "the pedal",
+      "part of the division before",
+    ]);
   }
 
   #isHeading(heading: Heading, text: string, entry: WholeEntry, next: readonly WholeEntry[]): boolean {
     if (couplersIn(text, entry.line, this.#headings, false)) return false;
-    if (this.#among === "aids" && this.#current && this.#divisionNamed(heading) && !this.#stopsFollow(next)) return false;
+    if (this.#among === "aids" && this.#current && this.#divisionNamed(heading) && !this.#stopsFollow(next))
+      return false;
     const plainName = this.#names.isPlainName(tidyName(heading.name));
     if (heading.exact && !mayBeStop(heading) && !plainName) return true;
-    const stressed = /:\s*$/.test(text) || heading.keyboard !== null || heading.compass !== null || /\borgan|orgel|werk|clavier|division/i.test(text);
+    const stressed =
+      /:\s*$/.test(text) ||
+      heading.keyboard !== null ||
+      heading.compass !== null ||
+      /\borgan|orgel|werk|clavier|division/i.test(text);
     const upper = heading.name === heading.name.toUpperCase();
     if (!this.#stopsFollow(next)) return heading.exact && stressed;
     if (heading.exact) return stressed || entry.blankBefore || upper || this.#mostlyMarked;
     if (isProse(text) || text.split(/\s+/).length > 10) return false;
     const whole = text.replace(/[^\p{L}]/gu, "");
-    return (whole === whole.toUpperCase() || /:\s*$/.test(text) || (entry.blankBefore && heading.keyboard !== null)) && !this.#hasStop(text);
+    return (
+      (whole === whole.toUpperCase() || /:\s*$/.test(text) || (entry.blankBefore && heading.keyboard !== null)) &&
+      !this.#hasStop(text)
+    );
   }
 
   #hasStop(text: string): boolean {
@@ -222,7 +293,9 @@ export class ListReader {
       if (headingIn(body)?.exact) return false;
       const [first] = partsOfLine(body, this.#names);
       if (first?.kind === "marks") continue;
-      return first?.kind === "stop" && (hasMarks(first.draft) || this.#names.acquaintance(first.draft.name) !== "strange");
+      return (
+        first?.kind === "stop" && (hasMarks(first.draft) || this.#names.acquaintance(first.draft.name) !== "strange")
+      );
     }
     return false;
   }
@@ -240,14 +313,32 @@ export class ListReader {
     this.#half = heading.half === "both" ? null : heading.half;
     const open = this.#current;
     // "I. Manual" and, on the next line, "Hauptwerk": one division.
-    if (open && open.stops.length === 0 && open.line < line && kind === "manual" && open.kind === "manual" && !heading.numberOnly && isNumberOnly(open) && keyboard === null) {
-      const merged: DivisionDraft = { ...open, name, role, compass: open.compass ?? compass, enclosed: open.enclosed || enclosed };
+    if (
+      open &&
+      open.stops.length === 0 &&
+      open.line < line &&
+      kind === "manual" &&
+      open.kind === "manual" &&
+      !heading.numberOnly &&
+      isNumberOnly(open) &&
+      keyboard === null
+    ) {
+      const merged: DivisionDraft = {
+        ...open,
+        name,
+        role,
+        compass: open.compass ?? compass,
+        enclosed: open.enclosed || enclosed,
+      };
       this.divisions[this.divisions.indexOf(open)] = merged;
       this.#current = merged;
       return "heading";
     }
     const same = this.divisions.find((one) => one.name?.toLowerCase() === name.toLowerCase() && one.kind === kind);
-    if (same && (same.stops.length === 0 || same.keyboard === null || keyboard === null || same.keyboard === keyboard)) {
+    if (
+      same &&
+      (same.stops.length === 0 || same.keyboard === null || keyboard === null || same.keyboard === keyboard)
+    ) {
       this.#current = same;
       same.compass ??= compass;
       same.keyboard ??= keyboard;
@@ -276,10 +367,15 @@ export class ListReader {
     if (body !== entry.text.trim() || body.length > 50 || !this.#stopsFollow(next)) return null;
     const colon = /:\s*$/.test(body);
     const letters = body.replace(/[^\p{L}]/gu, "");
-    const upper = letters.length > 2 && letters === letters.toUpperCase() && this.#headings.some((name) => name === name.toUpperCase());
-    if (!(colon || (upper && entry.blankBefore)) || this.#hasStop(body) || isListTitle(body) || isAidsTitle(body)) return null;
+    const upper =
+      letters.length > 2 &&
+      letters === letters.toUpperCase() &&
+      this.#headings.some((name) => name === name.toUpperCase());
+    if (!(colon || (upper && entry.blankBefore)) || this.#hasStop(body) || isListTitle(body) || isAidsTitle(body))
+      return null;
     const name = tidyName(body.replace(/:\s*$/, ""));
-    if (this.#names.acquaintance(name) !== "strange" || isProse(body) || isAccessory(body) || tremulantIn(body)) return null;
+    if (this.#names.acquaintance(name) !== "strange" || isProse(body) || isAccessory(body) || tremulantIn(body))
+      return null;
     if (couplersIn(body, entry.line, this.#headings, false) || this.divisions.length === 0) return null;
     this.#askAboutHeading(name, entry.line);
     return this.#begin({ ...strangeHeading, name }, entry.line);
@@ -320,7 +416,8 @@ export class ListReader {
     let taken: Taken = "talk";
     for (const part of parts) {
       if (part.kind === "words") {
-        if (this.#readTremulant(part.text, entry.line, false) || this.#readCouplers(part.text, entry.line, [])) taken = "aid";
+        if (this.#readTremulant(part.text, entry.line, false) || this.#readCouplers(part.text, entry.line, []))
+          taken = "aid";
         else if (part === first || this.#last === null) taken = this.#talk(part.text, entry, listed);
         else this.#last.draft.remarks.push(part.text);
       } else if (part.kind === "marks") {
@@ -330,7 +427,8 @@ export class ListReader {
         this.#place({ draft: part.draft, line: lineOf(part.draft) });
         taken = "stop";
       } else if (part === first) taken = this.#talk(body, entry, listed);
-      else if (!isAccessory(part.draft.name) && !this.#readTremulant(part.draft.name, entry.line, false)) this.#last?.draft.remarks.push(part.draft.name);
+      else if (!isAccessory(part.draft.name) && !this.#readTremulant(part.draft.name, entry.line, false))
+        this.#last?.draft.remarks.push(part.draft.name);
     }
     return taken;
   }
@@ -351,17 +449,24 @@ export class ListReader {
   }
 
   #readCouplers(text: string, line: number, drafts: readonly StopDraft[]): Taken | null {
-    if (drafts.some((draft) => draft.pitches.length > 0 && this.#names.knows(draft.name)) || compassIn(text).compass) return null;
+    if (drafts.some((draft) => draft.pitches.length > 0 && this.#names.knows(draft.name)) || compassIn(text).compass)
+      return null;
     const found = couplersIn(text, line, this.#headings, this.#among === "aids" || this.#taken === "aid");
     const unread = found?.unread.filter((piece) => !isProse(piece)) ?? [];
     if (!found || (found.couplers.length === 0 && unread.length === 0)) return null;
     this.couplers.push(...found.couplers);
     let shaken = false;
     for (const piece of unread) {
-      if (shaken && looksLikeDivision(piece, this.#headings) && this.#readTremulant(`Tremulant ${piece}`, line, false)) continue;
+      if (shaken && looksLikeDivision(piece, this.#headings) && this.#readTremulant(`Tremulant ${piece}`, line, false))
+        continue;
       shaken = this.#readTremulant(piece, line, false);
       if (shaken || isAccessory(piece)) continue;
-      this.#questions.ask(line, `"${piece}" stands among the couplers and names no two divisions of this list; what does it couple?`, piece, this.divisions.map((one) => one.name ?? "the manual"));
+      this.#questions.ask(
+        line,
+        `"${piece}" stands among the couplers and names no two divisions of this list; what does it couple?`,
+        piece,
+        this.divisions.map((one) => one.name ?? "the manual"),
+      );
     }
     return "aid";
   }
@@ -371,7 +476,13 @@ export class ListReader {
     if (!found) return false;
     const words = text.trim().split(/\s+/).length;
     if (words > 12 || (isAccessory(text) && !alone)) return false;
-    this.tremulants.push({ line, text, scope: found.scope, within: this.#among === "stops" ? this.#current : null, whole: found.whole });
+    this.tremulants.push({
+      line,
+      text,
+      scope: found.scope,
+      within: this.#among === "stops" ? this.#current : null,
+      whole: found.whole,
+    });
     return true;
   }
 
@@ -386,10 +497,20 @@ export class ListReader {
     if (first?.kind !== "stop") return false;
     const { draft } = first;
     if (known) return !isProse(draft.name);
-    return isSure(draft) && !isProse(draft.name) && draft.name.split(/\s+/).length <= 4 && !draft.remarks.some((one) => isProse(one));
+    return (
+      isSure(draft) &&
+      !isProse(draft.name) &&
+      draft.name.split(/\s+/).length <= 4 &&
+      !draft.remarks.some((one) => isProse(one))
+    );
   }
 
-  #isStop(part: Extract<LinePart, { kind: "stop" }>, parts: readonly LinePart[], listed: boolean, body: string): boolean {
+  #isStop(
+    part: Extract<LinePart, { kind: "stop" }>,
+    parts: readonly LinePart[],
+    listed: boolean,
+    body: string,
+  ): boolean {
     const { draft } = part;
     const acquaintance = this.#names.acquaintance(draft.name);
     const bare = acquaintance === "strange" ? this.#names.acquaintance(draft.bareName) : acquaintance;
@@ -400,15 +521,34 @@ export class ListReader {
     if (words > 7 || isProse(draft.name)) return false;
     if (isSure(draft)) return this.#among === "stops" || bare === "like";
     if (this.#among === "aids") return false;
-    if (hasMarks(draft)) return bare === "like" || (!this.#mostlyMarked && words <= 4 && /^\p{Lu}/u.test(draft.name)) || (listed && words <= 5);
+    if (hasMarks(draft))
+      return (
+        bare === "like" || (!this.#mostlyMarked && words <= 4 && /^\p{Lu}/u.test(draft.name)) || (listed && words <= 5)
+      );
     if (bare === "like") return !/[.!?]$/.test(body) || parts.length > 1;
-    return listed && words <= 4 && this.#last !== null && /^\p{Lu}/u.test(draft.name) && (this.#current !== null || this.divisions.length > 0);
+    return (
+      listed &&
+      words <= 4 &&
+      this.#last !== null &&
+      /^\p{Lu}/u.test(draft.name) &&
+      (this.#current !== null || this.divisions.length > 0)
+    );
   }
 
   /** A division for stops printed under no heading. */
   #place(stop: PlacedStop): void {
     if (!this.#current) {
-      this.#current = { name: null, role: "main", kind: "manual", keyboard: null, compass: null, enclosed: false, line: stop.line, pullDown: false, stops: [] };
+      this.#current = {
+        name: null,
+        role: "main",
+        kind: "manual",
+        keyboard: null,
+        compass: null,
+        enclosed: false,
+        line: stop.line,
+        pullDown: false,
+        stops: [],
+      };
       this.divisions.push(this.#current);
     }
     if (this.#among === "aids" && !this.#taken.startsWith("stop")) {
@@ -439,7 +579,12 @@ export class ListReader {
       this.#rows.push(...marks);
       return "stop";
     }
-    if (this.#named.length > 1 && this.#last && !hasMarks(this.#last.draft) && marksFollow(next, this.#named.length - 1, this.#names)) {
+    if (
+      this.#named.length > 1 &&
+      this.#last &&
+      !hasMarks(this.#last.draft) &&
+      marksFollow(next, this.#named.length - 1, this.#names)
+    ) {
       this.#waiting = [...this.#named];
       this.#rows.push(...marks);
       return "stop";
@@ -448,11 +593,21 @@ export class ListReader {
       if (this.#last && !hasLength(this.#last.draft) && (!hasMarks(this.#last.draft) || hasLength(mark))) {
         giveMarks(mark, this.#last.draft);
         this.#named = [];
-      } else if (this.#last && this.#last.draft.ranks === null && mark.ranks !== null && !hasLength(mark) && this.#names.isCompound(this.#last.draft.name)) {
+      } else if (
+        this.#last &&
+        this.#last.draft.ranks === null &&
+        mark.ranks !== null &&
+        !hasLength(mark) &&
+        this.#names.isCompound(this.#last.draft.name)
+      ) {
         giveMarks(mark, this.#last.draft);
       } else if (this.#stopsFollow(next)) this.#pending = mark;
       else if (this.#current && this.#among === "stops" && hasLength(mark)) {
-        this.#questions.ask(entry.line, `"${entry.text.trim()}" is a pitch without a stop; whose is it?`, entry.text.trim());
+        this.#questions.ask(
+          entry.line,
+          `"${entry.text.trim()}" is a pitch without a stop; whose is it?`,
+          entry.text.trim(),
+        );
       }
     }
     return this.#taken;
@@ -478,7 +633,14 @@ export class ListReader {
     if (compass) this.#state(text);
     const started = this.divisions.some((one) => one.stops.length > 0) || this.#current !== null;
     if (!started) {
-      if (this.title === null && !isListTitle(text) && !/[,;!]$/.test(text) && text.length <= 120 && /\p{L}{3}/u.test(text)) this.title = titleOf(entry.text);
+      if (
+        this.title === null &&
+        !isListTitle(text) &&
+        !/[,;!]$/.test(text) &&
+        text.length <= 120 &&
+        /\p{L}{3}/u.test(text)
+      )
+        this.title = titleOf(entry.text);
       return "talk";
     }
     if (compass || this.#among === "aids" || isProse(text) || isAccessory(text)) return "talk";
@@ -491,7 +653,12 @@ export class ListReader {
     if (/^[*†‡§]/u.test(entry.text.trim()) && !listed) return "talk";
     if (!/\p{L}{2}/u.test(text)) return "talk";
     const near = this.#names.nearest(text.trim());
-    this.#questions.ask(entry.line, `"${text.trim()}" was not understood and is left out; if it is a stop, print its pitch behind it.`, text.trim(), near);
+    this.#questions.ask(
+      entry.line,
+      `"${text.trim()}" was not understood and is left out; if it is a stop, print its pitch behind it.`,
+      text.trim(),
+      near,
+    );
     return "talk";
   }
 
@@ -515,12 +682,20 @@ export class ListReader {
     if (division.name === null) return false;
     const coupled = this.divisions.flatMap((one) => (one.name === null ? [] : [{ ...one, name: one.name }]));
     return this.boxes.some((box) =>
-      box.split(/[\s,/+&]+/).some((word) => word.length > 1 && !/schwell|jalousie|box|kasten/i.test(word) && divisionsMeant(word, coupled).some((one) => one.name === division.name)),
+      box
+        .split(/[\s,/+&]+/)
+        .some(
+          (word) =>
+            word.length > 1 &&
+            !/schwell|jalousie|box|kasten/i.test(word) &&
+            divisionsMeant(word, coupled).some((one) => one.name === division.name),
+        ),
     );
   }
 }
 
-const isNumberOnly = (division: DivisionDraft): boolean => division.name !== null && (headingIn(division.name)?.numberOnly ?? false);
+const isNumberOnly = (division: DivisionDraft): boolean =>
+  division.name !== null && (headingIn(division.name)?.numberOnly ?? false);
 
 const marksFollow = (next: readonly WholeEntry[], count: number, names: KnownNames): boolean =>
   count > 0 &&
@@ -538,7 +713,8 @@ const titleOf = (text: string): string | null => {
   return title && /\p{L}{3}/u.test(title) ? title : null;
 };
 
-const KEYBOARD_PHRASE = /(?<![\p{L}\d])(?:I{1,3}|IV|V)\s?\.?\s?(?:Man(?:ual)?|Klav(?:ier)?|Clav(?:ier)?)\b\.?:?\s|(?<=[\s;,.'’′])(?:Ped(?:al|aal|ale|\.)?|Pédale):?\s(?=\p{Lu})/gu;
+const KEYBOARD_PHRASE =
+  /(?<![\p{L}\d])(?:I{1,3}|IV|V)\s?\.?\s?(?:Man(?:ual)?|Klav(?:ier)?|Clav(?:ier)?)\b\.?:?\s|(?<=[\s;,.'’′])(?:Ped(?:al|aal|ale|\.)?|Pédale):?\s(?=\p{Lu})/gu;
 
 /** A line that prints a whole list: parted before each keyboard that it names. */
 function inlineHeadings(text: string): string[] {

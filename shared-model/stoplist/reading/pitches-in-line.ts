@@ -75,15 +75,35 @@ export function pitchAt(text: string, at: number): PitchMark | null {
   const mixed = /\d\D+\d+ ?\//.test(printed);
   if (mark === "" && whole === null && !mixed && !known && settled.choices.length === 0) return null;
   const printedOnly = inside ? printed : printed.trim();
-  return { start: at, end, printed: printedOnly, ...settled, sure: mark !== "" || (whole === null && !decimal) || decimal };
+  return {
+    start: at,
+    end,
+    printed: printedOnly,
+    ...settled,
+    sure: mark !== "" || (whole === null && !decimal) || decimal,
+  };
 }
 
 const step = (over: number, under = 1): Foot => footOf(over, under);
 /** Steps above an 8' that English lists print for the ranks of a compound (`15.19.22`), with their lengths. Common practice. */
 const INTERVALS: ReadonlyMap<number, Foot> = new Map([
-  [1, step(8)], [5, step(16, 3)], [8, step(4)], [10, step(16, 5)], [12, step(8, 3)], [15, step(2)], [17, step(8, 5)],
-  [19, step(4, 3)], [21, step(8, 7)], [22, step(1)], [24, step(4, 5)], [26, step(2, 3)], [28, step(4, 7)],
-  [29, step(1, 2)], [31, step(2, 5)], [33, step(1, 3)], [36, step(1, 4)],
+  [1, step(8)],
+  [5, step(16, 3)],
+  [8, step(4)],
+  [10, step(16, 5)],
+  [12, step(8, 3)],
+  [15, step(2)],
+  [17, step(8, 5)],
+  [19, step(4, 3)],
+  [21, step(8, 7)],
+  [22, step(1)],
+  [24, step(4, 5)],
+  [26, step(2, 3)],
+  [28, step(4, 7)],
+  [29, step(1, 2)],
+  [31, step(2, 5)],
+  [33, step(1, 3)],
+  [36, step(1, 4)],
 ]);
 const STEPS = /\d{1,2}(?:(?:st|nd|rd|th)?(?:[.·•]| ?[-–,&] ?| )\d{1,2}(?:st|nd|rd|th)?){1,7}(?![\d'’′/½-⅞])/y;
 

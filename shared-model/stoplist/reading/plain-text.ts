@@ -14,19 +14,95 @@ export const MOST_LINES = 20_000;
 export const LONGEST_LINE = 10_000;
 
 const NAMED_ENTITIES: Readonly<Record<string, string>> = {
-  nbsp: " ", amp: "&", lt: "<", gt: ">", quot: '"', apos: "'", prime: "′", Prime: "″", frac12: "½", frac13: "⅓",
-  frac23: "⅔", frac14: "¼", frac34: "¾", frac15: "⅕", frac25: "⅖", frac35: "⅗", frac45: "⅘", ndash: "–", mdash: "—",
-  rsquo: "’", lsquo: "‘", rdquo: "”", ldquo: "“", acute: "´", bull: "•", middot: "·", frasl: "⁄", deg: "°", shy: "",
-  auml: "ä", ouml: "ö", uuml: "ü", Auml: "Ä", Ouml: "Ö", Uuml: "Ü", szlig: "ß", eacute: "é", egrave: "è", ecirc: "ê",
-  euml: "ë", agrave: "à", acirc: "â", ccedil: "ç", icirc: "î", iuml: "ï", ocirc: "ô", ucirc: "û", ugrave: "ù",
-  oacute: "ó", iacute: "í", aacute: "á", uacute: "ú", ntilde: "ñ", igrave: "ì", ograve: "ò", oelig: "œ", aelig: "æ",
-  oslash: "ø", aring: "å", Eacute: "É", Oacute: "Ó", ordm: "º", ordf: "ª", thinsp: " ", ensp: " ", emsp: "  ", zwnj: "",
+  nbsp: " ",
+  amp: "&",
+  lt: "<",
+  gt: ">",
+  quot: '"',
+  apos: "'",
+  prime: "′",
+  Prime: "″",
+  frac12: "½",
+  frac13: "⅓",
+  frac23: "⅔",
+  frac14: "¼",
+  frac34: "¾",
+  frac15: "⅕",
+  frac25: "⅖",
+  frac35: "⅗",
+  frac45: "⅘",
+  ndash: "–",
+  mdash: "—",
+  rsquo: "’",
+  lsquo: "‘",
+  rdquo: "”",
+  ldquo: "“",
+  acute: "´",
+  bull: "•",
+  middot: "·",
+  frasl: "⁄",
+  deg: "°",
+  shy: "",
+  auml: "ä",
+  ouml: "ö",
+  uuml: "ü",
+  Auml: "Ä",
+  Ouml: "Ö",
+  Uuml: "Ü",
+  szlig: "ß",
+  eacute: "é",
+  egrave: "è",
+  ecirc: "ê",
+  euml: "ë",
+  agrave: "à",
+  acirc: "â",
+  ccedil: "ç",
+  icirc: "î",
+  iuml: "ï",
+  ocirc: "ô",
+  ucirc: "û",
+  ugrave: "ù",
+  oacute: "ó",
+  iacute: "í",
+  aacute: "á",
+  uacute: "ú",
+  ntilde: "ñ",
+  igrave: "ì",
+  ograve: "ò",
+  oelig: "œ",
+  aelig: "æ",
+  oslash: "ø",
+  aring: "å",
+  Eacute: "É",
+  Oacute: "Ó",
+  ordm: "º",
+  ordf: "ª",
+  thinsp: " ",
+  ensp: " ",
+  emsp: "  ",
+  zwnj: "",
 };
 
 const TAG = /<(?:\/?[a-zA-Z][^<>]{0,1000}|!--[^<>]{0,1000})>/;
 const PIECES = /<(\/?)([a-zA-Z][a-zA-Z0-9]*)[^<>]{0,1000}>|<!--[^<>]{0,1000}-->|\n|[^<\n]+|</g;
 const NEW_LINE_TAGS = new Set([
-  "br", "p", "div", "li", "ul", "ol", "tr", "table", "h1", "h2", "h3", "h4", "h5", "h6", "dt", "dd", "section",
+  "br",
+  "p",
+  "div",
+  "li",
+  "ul",
+  "ol",
+  "tr",
+  "table",
+  "h1",
+  "h2",
+  "h3",
+  "h4",
+  "h5",
+  "h6",
+  "dt",
+  "dd",
+  "section",
 ]);
 
 const unescaped = (text: string): string =>
@@ -72,7 +148,10 @@ function withoutTags(text: string): PrintedLine[] {
   }
   end();
   // "2 2 / 3" is what raised and lowered figures leave behind.
-  return lines.map(({ line: at, text: content }) => ({ line: at, text: content.replace(/(\d)\s?([/⁄])\s(\d)/g, "$1$2$3") }));
+  return lines.map(({ line: at, text: content }) => ({
+    line: at,
+    text: content.replace(/(\d)\s?([/⁄])\s(\d)/g, "$1$2$3"),
+  }));
 }
 
 /** Signs that look alike are made alike; nothing that a stop is named by is touched. */
@@ -122,19 +201,27 @@ export function printedLines(text: string): { readonly lines: readonly PrintedLi
     questions: [{ line: 1, text: sentence, about, choices: [] }],
   });
   if (text.length > LONGEST_TEXT) {
-    return refused("This text is far too long for a stoplist, so nothing of it was read; paste the stoplist alone.", "length");
+    return refused(
+      "This text is far too long for a stoplist, so nothing of it was read; paste the stoplist alone.",
+      "length",
+    );
   }
   if (isBinary(text)) {
     return refused("This is not text, so nothing of it was read; paste the stoplist as plain text.", "format");
   }
   const even = text.replace(/\r\n?|\u2028|\u2029|\u0085/g, "\n");
   if ((even.match(/\n/g)?.length ?? 0) >= MOST_LINES) {
-    return refused("This text has far too many lines for a stoplist, so nothing of it was read; paste the stoplist alone.", "length");
+    return refused(
+      "This text has far too many lines for a stoplist, so nothing of it was read; paste the stoplist alone.",
+      "length",
+    );
   }
   const questions: Question[] = [];
   const raw = TAG.test(even)
     ? withoutTags(even)
-    : even.split("\n").map((content, at) => ({ line: at + 1, text: /&[#a-zA-Z]/.test(content) ? unescaped(content) : content }));
+    : even
+        .split("\n")
+        .map((content, at) => ({ line: at + 1, text: /&[#a-zA-Z]/.test(content) ? unescaped(content) : content }));
   const lines = raw.map(({ line, text: content }) => {
     if (content.length > LONGEST_LINE) {
       questions.push({

@@ -9,8 +9,24 @@ export interface RanksMark {
 }
 
 const ROMANS: Readonly<Record<string, number>> = {
-  I: 1, II: 2, III: 3, IV: 4, IIII: 4, V: 5, VI: 6, VII: 7, VIII: 8, IX: 9, X: 10, XI: 11, XII: 12, XIII: 13, XIV: 14,
-  XV: 15, XVI: 16, XX: 20,
+  I: 1,
+  II: 2,
+  III: 3,
+  IV: 4,
+  IIII: 4,
+  V: 5,
+  VI: 6,
+  VII: 7,
+  VIII: 8,
+  IX: 9,
+  X: 10,
+  XI: 11,
+  XII: 12,
+  XIII: 13,
+  XIV: 14,
+  XV: 15,
+  XVI: 16,
+  XX: 20,
 };
 
 /** Value of a Roman numeral in capitals, up to XX; `null` for anything else. */
@@ -18,12 +34,46 @@ export const romanValue = (text: string): number | null => ROMANS[text] ?? null;
 
 /** Numbers of ranks in words, in the six languages. Common practice. */
 const NUMBER_WORDS: Readonly<Record<string, number>> = {
-  ein: 1, zwei: 2, zwey: 2, drei: 3, drey: 3, vier: 4, fünf: 5, funf: 5, sechs: 6, sieben: 7, acht: 8,
-  two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7,
-  deux: 2, trois: 3, quatre: 4, cinq: 5, sept: 7,
-  due: 2, tre: 3, quattro: 4, cinque: 5, sei: 6,
-  dos: 2, tres: 3, cuatro: 4, cinco: 5, seis: 6, siete: 7,
-  twee: 2, drie: 3, vijf: 5, zes: 6, to: 2, fire: 4, fem: 5,
+  ein: 1,
+  zwei: 2,
+  zwey: 2,
+  drei: 3,
+  drey: 3,
+  vier: 4,
+  fünf: 5,
+  funf: 5,
+  sechs: 6,
+  sieben: 7,
+  acht: 8,
+  two: 2,
+  three: 3,
+  four: 4,
+  five: 5,
+  six: 6,
+  seven: 7,
+  deux: 2,
+  trois: 3,
+  quatre: 4,
+  cinq: 5,
+  sept: 7,
+  due: 2,
+  tre: 3,
+  quattro: 4,
+  cinque: 5,
+  sei: 6,
+  dos: 2,
+  tres: 3,
+  cuatro: 4,
+  cinco: 5,
+  seis: 6,
+  siete: 7,
+  twee: 2,
+  drie: 3,
+  vijf: 5,
+  zes: 6,
+  to: 2,
+  fire: 4,
+  fem: 5,
 };
 
 const UNIT =
@@ -35,8 +85,14 @@ const COUNTED = new RegExp(
   "iuy",
 );
 const F_SIGN = new RegExp(`(\\d{1,2})(?:${TO}(\\d{1,2}))? ?-?f(?=[.\\s,;)\\]]|$)\\.?`, "uy");
-const NUMERAL = new RegExp(`([IVX]{1,5})(?: ?(?:-|–|—|/|à|to|bis|tot) ?([IVX]{1,5}))?(?![\\p{L}\\d°º'’])( ?-?(?:${UNIT}|f(?=[.\\s,;)]|$))(?![a-zäöüß])\\.?)?`, "uy");
-const WORDS = new RegExp(`(${Object.keys(NUMBER_WORDS).join("|")})(?: ?(?:bis|à|to|tot|a|-) ?(${Object.keys(NUMBER_WORDS).join("|")}))?[ -]?(?:${UNIT})(?![a-zäöüß])\\.?`, "iuy");
+const NUMERAL = new RegExp(
+  `([IVX]{1,5})(?: ?(?:-|–|—|/|à|to|bis|tot) ?([IVX]{1,5}))?(?![\\p{L}\\d°º'’])( ?-?(?:${UNIT}|f(?=[.\\s,;)]|$))(?![a-zäöüß])\\.?)?`,
+  "uy",
+);
+const WORDS = new RegExp(
+  `(${Object.keys(NUMBER_WORDS).join("|")})(?: ?(?:bis|à|to|tot|a|-) ?(${Object.keys(NUMBER_WORDS).join("|")}))?[ -]?(?:${UNIT})(?![a-zäöüß])\\.?`,
+  "iuy",
+);
 
 const matchAt = (pattern: RegExp, text: string, at: number): RegExpExecArray | null => {
   pattern.lastIndex = at;
@@ -74,6 +130,7 @@ export function ranksAt(text: string, at: number): RanksMark | null {
   }
   const words = matchAt(WORDS, text, at);
   if (!words) return null;
-  const value = (word: string | undefined): number => (word === undefined ? 0 : (NUMBER_WORDS[word.toLowerCase()] ?? 0));
+  const value = (word: string | undefined): number =>
+    word === undefined ? 0 : (NUMBER_WORDS[word.toLowerCase()] ?? 0);
   return { start: at, end: at + words[0].length, ranks: Math.max(value(words[1]), value(words[2])), sign: "counted" };
 }

@@ -43,14 +43,21 @@ function isMostlyMarked(entries: readonly WholeEntry[], names: KnownNames): bool
 }
 
 /** Two blocks of stops without headings are often the halves of one keyboard: asked, not guessed. */
-function askAboutBlocks(divisions: readonly DivisionDraft[], entries: readonly WholeEntry[], questions: Questions): void {
+function askAboutBlocks(
+  divisions: readonly DivisionDraft[],
+  entries: readonly WholeEntry[],
+  questions: Questions,
+): void {
   const [only] = divisions;
   if (!only || divisions.length > 1 || only.name !== null) return;
   const lines = new Set(only.stops.map(({ line }) => line));
   const starts = entries.filter(({ line, blankBefore }) => blankBefore && lines.has(line)).map(({ line }) => line);
   const second = starts.find((line) => only.stops.filter((stop) => stop.line < line).length >= 3);
   if (starts.length !== 2 || second === undefined) return;
-  const [before, behind] = [only.stops.filter(({ line }) => line < second), only.stops.filter(({ line }) => line >= second)];
+  const [before, behind] = [
+    only.stops.filter(({ line }) => line < second),
+    only.stops.filter(({ line }) => line >= second),
+  ];
   if (before.length < 3 || behind.length < 3) return;
   questions.ask(
     second,
@@ -61,18 +68,41 @@ function askAboutBlocks(divisions: readonly DivisionDraft[], entries: readonly W
 }
 
 /** Headings without stops: pull-down pedals stay, summaries of keyboards go, others are asked about. */
-function withStops(divisions: readonly DivisionDraft[], couplers: PrintedCoupler[], questions: Questions): DivisionDraft[] {
+function withStops(
+  divisions: readonly DivisionDraft[],
+  couplers: PrintedCoupler[],
+  questions: Questions,
+): DivisionDraft[] {
   const isFilled = (division: DivisionDraft): boolean => division.stops.length > 0;
   if (!divisions.some(isFilled)) return [];
   return divisions.filter((division) => {
     if (isFilled(division)) return true;
     if (division.kind === "pedal") {
-      const isCoupled = couplers.some((one) => one.by === "pedal" || divisionsMeant(one.second ?? "", named([division])).length > 0 || divisionsMeant(one.first ?? "", named([division])).length > 0);
-      if (division.pullDown && !isCoupled) couplers.push({ line: division.line, text: division.name ?? "Pedal", first: null, second: null, by: "pedal", pitches: [8] });
+      const isCoupled = couplers.some(
+        (one) =>
+          one.by === "pedal" ||
+          divisionsMeant(one.second ?? "", named([division])).length > 0 ||
+          divisionsMeant(one.first ?? "", named([division])).length > 0,
+      );
+      if (division.pullDown && !isCoupled)
+        couplers.push({
+          line: division.line,
+          text: division.name ?? "Pedal",
+          first: null,
+          second: null,
+          by: "pedal",
+          pitches: [8],
+        });
       if (division.pullDown || isCoupled) return true;
     }
-    const summary = headingIn(division.name ?? "")?.numberOnly || /^manual|^clavier|^pedal|^manuaal/i.test(division.name ?? "");
-    if (!summary) questions.ask(division.line, `No stops are printed under ${division.name}; is it a division of its own?`, division.name ?? "");
+    const summary =
+      headingIn(division.name ?? "")?.numberOnly || /^manual|^clavier|^pedal|^manuaal/i.test(division.name ?? "");
+    if (!summary)
+      questions.ask(
+        division.line,
+        `No stops are printed under ${division.name}; is it a division of its own?`,
+        division.name ?? "",
+      );
     return false;
   });
 }
@@ -83,9 +113,24 @@ const named = (divisions: readonly DivisionDraft[]): Coupled[] =>
 /** A coupler to the pedal of a list that prints no pedal: the pedal has no stops of its own. */
 function pedalOfCouplers(divisions: readonly DivisionDraft[], couplers: readonly PrintedCoupler[]): DivisionDraft[] {
   const hasPedal = divisions.some(({ kind }) => kind === "pedal");
-  const wanted = couplers.find((one) => one.by === "pedal" || [one.first, one.second].some((end) => end !== null && headingIn(end)?.kind === "pedal"));
+  const wanted = couplers.find(
+    (one) =>
+      one.by === "pedal" || [one.first, one.second].some((end) => end !== null && headingIn(end)?.kind === "pedal"),
+  );
   if (hasPedal || !wanted || divisions.length === 0) return [];
-  return [{ name: "Pedal", role: "pedal", kind: "pedal", keyboard: null, compass: null, enclosed: false, line: wanted.line, pullDown: true, stops: [] }];
+  return [
+    {
+      name: "Pedal",
+      role: "pedal",
+      kind: "pedal",
+      keyboard: null,
+      compass: null,
+      enclosed: false,
+      line: wanted.line,
+      pullDown: true,
+      stops: [],
+    },
+  ];
 }
 
 function settledTremulants(reader: ListReader, divisions: readonly DivisionDraft[], questions: Questions): string[] {
@@ -97,18 +142,27 @@ function settledTremulants(reader: ListReader, divisions: readonly DivisionDraft
   for (const { line, text, scope, within, whole } of reader.tremulants) {
     const words = scope?.split(/\s*[,/+&]\s*|\s+/).filter((word) => word.length > 0) ?? [];
     const phrase = scope === null ? [] : divisionsMeant(scope, coupled);
-    const meant = phrase.length === 1 ? phrase : words.flatMap((word) => {
-      const one = /\p{Lu}|[IV]/u.test(word) ? divisionsMeant(word, coupled) : [];
-      return one.length === 1 ? one : [];
-    });
-    const home = within && divisions.includes(within) ? within : (divisions.find((one) => one.name === within?.name) ?? null);
+    const meant =
+      phrase.length === 1
+        ? phrase
+        : words.flatMap((word) => {
+            const one = /\p{Lu}|[IV]/u.test(word) ? divisionsMeant(word, coupled) : [];
+            return one.length === 1 ? one : [];
+          });
+    const home =
+      within && divisions.includes(within) ? within : (divisions.find((one) => one.name === within?.name) ?? null);
     if (meant.length > 0) for (const one of meant) add(one.name);
     else if (whole) add("all");
     else if (home?.kind === "manual" && home.name !== null && divisions.length > 1) add(home.name);
     else {
       add("all");
       if (scope !== null && words.length <= 3 && /^\p{Lu}/u.test(scope) && divisions.length > 1) {
-        questions.ask(line, `The tremulant "${text.trim()}" names no division of this list; it is taken for the whole organ.`, text.trim(), coupled.map((one) => one.name));
+        questions.ask(
+          line,
+          `The tremulant "${text.trim()}" names no division of this list; it is taken for the whole organ.`,
+          text.trim(),
+          coupled.map((one) => one.name),
+        );
       }
     }
   }
@@ -193,5 +247,10 @@ function askAboutPedalStops(division: DivisionDraft, stops: readonly ReadStop[],
   const [first] = atPedal;
   if (!first || stops.length === 0) return;
   const list = atPedal.map(({ draft }) => draft.name).join(", ");
-  questions.ask(first.line, `${list}: printed in this list, played by the pedal. Do they make up a pedal division?`, first.draft.name, ["a pedal division", "keep them here"]);
+  questions.ask(
+    first.line,
+    `${list}: printed in this list, played by the pedal. Do they make up a pedal division?`,
+    first.draft.name,
+    ["a pedal division", "keep them here"],
+  );
 }

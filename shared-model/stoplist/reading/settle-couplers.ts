@@ -19,7 +19,11 @@ function mainOf(manuals: readonly Coupled[]): Coupled | null {
 }
 
 /** Couplers by the names of the divisions, with a question for each end that the list leaves open. */
-export function settledCouplers(printed: readonly PrintedCoupler[], divisions: readonly Coupled[], questions: Questions): ReadCoupler[] {
+export function settledCouplers(
+  printed: readonly PrintedCoupler[],
+  divisions: readonly Coupled[],
+  questions: Questions,
+): ReadCoupler[] {
   const manuals = divisions.filter((one) => one.kind === "manual");
   const pedal = divisions.find((one) => one.kind === "pedal") ?? null;
   const main = mainOf(manuals);
@@ -27,7 +31,8 @@ export function settledCouplers(printed: readonly PrintedCoupler[], divisions: r
   const add = (from: Coupled, to: Coupled, pitches: readonly (16 | 8 | 4)[]): void => {
     for (const pitch of pitches) {
       if (from === to && pitch === 8) continue;
-      if (!couplers.some((one) => one.from === from.name && one.to === to.name && one.pitch === pitch)) couplers.push({ from: from.name, to: to.name, pitch });
+      if (!couplers.some((one) => one.from === from.name && one.to === to.name && one.pitch === pitch))
+        couplers.push({ from: from.name, to: to.name, pitch });
     }
   };
   /** The one division meant; otherwise asks and gives the best answer or none. */
@@ -52,24 +57,39 @@ export function settledCouplers(printed: readonly PrintedCoupler[], divisions: r
     }
     return found.length === 1 ? (found[0] ?? null) : null;
   };
-  const isPedal = (words: string | null): boolean => words !== null && pedal !== null && divisionsMeant(words, divisions).every((one) => one === pedal) && divisionsMeant(words, divisions).length > 0;
+  const isPedal = (words: string | null): boolean =>
+    words !== null &&
+    pedal !== null &&
+    divisionsMeant(words, divisions).every((one) => one === pedal) &&
+    divisionsMeant(words, divisions).length > 0;
   const orders = new Map<string, Order>();
   for (const coupler of printed) {
     if (coupler.by !== "/" && coupler.by !== "-" && coupler.by !== "+") continue;
-    if (isPedal(coupler.first) && !isPedal(coupler.second)) orders.set(coupler.by, orders.get(coupler.by) ?? "receiver-first");
+    if (isPedal(coupler.first) && !isPedal(coupler.second))
+      orders.set(coupler.by, orders.get(coupler.by) ?? "receiver-first");
     if (isPedal(coupler.second) && !isPedal(coupler.first)) orders.set(coupler.by, "giver-first");
   }
   for (const coupler of printed) {
     switch (coupler.by) {
       case "pedal": {
         if (!pedal) {
-          questions.ask(coupler.line, `The coupler "${coupler.text}" goes to a pedal, but the list has none.`, coupler.text, []);
+          questions.ask(
+            coupler.line,
+            `The coupler "${coupler.text}" goes to a pedal, but the list has none.`,
+            coupler.text,
+            [],
+          );
           break;
         }
         const from = coupler.first === null ? main : meant(coupler.first, coupler);
         if (from) add(from, pedal, coupler.pitches);
         if (coupler.first === null && manuals.length > 2) {
-          questions.ask(coupler.line, `The coupler "${coupler.text}" does not say which keyboard it brings to the pedal.`, coupler.text, manuals.map((one) => one.name));
+          questions.ask(
+            coupler.line,
+            `The coupler "${coupler.text}" does not say which keyboard it brings to the pedal.`,
+            coupler.text,
+            manuals.map((one) => one.name),
+          );
         }
         break;
       }

@@ -33,15 +33,21 @@ interface Half {
 /** The half a stop is, and its name without the word for it. */
 function halfOf({ draft }: PlacedStop, { division, names }: Setting): Half {
   const pedal = division.kind === "pedal";
-  const byKey: ReadStop["half"] =
-    pedal ? null : draft.from !== null && draft.from >= FIRST_TREBLE_KEY ? "treble" : draft.to !== null && draft.to <= 61 ? "bass" : null;
+  const byKey: ReadStop["half"] = pedal
+    ? null
+    : draft.from !== null && draft.from >= FIRST_TREBLE_KEY
+      ? "treble"
+      : draft.to !== null && draft.to <= 61
+        ? "bass"
+        : null;
   const mark = draft.half;
   if (!mark) return { name: draft.name, half: byKey };
   if (mark.sure) return { name: draft.name, half: mark.half };
   if (pedal) return { name: draft.name, half: null };
   const own = foldedSpelling(draft.bareName);
   const partner = division.stops.some(
-    ({ draft: other }) => other !== draft && foldedSpelling(other.bareName) === own && other.half !== null && other.half.half !== mark.half,
+    ({ draft: other }) =>
+      other !== draft && foldedSpelling(other.bareName) === own && other.half !== null && other.half.half !== mark.half,
   );
   const letter = draft.name !== draft.bareName && /\s[BDSbds]\.?$/.test(draft.name);
   const leading = mark.partOfName && draft.name === draft.bareName;
@@ -79,7 +85,12 @@ function soundOf(mark: PitchMark, name: string, line: number, setting: Setting):
     const choices = mark.choices.map((foot) => pitchName(foot));
     const [only] = usual;
     if (usual.length === 1 && only) {
-      questions.ask(line, `"${mark.printed}" of ${name} is taken for ${pitchName(only)}'; is that right?`, mark.printed, choices);
+      questions.ask(
+        line,
+        `"${mark.printed}" of ${name} is taken for ${pitchName(only)}'; is that right?`,
+        mark.printed,
+        choices,
+      );
       return only;
     }
     questions.ask(line, `"${mark.printed}" of ${name} can mean several pitches; which is it?`, mark.printed, choices);
@@ -88,7 +99,8 @@ function soundOf(mark: PitchMark, name: string, line: number, setting: Setting):
   const mended = oldRounding(mark.foot);
   if (mended) {
     const known = names.entry(name, { pedal: division.kind === "pedal", pitch: null, ranks: null, base: null })?.entry;
-    const byLongestPipe = known && (known.family.startsWith("reed") || (known.family === "principal" && isOctaveOfBase(known)));
+    const byLongestPipe =
+      known && (known.family.startsWith("reed") || (known.family === "principal" && isOctaveOfBase(known)));
     if (!byLongestPipe) return mended;
     // A front pipe of 12, 6 or 3 feet may be that of the lowest key F: an 8', a 4', a 2'.
     const onF = stretch(mark.foot, 2, 3);
@@ -101,7 +113,12 @@ function soundOf(mark: PitchMark, name: string, line: number, setting: Setting):
     return null;
   }
   if (!isUsualPitch(mark.foot)) {
-    questions.ask(line, `${name} is printed ${mark.printed}', a pitch that organs do not have; what is its pitch?`, mark.printed, nearPitches(mark.foot));
+    questions.ask(
+      line,
+      `${name} is printed ${mark.printed}', a pitch that organs do not have; what is its pitch?`,
+      mark.printed,
+      nearPitches(mark.foot),
+    );
     return null;
   }
   return mark.foot;
@@ -110,7 +127,20 @@ function soundOf(mark: PitchMark, name: string, line: number, setting: Setting):
 const isOctaveOfBase = (entry: GlossaryEntry): boolean => entry.interval === null || entry.interval % 7 === 1;
 
 const nearPitches = (foot: Foot): string[] =>
-  [footOf(32), footOf(16), footOf(32, 3), footOf(8), footOf(16, 3), footOf(4), footOf(16, 5), footOf(8, 3), footOf(2), footOf(8, 5), footOf(4, 3), footOf(1)]
+  [
+    footOf(32),
+    footOf(16),
+    footOf(32, 3),
+    footOf(8),
+    footOf(16, 3),
+    footOf(4),
+    footOf(16, 5),
+    footOf(8, 3),
+    footOf(2),
+    footOf(8, 5),
+    footOf(4, 3),
+    footOf(1),
+  ]
     .filter((near) => Math.abs((near.over * foot.under) / (near.under * foot.over) - 1) < 0.35)
     .map((near) => pitchName(near));
 
@@ -130,7 +160,10 @@ function ranksInsteadOfPitch(draft: StopDraft, line: number, setting: Setting): 
   const entry = setting.names.entry(draft.name, { pedal, pitch: null, ranks: 3, base: null })?.entry;
   if (entry?.family === "cornet" && (whole >= 6 || (pedal && whole <= 4))) return null;
   if (/^(?:sesq|tert|terz|rausch)/i.test(draft.name) && whole === 2) return 2;
-  setting.questions.ask(line, `Is "${mark.printed}" behind ${draft.name} its ranks or its pitch?`, draft.name, [`${whole} ranks`, `${mark.printed}'`]);
+  setting.questions.ask(line, `Is "${mark.printed}" behind ${draft.name} its ranks or its pitch?`, draft.name, [
+    `${whole} ranks`,
+    `${mark.printed}'`,
+  ]);
   return whole;
 }
 
@@ -149,7 +182,8 @@ function concluded(stop: PlacedStop, setting: Setting): ReadStop[] {
   }
   if (isLabel(stop, setting)) {
     const first = draft.ranks !== null && draft.ranks.start < (draft.pitches[0]?.start ?? Number.POSITIVE_INFINITY);
-    if (first && draft.ranks !== null && draft.ranks.start > draft.at) name = `${name} ${ROMANS[draft.ranks.ranks] ?? ""}`.trim();
+    if (first && draft.ranks !== null && draft.ranks.start > draft.at)
+      name = `${name} ${ROMANS[draft.ranks.ranks] ?? ""}`.trim();
     ranks = null;
   }
   const instead = ranksInsteadOfPitch(draft, line, setting);
@@ -171,15 +205,30 @@ function concluded(stop: PlacedStop, setting: Setting): ReadStop[] {
   const compound = names.isCompound(name, pedal) || (ranks !== null && ranks > 1);
   if (different.length > 1) {
     const feet = different.map((mark) => mark.foot);
-    const isComposition = compound || feet.some((foot) => foot !== null && !isUnison(foot) && !oldRounding(foot) && !names.knows(name));
+    const isComposition =
+      compound || feet.some((foot) => foot !== null && !isUnison(foot) && !oldRounding(foot) && !names.knows(name));
     if (isComposition) {
       const sounds = different.map((mark) => soundOf(mark, name, line, setting));
       const composition = sounds.every((foot): foot is Foot => foot !== null) ? sounds : null;
       const [lowest] = different;
-      return [{ ...shared, name, pitch: sounds[0] ?? null, printed: lowest?.printed ?? null, ranks: ranks ?? different.length, composition }];
+      return [
+        {
+          ...shared,
+          name,
+          pitch: sounds[0] ?? null,
+          printed: lowest?.printed ?? null,
+          ranks: ranks ?? different.length,
+          composition,
+        },
+      ];
     }
     return different.map((mark) => ({
-      ...shared, name, pitch: soundOf(mark, name, line, setting), printed: mark.printed, ranks, composition: null,
+      ...shared,
+      name,
+      pitch: soundOf(mark, name, line, setting),
+      printed: mark.printed,
+      ranks,
+      composition: null,
     }));
   }
   const [mark] = different;
@@ -191,11 +240,14 @@ function concluded(stop: PlacedStop, setting: Setting): ReadStop[] {
 /** Stops whose printed pitch tells how often a list prints one at all. */
 export const printsPitch = ({ draft }: PlacedStop): boolean => draft.pitches.length > 0 || draft.aside.length > 0;
 
-const isPrincipalName = (name: string): boolean => /^(?:princip|prinzip|princ\.|praest|pr[aä]st|montre|open diap|flautado|diapason|principaal)/i.test(name);
+const isPrincipalName = (name: string): boolean =>
+  /^(?:princip|prinzip|princ\.|praest|pr[aä]st|montre|open diap|flautado|diapason|principaal)/i.test(name);
 
 /** The length the interval names of a division count from: `null` when none is printed, `unsettled` when its principal prints none. */
 function baseOf(stops: readonly ReadStop[], names: KnownNames, pedal: boolean): Foot | "unsettled" | null {
-  const principals = stops.filter((stop) => isPrincipalName(stop.name) && (stop.ranks ?? 1) <= 1 && stop.half !== "treble");
+  const principals = stops.filter(
+    (stop) => isPrincipalName(stop.name) && (stop.ranks ?? 1) <= 1 && stop.half !== "treble",
+  );
   const printed = principals.flatMap((stop) => (stop.pitch && isUnison(stop.pitch) ? [stop.pitch] : []));
   const eight = printed.find((foot) => foot === footOf(8));
   if (eight && !pedal) return eight;
@@ -221,7 +273,14 @@ function fillPitches(stops: readonly ReadStop[], setting: Setting): ReadStop[] {
     const place = { pedal, pitch: null, ranks: null, base: base === "unsettled" ? null : base };
     const known = names.entry(stop.name, place);
     const entry = known?.entry;
-    if (entry && (entry.family === "percussion" || entry.family === "effect" || entry.family === "mixture" || entry.family === "cornet")) return stop;
+    if (
+      entry &&
+      (entry.family === "percussion" ||
+        entry.family === "effect" ||
+        entry.family === "mixture" ||
+        entry.family === "cornet")
+    )
+      return stop;
     const over = OVER_ANOTHER.exec(stop.name);
     const lower = over && stops.find((other) => foldedSpelling(other.name) === foldedSpelling(over[1] as string));
     if (lower?.pitch) return { ...stop, pitch: stretch(lower.pitch, 1, 2) };
@@ -230,7 +289,12 @@ function fillPitches(stops: readonly ReadStop[], setting: Setting): ReadStop[] {
       if (!askedForBase) {
         askedForBase = true;
         const main = stops.find((other) => isPrincipalName(other.name)) ?? stop;
-        questions.ask(main.line, `No pitch is printed for ${main.name}, from which the other names count; is it 8' or 16'?`, main.name, ["8", "16"]);
+        questions.ask(
+          main.line,
+          `No pitch is printed for ${main.name}, from which the other names count; is it 8' or 16'?`,
+          main.name,
+          ["8", "16"],
+        );
       }
       return stop;
     }
@@ -238,7 +302,12 @@ function fillPitches(stops: readonly ReadStop[], setting: Setting): ReadStop[] {
     const pitch = known && !counts ? customaryPitch(stop, known.entry, known.pitch, setting) : null;
     if (pitch) return { ...stop, pitch };
     const usual = entry ? (pedal ? entry.usualPitches.pedal : entry.usualPitches.manual) : [];
-    questions.ask(stop.line, `No pitch is printed for ${stop.name}; what is it?`, stop.name, usual.slice(0, 4).map((foot) => pitchName(foot)));
+    questions.ask(
+      stop.line,
+      `No pitch is printed for ${stop.name}; what is it?`,
+      stop.name,
+      usual.slice(0, 4).map((foot) => pitchName(foot)),
+    );
     return stop;
   });
 }
@@ -262,7 +331,9 @@ function customaryPitch(stop: ReadStop, entry: GlossaryEntry, implied: Foot | nu
   const isEight = ({ family, usualPitches }: GlossaryEntry): boolean => {
     const first = usualPitches.manual[0] === footOf(8);
     // A 16' reed of that name is a whole stop; its bass half alone is the 8' under a treble of another name.
-    return family.startsWith("reed") ? first || (stop.half === "bass" && usualPitches.manual.includes(footOf(8))) : family === "flute-open" && first;
+    return family.startsWith("reed")
+      ? first || (stop.half === "bass" && usualPitches.manual.includes(footOf(8)))
+      : family === "flute-open" && first;
   };
   return meant.some(isEight) ? footOf(8) : null;
 }
@@ -278,7 +349,12 @@ function askNames(stops: readonly ReadStop[], { names, questions }: Setting): vo
 }
 
 /** The stops of a division as read: names, sounding pitches, ranks and halves, with questions where the list is silent. */
-export function settledStops(division: DivisionDraft, names: KnownNames, questions: Questions, mostlyPrinted: boolean): ReadStop[] {
+export function settledStops(
+  division: DivisionDraft,
+  names: KnownNames,
+  questions: Questions,
+  mostlyPrinted: boolean,
+): ReadStop[] {
   const setting: Setting = { division, names, questions, mostlyPrinted };
   const stops = division.stops.flatMap((stop) => concluded(stop, setting));
   askNames(stops, setting);

@@ -1,15 +1,15 @@
 import type { Foot } from "../../pitch/foot.ts";
 import type { Key } from "../../pitch/key.ts";
 import { readPitch } from "../../pitch/reading.ts";
-import type { HalfMark } from "./halves.ts";
 import { foldedSpelling } from "../glossary/spelling.ts";
 import { divisionRole, rolesOfShort } from "./division-words.ts";
+import type { HalfMark } from "./halves.ts";
 import { isKeyPhrase, keyAlone } from "./keys-in-line.ts";
 import type { KnownNames } from "./known-names.ts";
 import { type Token, tokensOf } from "./line-tokens.ts";
-import { pitchAt, type PitchMark } from "./pitches-in-line.ts";
+import { type PitchMark, pitchAt } from "./pitches-in-line.ts";
 import type { RanksMark } from "./ranks-in-line.ts";
-import { FORMER, type Remark, REMARK_WORDS, remarkIn } from "./remarks.ts";
+import { FORMER, REMARK_WORDS, type Remark, remarkIn } from "./remarks.ts";
 
 /** A stop while its line is being read: everything found, nothing concluded. */
 export interface StopDraft {
@@ -101,7 +101,9 @@ function readBracket(token: Extract<Token, { kind: "bracket" }>, text: string, d
 /** `(Sw)`, `(G.O.)` behind a stop: it is borrowed from there. */
 function ofDivision(content: string): Remark | null {
   const folded = foldedSpelling(content);
-  const isDivision = folded.length >= 2 && (divisionRole(folded) !== null || (rolesOfShort(folded).length > 0 && /\p{Lu}/u.test(content)));
+  const isDivision =
+    folded.length >= 2 &&
+    (divisionRole(folded) !== null || (rolesOfShort(folded).length > 0 && /\p{Lu}/u.test(content)));
   return isDivision ? { borrowed: content, prepared: false, atPedal: false } : null;
 }
 
@@ -125,7 +127,8 @@ function readPiece(piece: string, draft: StopDraft): boolean {
   const tokens = tokensOf(rest);
   const half = tokens.find((token) => token.kind === "half");
   // "bass from Stopped Diapason" speaks of the lowest pipes, not of a half.
-  if (half?.kind === "half" && (half.mark.half === "both" || !tokens.some(isName))) draft.half ??= { ...half.mark, sure: true, partOfName: false };
+  if (half?.kind === "half" && (half.mark.half === "both" || !tokens.some(isName)))
+    draft.half ??= { ...half.mark, sure: true, partOfName: false };
   for (const token of tokens) {
     if (token.kind === "pitch") draft.aside.push(token.mark);
     else if (token.kind === "ranks") draft.ranks ??= token.mark;
@@ -215,7 +218,8 @@ function runsOf(text: string, tokens: readonly Token[], names: KnownNames): Toke
       const first = words[0];
       const remark = first?.kind === "word" && REMARK_WORDS.has(first.text.toLowerCase());
       const marks = tokens[next];
-      const hasOwnMark = isMark(marks) && !(marks?.kind === "ranks" && marks.mark.sign === "numeral" && !names.knows(name));
+      const hasOwnMark =
+        isMark(marks) && !(marks?.kind === "ranks" && marks.mark.sign === "numeral" && !names.knows(name));
       starts = !remark && (hasOwnMark ? looksLikeName(name, names) : names.isPlainName(name) && name.length > 3);
     }
     if (starts) {
@@ -252,7 +256,12 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
       }
       case "half":
         if (phase === "behind") {
-          if (tail.length === 0) draft.half ??= { ...token.mark, sure: token.mark.sure || !/^[bds]\.?$/i.test(text.slice(token.start, token.end)), partOfName: false };
+          if (tail.length === 0)
+            draft.half ??= {
+              ...token.mark,
+              sure: token.mark.sure || !/^[bds]\.?$/i.test(text.slice(token.start, token.end)),
+              partOfName: false,
+            };
         } else {
           phase = "name";
           area.push(token);
@@ -261,7 +270,8 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
       case "ranks": {
         // A numeral inside a name numbers it (`Principale II Bassi`, `Viola I 8'`).
         const last = index >= lastMark || run.slice(index + 1).every((next) => !isName(next));
-        if (phase === "name" && token.mark.sign === "numeral" && !last && run[index + 1]?.kind === "word") area.push(token);
+        if (phase === "name" && token.mark.sign === "numeral" && !last && run[index + 1]?.kind === "word")
+          area.push(token);
         else if (phase === "name" && token.mark.sign === "numeral" && run[index + 1]?.kind === "half") area.push(token);
         else {
           draft.ranks ??= token.mark;
@@ -296,7 +306,14 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
   if (tail.length > 0) readTail(wording(text, tail), draft);
   // "1 Principal 8'": the figure before the name numbers it.
   const [number, length] = draft.pitches;
-  if (number && length && !number.sure && number.start === run[0]?.start && area.some((token) => token.start > number.start && token.start < length.start)) draft.pitches.shift();
+  if (
+    number &&
+    length &&
+    !number.sure &&
+    number.start === run[0]?.start &&
+    area.some((token) => token.start > number.start && token.start < length.start)
+  )
+    draft.pitches.shift();
   const pitchFirst = run.findIndex(isMark) >= 0 && run.findIndex(isMark) < run.findIndex(isName);
   const words = tidyName(wording(text, area));
   const palms = PALMS.exec(words);
@@ -372,9 +389,20 @@ export function partsOfLine(text: string, names: KnownNames): readonly LinePart[
   let [parts, done]: [readonly LinePart[], string] = [[], ""];
   for (const cell of cells) {
     const last = parts.at(-1);
-    const isFull = last?.kind === "stop" && (last.draft.pitches.length > 0 || last.draft.aside.length > 0 || last.draft.ranks !== null);
+    const isFull =
+      last?.kind === "stop" &&
+      (last.draft.pitches.length > 0 || last.draft.aside.length > 0 || last.draft.ranks !== null);
     const next = isFull && cell.trim() !== "" ? partsOfCell(cell, names) : [];
-    const talks = next.length > 0 && !next.every((part) => part.kind === "marks") && !next.some((part) => part.kind === "stop" && (part.draft.pitches.length > 0 || part.draft.ranks !== null || (/^\p{Lu}/u.test(part.draft.name) && names.isPlainName(part.draft.name))));
+    const talks =
+      next.length > 0 &&
+      !next.every((part) => part.kind === "marks") &&
+      !next.some(
+        (part) =>
+          part.kind === "stop" &&
+          (part.draft.pitches.length > 0 ||
+            part.draft.ranks !== null ||
+            (/^\p{Lu}/u.test(part.draft.name) && names.isPlainName(part.draft.name))),
+      );
     if (isFull && talks) readTail(cell, last.draft);
     else {
       const talk = parts.flatMap((part) => (part.kind === "words" ? [] : [part.draft]));
@@ -408,7 +436,10 @@ function partsOfCell(text: string, names: KnownNames): readonly LinePart[] {
     const previous = lastStop();
     const wordsText = wording(text, words);
     if (previous && wordTokens.length > 0 && isTalk(wordsText, names)) {
-      const whole = wording(text, segment.tokens.filter((token) => token.kind !== "bracket"));
+      const whole = wording(
+        text,
+        segment.tokens.filter((token) => token.kind !== "bracket"),
+      );
       const remark = remarkIn(whole);
       const former = FORMER.test(` ${whole}`);
       if (remark) {
@@ -418,7 +449,8 @@ function partsOfCell(text: string, names: KnownNames): readonly LinePart[] {
         const leading = segment.tokens[0];
         if (!former && isMark(leading) && previous.pitches.length === 0 && leading?.kind === "pitch") {
           takePitch(previous, leading.mark);
-          for (const token of segment.tokens) if (token.kind === "key") takeKey(previous, token.mark.key, token.mark.end_of);
+          for (const token of segment.tokens)
+            if (token.kind === "key") takeKey(previous, token.mark.key, token.mark.end_of);
         }
         previous.remarks.push(whole.trim());
       }
@@ -427,17 +459,27 @@ function partsOfCell(text: string, names: KnownNames): readonly LinePart[] {
     if (wordTokens.length === 0) {
       const alone = segment.tokens[0];
       // "Soubasse 16, Basse 8": a stop of that name, not the bass half of the stop before.
-      const isOwn = alone?.kind === "half" && !alone.mark.sure && alone.end - alone.start > 2 && marks.length > 0 && previous !== null && previous.pitches.length > 0;
+      const isOwn =
+        alone?.kind === "half" &&
+        !alone.mark.sure &&
+        alone.end - alone.start > 2 &&
+        marks.length > 0 &&
+        previous !== null &&
+        previous.pitches.length > 0;
       if (previous && !isOwn && attach(segment, text, previous)) continue;
       const part = draftOf(text, segment.tokens, names);
       const only = segment.tokens.length === 1 ? segment.tokens[0] : undefined;
-      if (part.kind === "stop" && only?.kind === "half" && !previous) parts.push({ kind: "words", text: wordsText, at });
+      if (part.kind === "stop" && only?.kind === "half" && !previous)
+        parts.push({ kind: "words", text: wordsText, at });
       else parts.push(part);
       continue;
     }
     if (marks.length === 0) {
       const part = draftOf(text, segment.tokens, names);
-      if (part.kind === "stop" && (parts.length === 0 || names.knows(part.draft.name) || names.knows(part.draft.bareName))) {
+      if (
+        part.kind === "stop" &&
+        (parts.length === 0 || names.knows(part.draft.name) || names.knows(part.draft.bareName))
+      ) {
         parts.push(part);
       } else if (part.kind === "marks" && previous && attach(segment, text, previous)) continue;
       else parts.push({ kind: "words", text: wording(text, segment.tokens), at });

@@ -12,7 +12,8 @@ export interface WholeEntry {
 
 const SEPARATORS = /[,;](?=\s|$)/g;
 /** A line that is a row of stops, long enough to have been broken by its page. */
-const isRow = (text: string): boolean => text.length >= 45 && (text.match(SEPARATORS)?.length ?? 0) >= 2 && !text.includes("\t");
+const isRow = (text: string): boolean =>
+  text.length >= 45 && (text.match(SEPARATORS)?.length ?? 0) >= 2 && !text.includes("\t");
 const BEGINS_ANEW = /^\s*(?:[-•*·–—†]|\d{1,3}[.)]\s|\(?\d{1,3}\)|#)/u;
 const HEADING_BEFORE_COLON = /^([^:]{1,60}):/;
 
@@ -39,7 +40,17 @@ export function wholeEntries(entries: readonly Entry[]): WholeEntry[] {
     let last = first;
     while (index + 1 < entries.length && text.length < 10_000) {
       const next = entries[index + 1] as Entry;
-      if (!isRow(last.text) || /\.$/.test(last.text) || next.blankBefore || next.line !== last.line + 1 || startsAnew(next.text) || !isCut(text, next.text) || isCouplerLabel(text) || isCouplerLabel(next.text)) break;
+      if (
+        !isRow(last.text) ||
+        /\.$/.test(last.text) ||
+        next.blankBefore ||
+        next.line !== last.line + 1 ||
+        startsAnew(next.text) ||
+        !isCut(text, next.text) ||
+        isCouplerLabel(text) ||
+        isCouplerLabel(next.text)
+      )
+        break;
       starts.push({ place: text.length + 1, line: next.line });
       text += ` ${next.text}`;
       last = next;

@@ -33,7 +33,9 @@ interface Expected {
 }
 
 const folder = new URL("../../published/stoplists/", import.meta.url);
-const lists = readdirSync(folder).filter((file) => file.endsWith(".txt")).map((file) => file.replace(/\.txt$/, ""));
+const lists = readdirSync(folder)
+  .filter((file) => file.endsWith(".txt"))
+  .map((file) => file.replace(/\.txt$/, ""));
 
 const KEYBOARDS: Record<string, number> = { I: 1, II: 2, III: 3, IV: 4, V: 5, "Erstes Manual": 1, "Zweites Manual": 2 };
 /** Abbreviations that the lists themselves use in their couplers. */
@@ -43,7 +45,13 @@ const SHORT: Record<string, string> = { HW: "Hauptwerk", BW: "Brustwerk", Ped: "
 function merged(divisions: ExpectedDivision[]): ExpectedDivision[] {
   if (!divisions.every((one) => one.block !== undefined)) return divisions;
   const [first] = divisions as [ExpectedDivision];
-  return [{ ...first, count: divisions.reduce((sum, one) => sum + one.count, 0), stops: divisions.flatMap((one) => one.stops) }];
+  return [
+    {
+      ...first,
+      count: divisions.reduce((sum, one) => sum + one.count, 0),
+      stops: divisions.flatMap((one) => one.stops),
+    },
+  ];
 }
 
 function divisionNamed(words: string, divisions: ExpectedDivision[]): string {
@@ -68,8 +76,15 @@ describe.each(lists)("%s", (list) => {
   const json = readingJson(reading);
 
   it("has its divisions and counts", () => {
-    expect(json.divisions.map(({ name, kind, keyboard, stops }) => ({ name, kind, keyboard, count: stops.length }))).toEqual(
-      divisions.map(({ name, kind, keyboard, count }) => ({ name, kind, keyboard: keyboard === null ? null : KEYBOARDS[keyboard], count })),
+    expect(
+      json.divisions.map(({ name, kind, keyboard, stops }) => ({ name, kind, keyboard, count: stops.length })),
+    ).toEqual(
+      divisions.map(({ name, kind, keyboard, count }) => ({
+        name,
+        kind,
+        keyboard: keyboard === null ? null : KEYBOARDS[keyboard],
+        count,
+      })),
     );
     expect(json.divisions.flatMap((one) => one.stops)).toHaveLength(expected["total-stops"]);
   });
@@ -114,8 +129,12 @@ describe.each(lists)("%s", (list) => {
   });
 
   it("has its couplers and tremulants", () => {
-    const wanted = expected.couplers.map(({ from, to, pitch }) => `${divisionNamed(from, divisions)} to ${divisionNamed(to, divisions)} ${pitch}`);
-    expect(json.couplers.map(({ from, to, pitch }) => `${from} to ${to} ${pitch}`).sort(byText)).toEqual(wanted.sort(byText));
+    const wanted = expected.couplers.map(
+      ({ from, to, pitch }) => `${divisionNamed(from, divisions)} to ${divisionNamed(to, divisions)} ${pitch}`,
+    );
+    expect(json.couplers.map(({ from, to, pitch }) => `${from} to ${to} ${pitch}`).sort(byText)).toEqual(
+      wanted.sort(byText),
+    );
     const shaken = expected.tremulants.map(({ scope }) => (scope === null || scope === "whole organ" ? "all" : scope));
     expect([...json.tremulants].sort(byText)).toEqual(shaken.sort(byText));
   });

@@ -1,7 +1,7 @@
 import { keyText } from "../../../shared-model/pitch/key.ts";
 import { pitchName } from "../../../shared-model/pitch/reading.ts";
-import type { Reading, ReadStop } from "../../../shared-model/stoplist/reading/reading.ts";
 import { readStoplist } from "../../../shared-model/stoplist/reading/read-stoplist.ts";
+import type { Reading, ReadStop } from "../../../shared-model/stoplist/reading/reading.ts";
 
 const ROMANS = ["0", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X"];
 
@@ -27,12 +27,16 @@ export function written(reading: Reading): string {
     const head = [division.name ?? "-"];
     if (division.kind === "pedal" && !/^(?:p[eé]d|con)/i.test(division.name ?? "")) head.push("(pedal)");
     if (division.keyboard !== null) head.push(ROMANS[division.keyboard] as string);
-    if (division.low !== null && division.high !== null) head.push(`${keyText(division.low)}-${keyText(division.high)}`);
+    if (division.low !== null && division.high !== null)
+      head.push(`${keyText(division.low)}-${keyText(division.high)}`);
     if (division.enclosed) head.push("in a box");
     return `${head.join(" ")}: ${division.stops.map(stopText).join(", ")}`;
   });
   if (reading.name !== null) lines.unshift(`"${reading.name}"`);
-  if (reading.couplers.length > 0) lines.push(reading.couplers.map(({ from, to, pitch }) => `${from} to ${to}${pitch === 8 ? "" : ` ${pitch}`}`).join("; "));
+  if (reading.couplers.length > 0)
+    lines.push(
+      reading.couplers.map(({ from, to, pitch }) => `${from} to ${to}${pitch === 8 ? "" : ` ${pitch}`}`).join("; "),
+    );
   if (reading.tremulants.length > 0) lines.push(`~ ${reading.tremulants.join(", ")}`);
   for (const { line, about } of reading.questions) lines.push(`? ${line} ${about}`);
   return lines.join("\n");
@@ -40,7 +44,10 @@ export function written(reading: Reading): string {
 
 /** Lines of a template without the indentation that the test's own layout gives them. */
 export function dedented(text: string): string {
-  const lines = text.replace(/^\n/, "").replace(/\n\s*$/, "").split("\n");
+  const lines = text
+    .replace(/^\n/, "")
+    .replace(/\n\s*$/, "")
+    .split("\n");
   const indents = lines.filter((line) => line.trim() !== "").map((line) => line.length - line.trimStart().length);
   const indent = Math.min(...indents);
   return lines.map((line) => line.slice(indent).trimEnd()).join("\n");
