@@ -68,6 +68,7 @@ interface Numbered {
   readonly rest: string;
 }
 
+// biome-ignore lint/suspicious/noShadowRestrictedNames: a trade word
 const valueOf = (roman: string | undefined, figure: string | undefined): number | null => {
   const value = roman ? romanValue(roman.toUpperCase()) : Number(figure);
   return value !== null && value >= 1 && value <= 7 ? value : null;
