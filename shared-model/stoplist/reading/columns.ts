@@ -59,7 +59,7 @@ function rowOf({ line, text }: PrintedLine, names: KnownNames): Row {
     const cell = content.trim();
     if (cell !== "") cells.push({ at, text: cell, kind: kindOf(cell, names) });
   };
-// biome-ignore lint/suspicious/useIterableCallbackReturn: returns nothing of use
+  // biome-ignore lint/suspicious/useIterableCallbackReturn: returns nothing of use
   if (tabbed) text.split("\t").forEach((content, index) => push(index, content));
   else for (const match of text.matchAll(/\S+(?: \S+)*/g)) push(match.index, match[0]);
   return { line, text, tabbed, cells };
@@ -146,7 +146,7 @@ function readBlock(rows: readonly Row[]): Entry[] {
     const inOrder = byOrder || (heads.length === starts.length && heads.length === groups.length);
     const cells = new Map<number, Cell[]>();
     groups.forEach((group, index) => {
-// biome-ignore lint/complexity/noForEach: reads best so
+      // biome-ignore lint/complexity/noForEach: reads best so
       group.cells.forEach((cell) => {
         const place = tabbed ? group.at : cell.at;
         const found = inOrder ? index : starts.findLastIndex((start) => start <= place + (tabbed ? 0 : SLACK - 1));
@@ -258,7 +258,7 @@ export function inReadingOrder(printed: readonly PrintedLine[], names: KnownName
   let block: Row[] = [];
   let blankBefore = true;
   const flush = (): void => {
-// biome-ignore lint/suspicious/useIterableCallbackReturn: returns nothing of use
+    // biome-ignore lint/suspicious/useIterableCallbackReturn: returns nothing of use
     readBlock(block).forEach((entry, index) => entries.push(index === 0 ? { ...entry, blankBefore: true } : entry));
     block = [];
   };
