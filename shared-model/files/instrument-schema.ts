@@ -17,7 +17,7 @@ export const wholeNumber = (what: string, low: number, high: number): z.ZodInt =
 };
 
 /** True or false. */
-export const yesOrNo = (): z.ZodBoolean => z.boolean({ error: "true or false" });
+const yesOrNo = (): z.ZodBoolean => z.boolean({ error: "true or false" });
 
 const list = <T extends z.ZodType>(item: T, expected: string, most: number): z.ZodArray<T> =>
   z.array(item, { error: expected }).max(most, { error: `${expected}, at most ${most}` });
@@ -26,7 +26,7 @@ const list = <T extends z.ZodType>(item: T, expected: string, most: number): z.Z
 export const keyName = (): z.ZodString => words("a key such as C2, F#4 or Eb5", 12);
 
 /** A pitch as a number of feet or as text. */
-export const pitchValue = () =>
+const pitchValue = () =>
   z
     .union(
       [

@@ -10,7 +10,7 @@ import { pipesAbove } from "./pitch-text.ts";
  * `(k - 36) + keys from the rank's longest to p` of its rank, counted from 0. All ranks are laid out that way: a stop that begins
  * higher leaves the lowest numbers of its rank unused, and below C2 a rank begins an octave lower.
  */
-export const NOMINAL_KEY: Key = 36;
+const NOMINAL_KEY: Key = 36;
 
 /** Keys on which a rank speaks when it is drawn at a pitch; they may lie outside any keyboard. */
 export function keysOfRank(rank: Rank, pitch: Foot): { readonly low: Key; readonly high: Key } {

@@ -4,10 +4,7 @@ import type { Reporter } from "./reporter.ts";
 import type { Located } from "./yaml-text.ts";
 
 /** The place named by a path of keys and numbers: the value there or, when it is missing, the deepest value above it. */
-export function spotAt(
-  from: Located,
-  path: readonly PropertyKey[],
-): { readonly node: Located; readonly found: boolean } {
+function spotAt(from: Located, path: readonly PropertyKey[]): { readonly node: Located; readonly found: boolean } {
   let node = from;
   for (const step of path) {
     const next = typeof step === "number" ? node.items?.[step] : node.entries?.get(String(step))?.node;

@@ -15,7 +15,7 @@ import {
 import { type Reporter, reporterFor } from "./reporter.ts";
 
 /** Longest text read, in UTF-16 units (2 MB of plain letters). */
-export const TEXT_LIMIT = 2 * 1024 * 1024;
+const TEXT_LIMIT = 2 * 1024 * 1024;
 /** Words, signs and gaps of YAML: an organ of 1000 stops in the long form has about 60,000. */
 const LEXEME_LIMIT = 300_000;
 /** The composer calls itself for every level, and a full call stack cannot always be caught. An organ needs 8. */

@@ -229,6 +229,9 @@ export function recipeOf(
     const own = division === placed.keyboard;
     const recipe = recipeFor(recipes, kindsOf.get(division.name) ?? new Set(), own);
     if (recipe && !byDivision.has(division.name)) byDivision.set(division.name, recipe);
+    // An octave coupler thickens what is drawn; where the stop also speaks at its own pitch, that is what the recipe means.
+    const unison = placed.reach.some((each) => each.division === division && each.shift === 0);
+    if (unison && shift !== 0) continue;
     ways.set(division.name, [...(ways.get(division.name) ?? []), placed.octave + shift]);
   }
   /** Whether the stop is wanted at a pitch at which the part hears it, the octave that the recipe asks for taken off. */

@@ -122,7 +122,7 @@ function partFaults(id: string, expected: ExpectedPart, proposed: Proposed): rea
 }
 
 /** Why a proposal is not what was expected, a line for each fault; empty when it is. */
-export function expectationFaults(expectation: Expectation, proposed: Proposed): readonly string[] {
+function expectationFaults(expectation: Expectation, proposed: Proposed): readonly string[] {
   return [
     ...[...expectation.parts].flatMap(([id, part]) => partFaults(id, part, proposed)),
     ...expectation.couplers.filter((name) => !proposed.couplers.has(name)).map((name) => `${name} is off`),

@@ -15,7 +15,7 @@ import { foldedSpelling, heardSpelling, plainSpelling } from "./spelling.ts";
 import { STOPPED_FLUTES } from "./stopped-flutes.ts";
 import { STRINGS } from "./strings.ts";
 
-export type { GlossaryEntry, Language, Variant } from "./entry.ts";
+export type { GlossaryEntry } from "./entry.ts";
 export { intervalPitch, type NamePlace } from "./place.ts";
 
 /** Every entry, family by family. Where one name leads to several, the earlier is the commoner. */

@@ -59,8 +59,7 @@ function rowOf({ line, text }: PrintedLine, names: KnownNames): Row {
     const cell = content.trim();
     if (cell !== "") cells.push({ at, text: cell, kind: kindOf(cell, names) });
   };
-  // biome-ignore lint/suspicious/useIterableCallbackReturn: returns nothing of use
-  if (tabbed) text.split("\t").forEach((content, index) => push(index, content));
+  if (tabbed) for (const [index, content] of text.split("\t").entries()) push(index, content);
   else for (const match of text.matchAll(/\S+(?: \S+)*/g)) push(match.index, match[0]);
   return { line, text, tabbed, cells };
 }
@@ -136,7 +135,7 @@ function readBlock(rows: readonly Row[]): Entry[] {
   const tabbed = rowsLeft.some((row) => row.tabbed);
   if (!headed && several.length < Math.max(2, rowsLeft.length * 0.3)) return rowsLeft.map(plain);
   let starts = columnStarts(rowsLeft, tabbed);
-  const most = Math.max(...grouped.map(({ groups }) => groups.filter(({ whole }) => whole).length));
+  const most = grouped.reduce((count, { groups }) => Math.max(count, groups.filter(({ whole }) => whole).length), 0);
   if (starts.length < 2) return rowsLeft.map(plain);
   const byOrder = starts.length > most;
   if (byOrder) starts = Array.from({ length: most }, (_, index) => index);
@@ -146,13 +145,12 @@ function readBlock(rows: readonly Row[]): Entry[] {
     const inOrder = byOrder || (heads.length === starts.length && heads.length === groups.length);
     const cells = new Map<number, Cell[]>();
     groups.forEach((group, index) => {
-      // biome-ignore lint/complexity/noForEach: reads best so
-      group.cells.forEach((cell) => {
+      for (const cell of group.cells) {
         const place = tabbed ? group.at : cell.at;
         const found = inOrder ? index : starts.findLastIndex((start) => start <= place + (tabbed ? 0 : SLACK - 1));
         const column = Math.min(Math.max(found, 0), starts.length - 1);
         cells.set(column, [...(cells.get(column) ?? []), cell]);
-      });
+      }
     });
     for (const [column, content] of cells) {
       const entries = columns[column] as Entry[];
@@ -164,7 +162,7 @@ function readBlock(rows: readonly Row[]): Entry[] {
 
 /** A spreadsheet whose first cells name the division, in every row or where it changes. */
 function divisionColumn(rows: readonly Row[]): Entry[] | null {
-  const margin = Math.min(...rows.flatMap((row) => row.cells.map(({ at }) => at)));
+  const margin = rows.reduce((least, row) => Math.min(least, row.cells[0]?.at ?? least), Number.POSITIVE_INFINITY);
   const first = rows.map((row) => row.cells.find(({ at }) => at === margin));
   const heads = first.filter((cell) => cell?.kind === "heading");
   const beside = rows.filter(
@@ -258,8 +256,9 @@ export function inReadingOrder(printed: readonly PrintedLine[], names: KnownName
   let block: Row[] = [];
   let blankBefore = true;
   const flush = (): void => {
-    // biome-ignore lint/suspicious/useIterableCallbackReturn: returns nothing of use
-    readBlock(block).forEach((entry, index) => entries.push(index === 0 ? { ...entry, blankBefore: true } : entry));
+    for (const [index, entry] of readBlock(block).entries()) {
+      entries.push(index === 0 ? { ...entry, blankBefore: true } : entry);
+    }
     block = [];
   };
   const isWide = (line: PrintedLine): boolean => /\t/.test(line.text) || /\S {2,}\S/.test(line.text);
@@ -293,6 +292,6 @@ export function inReadingOrder(printed: readonly PrintedLine[], names: KnownName
 /** A short line between the rows of a block is a row whose other columns are empty, unless it runs on below them. */
 function belongs(line: PrintedLine, block: readonly Row[]): boolean {
   if (block.some((row) => row.tabbed)) return false;
-  const second = Math.min(...block.map((row) => row.cells[1]?.at ?? Number.POSITIVE_INFINITY));
+  const second = block.reduce((least, row) => Math.min(least, row.cells[1]?.at ?? least), Number.POSITIVE_INFINITY);
   return line.text.length < second;
 }

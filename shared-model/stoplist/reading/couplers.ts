@@ -181,7 +181,15 @@ export function couplersIn(
     .replace(/(\d)\s*(?:,|&|und|and|et|en)\s*(?=\d)/giu, "$1 ")
     .split(/\s*[,;·•]\s*|\s+(?:und|and|et|en|e|y|&|sowie)\s+|\t+|\s{2,}|\s\/\s(?=[\p{L}\s]*(?:koppel|coupler))/iu)
     .map((piece) => piece.trim())
-    .filter((piece) => piece !== "");
+    .filter((piece) => piece !== "")
+    .flatMap((piece) => {
+      // "TIRASSES I - II - III", "I/II - III/II"
+      const parts = piece.split(/\s+[-–—]\s+/);
+      const all =
+        parts.length > 1 &&
+        parts.every((part) => (toPedal ? looksLikeDivision(part, names) : partedEnds(part, names) !== null));
+      return all ? parts : [piece];
+    });
   if (pieces.length === 0) return null;
   for (const piece of pieces) {
     if (single(piece)) continue;

@@ -55,7 +55,7 @@ const COUNT =
 const RANGE_WORD =
   /(?:tasten|manual|pedal|klaviatur)?umfang|compass|range|étendue|estensione|omvang|extensión|tasten|kurze oktave|short octave|ottava corta|octava corta|korte? octaaf/giu;
 const ENCLOSED =
-  /(?<!un)enclosed|in swell ?box|under expression|expressi[fv]e?|expressif|expresiv[oa]|espressiv[oa]|im schwell(?:er|kasten)|schwellbar|in (?:de )?zwelkast|schwellwerk|en caja expresiva|en boîte expressive|in cassa espressiva|^swell(?! organ un)/iu;
+  /(?<!un)enclosed|in swell ?box|under expression|expressi[fv]e?|expressif|expresiv[oa]|espressiv[oa]|im schwell(?:er|kasten)|schwellbar|in (?:de )?zwelkast|en caja expresiva|en boîte expressive|in cassa espressiva/iu;
 const PULL_DOWN =
   /angehängt|pull-?down|aangehangen|en tirasse|attaccata|costantemente unit[ao]|permanently coupled|fest angekoppelt|unita? al manuale|fast gekoppelt|enganchado/iu;
 const YEAR = /(?<!\d)1[3-9]\d\d(?!\d)|(?<!\d)20[0-4]\d(?!\d)/;
@@ -68,8 +68,7 @@ interface Numbered {
   readonly rest: string;
 }
 
-// biome-ignore lint/suspicious/noShadowRestrictedNames: a trade word
-const valueOf = (roman: string | undefined, figure: string | undefined): number | null => {
+const keyboardNumber = (roman: string | undefined, figure: string | undefined): number | null => {
   const value = roman ? romanValue(roman.toUpperCase()) : Number(figure);
   return value !== null && value >= 1 && value <= 7 ? value : null;
 };
@@ -80,7 +79,7 @@ function numberIn(text: string): Numbered {
     `${text.slice(0, match.index)} , ${text.slice(match.index + match[0].length)}`;
   for (const pattern of [NUMBER_FIRST, BOARD_FIRST]) {
     const match = pattern.exec(text);
-    const number = match && valueOf(match[1], match[2]);
+    const number = match && keyboardNumber(match[1], match[2]);
     if (match && number) return { number, phrase: match[0], rest: without(match) };
   }
   for (const pattern of [ORDINAL_FIRST, BOARD_ORDINAL]) {
@@ -169,6 +168,8 @@ export function headingIn(text: string): Heading | null {
     .replace(RANGE_WORD, " ")
     .replace(/\(\s*[,;\s]*\)/g, " ");
   const enclosed = ENCLOSED.test(printed) && !/unenclosed/i.test(printed);
+  const isSwell = (name: string): boolean =>
+    /^(?:swell|schwell|zwel|sv[aäe]e?ll)/i.test(name) && !/unenclosed/i.test(printed);
   const pullDown = PULL_DOWN.test(printed);
   const counted = numberIn(trim(rest));
   // "V - Solo (5ème clavier)" says its number twice.
@@ -195,13 +196,22 @@ export function headingIn(text: string): Heading | null {
     const name = trim(numbered.phrase);
     const named = inBrackets.map((one) => nameIn(one)).find((one) => one !== null && one.leftOver === 0);
     if (named)
-      return { ...base, name: named.name, role: named.role, kind: kindOf(named.role), exact: true, numberOnly: false };
+      return {
+        ...base,
+        enclosed: enclosed || isSwell(named.name),
+        name: named.name,
+        role: named.role,
+        kind: kindOf(named.role),
+        exact: true,
+        numberOnly: false,
+      };
     return { ...base, name, role: "other", kind: "manual", exact: true, numberOnly: true };
   }
   const named = nameIn(outer);
   if (!named) return null;
   return {
     ...base,
+    enclosed: enclosed || isSwell(named.name),
     keyboard: named.role === "pedal" ? null : keyboard,
     name: named.name,
     role: named.role,

@@ -42,6 +42,13 @@ const isSure = (draft: StopDraft): boolean =>
   draft.ranks?.sign === "counted" ||
   draft.composition !== null;
 
+/** How much of a coming line is looked at to tell what stands before it. */
+const GLANCE = 200;
+
+/** The largest organ has a quarter of these stops and a tenth of these divisions. Ours, to bound time. */
+const MOST_STOPS = 5000;
+const MOST_DIVISIONS = 200;
+
 /** A division whose name nobody knows. */
 const strangeHeading: Heading = {
   name: "",
@@ -79,6 +86,8 @@ export class ListReader {
   #named: PlacedStop[] = [];
   #pending: StopDraft | null = null;
   #taken: Taken = "talk";
+  #count = 0;
+  #isFull = false;
   /** The half that a heading or a sub-heading says the next stops are. */
   #half: "bass" | "treble" | null = null;
 
@@ -96,7 +105,18 @@ export class ListReader {
 
   /** Reads one entry; `next` are those behind it, looked at only to tell headings from other words. */
   read(entry: WholeEntry, next: readonly WholeEntry[]): void {
-    for (const piece of this.#pieces(entry)) this.#taken = this.#readPiece(piece, next);
+    for (const piece of this.#pieces(entry)) {
+      if (this.#isFull) return;
+      this.#taken = this.#readPiece(piece, next);
+      if (this.#count < MOST_STOPS && this.divisions.length < MOST_DIVISIONS) continue;
+      this.#isFull = true;
+      const limit = this.#count < MOST_STOPS ? `${MOST_DIVISIONS} divisions` : `${MOST_STOPS} stops`;
+      this.#questions.ask(
+        entry.line,
+        `This text holds more than ${limit}; nothing behind this line was read. Paste one organ's list.`,
+        "length",
+      );
+    }
   }
 
   /** A row whose cells hold couplers or headings of their own is read cell by cell. */
@@ -208,6 +228,14 @@ export class ListReader {
       const lead = text.slice(0, end.index);
       const heading = lead.length > 80 || rest === "" ? null : headingIn(lead);
       if (!heading?.exact) {
+        const loose =
+          heading &&
+          end[0] === ":" &&
+          lead.split(/\s+/).length <= 5 &&
+          !isProse(lead) &&
+          this.#knownStops(rest) >= 2 &&
+          !this.#hasStop(lead);
+        if (loose) return { heading: { ...heading, exact: true }, rest };
         const strange = end[0] === ":" && end.index > 1 ? this.#strangeLead(lead, rest) : null;
         if (strange) return { heading: strange, rest };
         continue;
@@ -245,10 +273,13 @@ export class ListReader {
     )
       return null;
     if (halfAt(name, 0)?.end === name.length || couplersIn(`${lead}: ${rest}`, 0, this.#headings, false)) return null;
-    const stops = partsOfLine(rest, this.#names).filter(
+    return this.#knownStops(rest) >= 2 ? { ...strangeHeading, name } : null;
+  }
+
+  #knownStops(text: string): number {
+    return partsOfLine(text, this.#names).filter(
       (part) => part.kind === "stop" && hasMarks(part.draft) && this.#names.knows(part.draft.name),
-    );
-    return stops.length >= 2 ? { ...strangeHeading, name } : null;
+    ).length;
   }
 
   #askAboutHeading(name: string, line: number): void {
@@ -288,7 +319,7 @@ export class ListReader {
   /** Whether the next lines that say anything are stops. */
   #stopsFollow(next: readonly WholeEntry[]): boolean {
     for (const entry of next.slice(0, 3)) {
-      const { body } = listItem(entry.text, this.#numbered);
+      const { body } = listItem(entry.text.slice(0, GLANCE), this.#numbered);
       if (isListTitle(body)) continue;
       if (headingIn(body)?.exact) return false;
       const [first] = partsOfLine(body, this.#names);
@@ -566,6 +597,7 @@ export class ListReader {
     if (this.#half) stop.draft.half ??= { start: 0, end: 0, half: this.#half, sure: true, partOfName: false };
     if (/^contras\b/i.test(stop.draft.name) && this.#current.kind === "manual") stop.draft.atPedal = true;
     this.#current.stops.push(stop);
+    this.#count += 1;
     this.#last = stop;
     if (hasMarks(stop.draft)) this.#named = [];
     else this.#named.push(stop);
@@ -636,7 +668,7 @@ export class ListReader {
       if (
         this.title === null &&
         !isListTitle(text) &&
-        !/[,;!]$/.test(text) &&
+        !/[,;!.]$/.test(entry.text) &&
         text.length <= 120 &&
         /\p{L}{3}/u.test(text)
       )
@@ -701,7 +733,7 @@ const marksFollow = (next: readonly WholeEntry[], count: number, names: KnownNam
   count > 0 &&
   next.length >= count &&
   next.slice(0, count).every((entry) => {
-    const parts = partsOfLine(entry.text, names);
+    const parts = partsOfLine(entry.text.slice(0, GLANCE), names);
     return parts.length > 0 && parts.every((part) => part.kind === "marks" && hasMarks(part.draft));
   });
 

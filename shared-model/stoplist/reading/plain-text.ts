@@ -8,10 +8,12 @@ export interface PrintedLine {
   readonly text: string;
 }
 
-/** What is read at all: a list of a thousand stops is a tenth of this. Common practice of nobody; chosen to bound time. */
-export const LONGEST_TEXT = 1_048_576;
-export const MOST_LINES = 20_000;
-export const LONGEST_LINE = 10_000;
+/** Signs of a text that is read at all: a list of a thousand stops has a tenth of them. Ours, to bound time. */
+const LONGEST_TEXT = 1_048_576;
+/** Lines of a text that is read at all. Ours. */
+const MOST_LINES = 20_000;
+/** Signs of a line; a whole list on one line has half as many. Ours. */
+const LONGEST_LINE = 5_000;
 
 const NAMED_ENTITIES: Readonly<Record<string, string>> = {
   nbsp: " ",
@@ -159,6 +161,7 @@ const plainSigns = (text: string): string =>
   text
     .normalize("NFC")
     .replace(/[\u00ad\u200b-\u200d\u2060\ufeff\ufffc]/g, "")
+    .replace(/ {200,}/g, " ".repeat(200))
     .replace(/[\u00a0\u2000-\u200a\u202f\u205f\u3000]/g, " ")
     .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/g, " ")
     .replace(/ﬁ/g, "fi")
@@ -169,7 +172,7 @@ const plainSigns = (text: string): string =>
 /** Marks of mail and of plain-text typesetting; cells between upright strokes become tabs. */
 function withoutMarkup(text: string): string {
   let plain = text.replace(/^(?:\s{0,4}>)+\s?/, "");
-  if (/^\s*\|?[\s:|+=_-]{3,}\|?\s*$/.test(plain) && !/[^\s:|+=_-]/.test(plain)) return "";
+  if (!/[^\s:|+=_-]/.test(plain)) return "";
   if (/^\s*\|/.test(plain) || (plain.match(/\|/g)?.length ?? 0) >= 2) {
     plain = plain
       .replace(/^\s*\|\s?/, "")

@@ -15,16 +15,19 @@ import { partsOfLine } from "./stop-line.ts";
 import { type WholeEntry, wholeEntries } from "./wrapped-lines.ts";
 
 /** How couplers and tremulants name the one manual of a list without headings, whose own name is `null`. */
-export const UNNAMED_MANUAL = "Manual";
+const UNNAMED_MANUAL = "Manual";
 
 const LOOK_AHEAD = 40;
 
 /** Headings that stand alone on their lines, for words in couplers that come before them. */
 function headingsOf(entries: readonly WholeEntry[]): string[] {
-  return entries.flatMap(({ text }) => {
+  const names = new Set<string>();
+  for (const { text } of entries) {
     const lead = headingIn(text) ?? headingIn(listItem(text, false).body) ?? headingIn(text.split(":")[0] ?? "");
-    return lead?.exact ? [lead.name] : [];
-  });
+    if (lead?.exact) names.add(lead.name);
+    if (names.size >= 200) break;
+  }
+  return [...names];
 }
 
 /** Whether most lines with a length print a foot mark or a word for feet. */

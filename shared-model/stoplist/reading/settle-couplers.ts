@@ -2,6 +2,8 @@ import { type Coupled, divisionsMeant, type PrintedCoupler } from "./couplers.ts
 import type { Questions } from "./drafts.ts";
 import type { Reading } from "./reading.ts";
 
+const ROMANS = ["I", "II", "III", "IV", "V", "VI", "VII"];
+
 type ReadCoupler = Reading["couplers"][number];
 
 /** Which end of a coupler written with a sign (`II/I`, `HW+RW`) is played: the second as a rule, the first in some lists. */
@@ -28,6 +30,8 @@ export function settledCouplers(
   const pedal = divisions.find((one) => one.kind === "pedal") ?? null;
   const main = mainOf(manuals);
   const couplers: ReadCoupler[] = [];
+  /** The first coupler that counts keyboards which the list does not number. */
+  let counted: PrintedCoupler | null = null;
   const add = (from: Coupled, to: Coupled, pitches: readonly (16 | 8 | 4)[]): void => {
     for (const pitch of pitches) {
       if (from === to && pitch === 8) continue;
@@ -40,12 +44,7 @@ export function settledCouplers(
     const found = divisionsMeant(words, divisions);
     const numeral = /^(?:[IV]{1,3}|[1-7])\.?$/.test(words.trim());
     if (found.length === 1 && numeral && found[0]?.keyboard === null && manuals.length > 1) {
-      questions.ask(
-        coupler.line,
-        `The coupler "${coupler.text}" counts keyboards, but the list does not number them; is ${words} ${found[0].name}?`,
-        coupler.text,
-        manuals.map((one) => one.name),
-      );
+      counted ??= coupler;
     }
     if (found.length !== 1) {
       questions.ask(
@@ -142,6 +141,16 @@ export function settledCouplers(
       [`${second.name} to ${first.name}`, `${first.name} to ${second.name}`],
     );
     return [second, first];
+  }
+  const first = counted as PrintedCoupler | null;
+  if (first) {
+    const order = manuals.map((one, index) => `${ROMANS[index] ?? index + 1} ${one.name}`).join(", ");
+    questions.ask(
+      first.line,
+      `The coupler "${first.text}" counts keyboards that the list does not number; they are taken in printed order (${order}). Is that right?`,
+      first.text,
+      manuals.map((one) => one.name),
+    );
   }
   return couplers;
 }

@@ -84,6 +84,12 @@ function soundOf(mark: PitchMark, name: string, line: number, setting: Setting):
     const usual = mark.choices.filter(isUsualPitch);
     const choices = mark.choices.map((foot) => pitchName(foot));
     const [only] = usual;
+    const rounded = mark.choices.map(oldRounding).find((foot) => foot !== null);
+    const isMutation =
+      names.entry(name, { pedal: division.kind === "pedal", pitch: null, ranks: null, base: null })?.entry.family ===
+      "mutation";
+    // 13/5 of a tierce is 1 3/5 whose gap the printer lost: no other tierce is near.
+    if (rounded && rounded === only && isMutation) return only;
     if (usual.length === 1 && only) {
       questions.ask(
         line,

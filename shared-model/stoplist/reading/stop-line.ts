@@ -41,7 +41,7 @@ export type LinePart =
   | { readonly kind: "marks"; readonly draft: StopDraft }
   | { readonly kind: "words"; readonly text: string; readonly at: number };
 
-export const emptyDraft = (at: number): StopDraft => ({
+const emptyDraft = (at: number): StopDraft => ({
   at,
   name: "",
   bareName: "",

@@ -1,0 +1,144 @@
+import { spawnSync } from "node:child_process";
+import { cpus, loadavg } from "node:os";
+import { fileURLToPath } from "node:url";
+import type { Tradition } from "../../shared-model/music/texture.ts";
+import { CHECK_LIMIT_MS, HEAP_LIMIT_MB, limitFor, verdict } from "./limits.ts";
+import { median, ms } from "./numbers.ts";
+import { type Organs, organsText } from "./organs.ts";
+import type { Measured, RowTask } from "./row.ts";
+
+/**
+ * Prints how long proposals and checks take. Each line of the table is measured in a process of its own, so that its
+ * first call is cold and one line that never ends costs the others nothing.
+ */
+const TOTAL_MS = 230_000;
+const ROW_BUDGET_MS = 3_000;
+const ROW_MOST_MS = 9_000;
+const ROW_HEAP_MB = 1_000;
+const began = performance.now();
+
+const RANDOM: readonly Organs[] = [
+  { manuals: 2, stops: 30, seeds: 9 },
+  { manuals: 3, stops: 60, seeds: 9 },
+  { manuals: 5, stops: 120, seeds: 9 },
+  { manuals: 7, stops: 450, seeds: 5 },
+];
+const DEMO: readonly Organs[] = ["sallowby", "zinnrode", "hawsermouth", "aldrunburg"].map((demo) => ({ demo }));
+const GROWTH: readonly Organs[] = [
+  { manuals: 2, stops: 10, seeds: 5 },
+  { manuals: 2, stops: 20, seeds: 5 },
+  { manuals: 3, stops: 40, seeds: 5 },
+  { manuals: 4, stops: 80, seeds: 5 },
+  { manuals: 5, stops: 160, seeds: 5 },
+  { manuals: 6, stops: 320, seeds: 5 },
+  { manuals: 7, stops: 450, seeds: 5 },
+];
+const MELODY = ["melody-over-accompaniment", "neutral"] as const;
+const CHORUSES: readonly (readonly [string, Tradition])[] = [
+  ["hymn-verse", "neutral"],
+  ["organo-pleno", "north-german"],
+  ["plein-jeu", "french-classical"],
+];
+
+/** What one line measured; `ended` says why it is not whole. */
+interface RowResult {
+  readonly measured: readonly Measured[];
+  readonly ended: string | null;
+}
+
+function measure(organs: Organs, [texture, tradition]: readonly [string, Tradition]): RowResult {
+  const left = TOTAL_MS - (performance.now() - began);
+  if (left < 1_000) return { measured: [], ended: "not run: the time for the whole bench is over" };
+  const task: RowTask = { organs, texture, tradition, budgetMs: ROW_BUDGET_MS };
+  const timeout = Math.min(ROW_MOST_MS, left);
+  const { stdout, status, error } = spawnSync(
+    process.execPath,
+    [`--max-old-space-size=${ROW_HEAP_MB}`, fileURLToPath(new URL("row.js", import.meta.url)), JSON.stringify(task)],
+    { encoding: "utf8", timeout, killSignal: "SIGKILL", maxBuffer: 64e6 },
+  );
+  const measured = stdout
+    .split("\n")
+    .filter((line) => line.startsWith("{") && line.endsWith("}"))
+    .map((line) => JSON.parse(line) as Measured);
+  const stopped = error ? `stopped after ${ms(timeout / 1000)} s` : `broke off at ${ROW_HEAP_MB} MB of heap or a fault`;
+  return { measured, ended: status === 0 ? null : stopped };
+}
+
+const COLUMNS = [20, 8, 10, 10, 8, 7, 10, 10, 7, 7, 7, 8, 7, 9, 7] as const;
+const HEADS = [
+  "manuals / stops",
+  "cold",
+  "varied",
+  "worst",
+  "limit",
+  "",
+  "raw",
+  "worst",
+  "gap",
+  "pools",
+  "pairs",
+  "check",
+  "",
+  "heap MB",
+  "",
+];
+const print = (cells: readonly string[]): void =>
+  console.log(
+    cells.map((cell, at) => (at === 0 ? cell.padEnd(COLUMNS[0]) : cell.padStart(COLUMNS[at] as number))).join(" "),
+  );
+
+/** Prints one line; `true` when it keeps every limit. */
+function printRow(organs: Organs, { measured, ended }: RowResult): boolean {
+  const of = (list: Measured["list"]) => measured.filter((each) => each.list === list && !each.cold);
+  const times = (list: Measured["list"]) => of(list).map((each) => each.ms);
+  const cold = measured.find((each) => each.cold)?.ms ?? Number.NaN;
+  const stops = measured[0]?.stops ?? ("stops" in organs ? organs.stops : 0);
+  const varied = median(times("varied"));
+  const check = median(times("check"));
+  const heap = Math.max(Number.NEGATIVE_INFINITY, ...measured.map((each) => each.heapMb));
+  const verdicts = [verdict(varied, limitFor(stops)), verdict(check, CHECK_LIMIT_MS), verdict(heap, HEAP_LIMIT_MB)];
+  const whole = (values: readonly number[]): string => (values.length > 0 ? median(values).toFixed(0) : "-");
+  print([
+    "demo" in organs ? `${organsText(organs)} (${stops})` : organsText(organs),
+    ms(cold),
+    ms(varied),
+    ms(Math.max(...times("varied"))),
+    `${limitFor(stops)}`,
+    verdicts[0] as string,
+    ms(median(times("raw"))),
+    ms(Math.max(...times("raw"))),
+    of("raw").length > 0 ? (median(of("raw").map((each) => each.gap)) / 100).toFixed(1) : "-",
+    whole(of("varied").map((each) => each.pools)),
+    whole(of("varied").map((each) => each.pairs)),
+    ms(check),
+    verdicts[1] as string,
+    Number.isFinite(heap) ? heap.toFixed(0) : "-",
+    verdicts[2] as string,
+  ]);
+  const organsDone = new Set(measured.map((each) => each.organ)).size;
+  if (ended !== null) console.log(`  ${ended}; ${organsDone} organs begun, ${of("varied").length} warm calls`);
+  return ended === null && verdicts.every((each) => each === "within");
+}
+
+function printTable(title: string, organs: readonly Organs[], texture: readonly [string, Tradition]): number {
+  console.log(`\n${title}`);
+  print(HEADS);
+  return organs.filter((each) => !printRow(each, measure(each, texture))).length;
+}
+
+console.log(
+  `Node ${process.version}, ${cpus().length} cores, load average ${loadavg()
+    .map((load) => load.toFixed(2))
+    .join(" ")} at the start.`,
+);
+console.log(
+  "Milliseconds, eight proposals, a section made ready in every call. Cold: the first call of a process. Varied: the\n" +
+    "list as proposed; raw: by score alone. Gap: points between the highest bound and the eighth best.\n" +
+    "Limits are those of a three-part texture; chorus textures are held against the same.",
+);
+let over = printTable(`${MELODY.join(", ")}: sizes`, RANDOM, MELODY);
+over += printTable(`${MELODY.join(", ")}: demo organs (stops)`, DEMO, MELODY);
+over += printTable(`${MELODY.join(", ")}: growth`, GROWTH, MELODY);
+for (const chorus of CHORUSES) over += printTable(`${chorus.join(", ")}: chorus`, [...RANDOM, ...DEMO], chorus);
+const seconds = ((performance.now() - began) / 1000).toFixed(0);
+console.log(`\n${over === 0 ? "All lines are within their limits" : `${over} lines are over a limit`}; ${seconds} s.`);

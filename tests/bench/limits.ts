@@ -1,0 +1,15 @@
+/** What the warm median of the varied list may take on an organ of up to so many stops, in a texture of three parts. */
+const LIMITS: readonly { readonly stops: number; readonly ms: number }[] = [
+  { stops: 30, ms: 16 },
+  { stops: 60, ms: 50 },
+  { stops: 120, ms: 150 },
+  { stops: 450, ms: 1000 },
+];
+export const CHECK_LIMIT_MS = 1;
+export const HEAP_LIMIT_MB = 300;
+
+export const limitFor = (stops: number): number =>
+  LIMITS.find((limit) => stops <= limit.stops)?.ms ?? Number.POSITIVE_INFINITY;
+
+export const verdict = (value: number, limit: number): "within" | "over" | "-" =>
+  Number.isFinite(value) ? (value <= limit ? "within" : "over") : "-";

@@ -1,0 +1,89 @@
+import { writeSync } from "node:fs";
+import { judge } from "../../shared-model/judging/judge.ts";
+import { prepare } from "../../shared-model/judging/prepare.ts";
+import { sectionOf } from "../../shared-model/music/section.ts";
+import type { Section, Texture, Tradition } from "../../shared-model/music/texture.ts";
+import { textureFor } from "../../shared-model/music/textures/catalogue.ts";
+import { bestStates, propose } from "../../shared-model/propose/propose.ts";
+import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { median } from "./numbers.ts";
+import { type Organs, organsOf } from "./organs.ts";
+
+/** One line of the table, as it is handed to a process of its own. */
+export interface RowTask {
+  readonly organs: Organs;
+  readonly texture: string;
+  readonly tradition: Tradition;
+  /** Warm calls begin no later than this. */
+  readonly budgetMs: number;
+}
+
+/** One call. Points in hundredths. */
+export interface Measured {
+  readonly list: "varied" | "raw" | "check";
+  readonly cold: boolean;
+  readonly organ: number;
+  readonly stops: number;
+  readonly ms: number;
+  /** How far the last state kept lies below the highest bound. */
+  readonly gap: number;
+  readonly pools: number;
+  readonly pairs: number;
+  readonly heapMb: number;
+}
+
+const ROUNDS = 5;
+const CHECKS = 1000;
+const COUNT = 8;
+
+// Written at once: what has been measured stays when the process is stopped.
+const report = (measured: Measured): void => {
+  writeSync(1, `${JSON.stringify(measured)}\n`);
+};
+const heapMb = (): number => process.memoryUsage().heapUsed / 1e6;
+
+function timeList(instrument: Instrument, section: Section, list: "varied" | "raw", cold: boolean, organ: number) {
+  const start = performance.now();
+  const problem = prepare(instrument, section);
+  const { effort } =
+    list === "raw" ? bestStates(problem, { count: COUNT, every: true }) : propose(problem, { count: COUNT });
+  const ms = performance.now() - start;
+  const { bound, last, pools, pairs } = effort;
+  report({ list, cold, organ, stops: problem.stops.length, ms, gap: bound - last, pools, pairs, heapMb: heapMb() });
+}
+
+/** A drawn registration whose keyboards are named, on a section made ready once. */
+function timeCheck(instrument: Instrument, section: Section, organ: number): void {
+  const problem = prepare(instrument, section);
+  const [best] = propose(problem, { count: 1 }).proposals;
+  if (!best) return;
+  const { state, placings } = best.found;
+  const times = Array.from({ length: CHECKS }, () => {
+    const start = performance.now();
+    judge(problem, state, placings);
+    return performance.now() - start;
+  });
+  const stops = problem.stops.length;
+  const ms = median(times);
+  report({ list: "check", cold: false, organ, stops, ms, gap: 0, pools: 0, pairs: 0, heapMb: heapMb() });
+}
+
+function run({ organs, texture, tradition, budgetMs }: RowTask): void {
+  const section = sectionOf(textureFor(texture, tradition) as Texture, { tradition });
+  const instruments = organsOf(organs);
+  const start = performance.now();
+  instruments.forEach((instrument, organ) => {
+    timeList(instrument, section, "varied", true, organ);
+    timeList(instrument, section, "raw", true, organ);
+  });
+  for (let round = 0; round < ROUNDS; round++) {
+    for (const [organ, instrument] of instruments.entries()) {
+      if (performance.now() - start > budgetMs) break;
+      timeList(instrument, section, "varied", false, organ);
+      timeList(instrument, section, "raw", false, organ);
+    }
+  }
+  timeCheck(instruments[0] as Instrument, section, 0);
+}
+
+run(JSON.parse(process.argv[2] as string) as RowTask);
