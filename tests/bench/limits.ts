@@ -12,4 +12,4 @@ export const limitFor = (stops: number): number =>
   LIMITS.find((limit) => stops <= limit.stops)?.ms ?? Number.POSITIVE_INFINITY;
 
 export const verdict = (value: number, limit: number): "within" | "over" | "-" =>
-  Number.isFinite(value) ? (value <= limit ? "within" : "over") : "-";
+  Number.isNaN(value) || value === Number.NEGATIVE_INFINITY ? "-" : value <= limit ? "within" : "over";

@@ -2,6 +2,9 @@
 export const median = (values: readonly number[]): number =>
   [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
 
-/** Milliseconds with as many places as tell something. */
-export const ms = (value: number): string =>
-  Number.isFinite(value) ? (value < 10 ? value.toFixed(2) : value < 100 ? value.toFixed(1) : value.toFixed(0)) : "-";
+/** Milliseconds with as many places as tell something; `never` for a call that was given up. */
+export function ms(value: number): string {
+  if (value === Number.POSITIVE_INFINITY) return "never";
+  if (!Number.isFinite(value)) return "-";
+  return value.toFixed(value < 10 ? 2 : value < 100 ? 1 : 0);
+}

@@ -11,6 +11,9 @@ export type Organs =
 // Compiled files lie two folders deeper than the sources.
 const FOLDER = new URL("../../../instruments/", import.meta.url);
 
+/** Seed of the first random organ of a line; the others follow it. */
+export const FIRST_SEED = 1000;
+
 export function organsOf(organs: Organs): readonly Instrument[] {
   if ("demo" in organs) {
     const file = `${organs.demo}.yaml`;
@@ -20,7 +23,12 @@ export function organsOf(organs: Organs): readonly Instrument[] {
   }
   const { manuals, stops, seeds } = organs;
   return Array.from({ length: seeds }, (_, index) =>
-    randomInstrument(1000 + index, { manuals, stops, pedal: true, manner: index % 2 === 0 ? "romantic" : "baroque" }),
+    randomInstrument(FIRST_SEED + index, {
+      manuals,
+      stops,
+      pedal: true,
+      manner: index % 2 === 0 ? "romantic" : "baroque",
+    }),
   );
 }
 

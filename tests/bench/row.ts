@@ -14,7 +14,9 @@ export interface RowTask {
   readonly organs: Organs;
   readonly texture: string;
   readonly tradition: Tradition;
-  /** Warm calls begin no later than this. */
+  /** Numbers of the organs to be measured. */
+  readonly only: readonly number[];
+  /** Warm calls on one organ begin no later than this after its first. */
   readonly budgetMs: number;
 }
 
@@ -68,22 +70,22 @@ function timeCheck(instrument: Instrument, section: Section, organ: number): voi
   report({ list: "check", cold: false, organ, stops, ms, gap: 0, pools: 0, pairs: 0, heapMb: heapMb() });
 }
 
-function run({ organs, texture, tradition, budgetMs }: RowTask): void {
+function run({ organs, texture, tradition, only, budgetMs }: RowTask): void {
   const section = sectionOf(textureFor(texture, tradition) as Texture, { tradition });
   const instruments = organsOf(organs);
-  const start = performance.now();
-  instruments.forEach((instrument, organ) => {
+  for (const organ of only) {
+    const instrument = instruments[organ] as Instrument;
+    writeSync(1, `${organ}\n`);
+    const start = performance.now();
+    // The first call fills the instrument's tables; of the first organ it is the cold one.
     timeList(instrument, section, "varied", true, organ);
-    timeList(instrument, section, "raw", true, organ);
-  });
-  for (let round = 0; round < ROUNDS; round++) {
-    for (const [organ, instrument] of instruments.entries()) {
-      if (performance.now() - start > budgetMs) break;
+    for (let round = 0; round < ROUNDS; round++) {
+      if (round > 0 && performance.now() - start > budgetMs) break;
       timeList(instrument, section, "varied", false, organ);
       timeList(instrument, section, "raw", false, organ);
     }
+    if (organ === only[0]) timeCheck(instrument, section, organ);
   }
-  timeCheck(instruments[0] as Instrument, section, 0);
 }
 
 run(JSON.parse(process.argv[2] as string) as RowTask);

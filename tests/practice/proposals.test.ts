@@ -38,8 +38,7 @@ describe("the proposals are what a teacher expects", () => {
 });
 
 // Fails when one is mended: its entry among the known differences goes then.
-describe("the proposals still differ from what a teacher expects", () => {
-  test.each(named.filter(([id]) => differing.includes(id)))("%s", (_, scenario) => {
-    expect(faultsOf(scenario)).not.toEqual([]);
-  });
+test("the known differences still differ from what a teacher expects", () => {
+  const mended = scenarios.filter(({ id }) => differing.includes(id)).filter((each) => faultsOf(each).length === 0);
+  expect(mended.map(({ id }) => id)).toEqual([]);
 });
