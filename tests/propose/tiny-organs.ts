@@ -71,7 +71,8 @@ export const TINY_ORGANS: readonly TinyOrgan[] = [
   },
   {
     what: "two manuals coupled for a chorus",
-    organ: "Grand-Orgue: Montre 8, Prestant 4, Fourniture III | Positif: Bourdon 8, Nasard 2 2/3, Doublette 2 | Pédale: Flûte 8, Trompette 8",
+    organ:
+      "Grand-Orgue: Montre 8, Prestant 4, Fourniture III | Positif: Bourdon 8, Nasard 2 2/3, Doublette 2 | Pédale: Flûte 8, Trompette 8",
     couplers: ["Positif to Grand-Orgue"],
     tremulants: [],
     texture: "plein-jeu",

@@ -750,6 +750,9 @@ const KEYBOARD_PHRASE =
 
 /** A line that prints a whole list: parted before each keyboard that it names. */
 function inlineHeadings(text: string): string[] {
+  // "Manual: Gedackt 8, Prinzipal 4; Pedal: Subbass 16"
+  const named = text.split(/[;.]\s+(?=\p{Lu}[\p{L}. -]{1,24}:\s)/u);
+  if (named.length > 1 && named.every((piece) => /^[^:]{2,26}:\s.*\d/u.test(piece))) return named;
   if (text.length < 30) return [text];
   const places = [...text.matchAll(KEYBOARD_PHRASE)].filter((match) => !/[-–/]\s?$/.test(text.slice(0, match.index)));
   const keyboards = places.filter((match) => /[IV]/.test(match[0][0] as string));

@@ -74,6 +74,8 @@ export function tidyName(text: string): string {
       .replace(/^[\s*†‡§¹²³⁴⁵⁶⁷⁸⁹~,;:=.–—_"“”„«»!?\\/|-]+/u, "")
       .replace(FOOTNOTE, "")
       .replace(/[\s,;:=–—_"“”„«»!?\\/|+&-]+$/u, "")
+      // Leaders of dots between a name and its pitch.
+      .replace(/(?:\s*[.…]){2,}$|\s[.…]$/u, "")
       .replace(/(?<=\S{2})\s(?:di|de|du|a|à|of|zu|mit|with|met|von|des|der|im|in|nel|al|et|und|en|y|e|so)$/iu, "")
       .trim();
   }
