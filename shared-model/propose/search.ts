@@ -102,7 +102,12 @@ class Frames {
       const rules = this.problem.rules.pair.filter((rule) => rule.applies(first.context, second.context));
       table = {
         rules,
-        most: rules.reduce((sum, rule) => sum + Math.max(0, rule.most(first.context, second.context)), 0),
+        most: rules.reduce(
+          (sum, rule) =>
+            sum +
+            (rule.mostHere?.(first.context, second.context) ?? Math.max(0, rule.most(first.context, second.context))),
+          0,
+        ),
       };
       row.set(second, table);
     }
@@ -130,7 +135,10 @@ class Frames {
     forEachPair(options.length, (a, b) => {
       const first = options[a]?.find((each) => each.weighed)?.weighed;
       const second = options[b]?.find((each) => each.weighed)?.weighed;
-      if (first && second) sum += this.pairTable(first, second).most;
+      if (!first || !second) return;
+      for (const rule of this.problem.rules.pair) {
+        if (rule.applies(first.context, second.context)) sum += Math.max(0, rule.most(first.context, second.context));
+      }
     });
     return sum;
   }
@@ -585,7 +593,18 @@ class Round {
       }
       chosen.length = at;
     };
-    grow(0, 0, pairs);
+    // Placed, the pairs can give no more than this; a shared keyboard often much less than anywhere.
+    let placed = 0;
+    forEachPair(inOrder.length, (a, b) => {
+      const [one, two] = [inOrder[a]?.option.weighed, inOrder[b]?.option.weighed];
+      if (one && two) placed += this.frames.pairTable(one, two).most;
+    });
+    const most = Math.min(pairs, placed);
+    if (bounds.reduce((sum, each) => sum + each, 0) + most < this.cut) {
+      this.pruned = true;
+      return;
+    }
+    grow(0, 0, placed);
   }
 
   /** The order in which the parts settle what is drawn; `null` when they cannot stand on one console. */

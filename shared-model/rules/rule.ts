@@ -144,6 +144,8 @@ export interface PairRule extends RuleCommon {
   /** Whether it has a say about this pair, in this order; asked once. */
   applies(first: PartContext, second: PartContext): boolean;
   most(first: PartContext, second: PartContext): Points;
+  /** The same for the two parts where they are placed, keyboards and couplers included; never below any `weigh` there. */
+  mostHere?(first: PartContext, second: PartContext): Points;
   weigh(first: PartSound, second: PartSound, firstContext: PartContext, secondContext: PartContext): Points;
   forbids?(first: PartSound, second: PartSound, firstContext: PartContext, secondContext: PartContext): boolean;
   /** Silent when both parts are drawn as the prescription says. */

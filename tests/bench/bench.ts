@@ -141,7 +141,8 @@ function printRow(organs: Organs, { measured, givenUp, notBegun }: RowResult): b
     Number.isFinite(heap) ? heap.toFixed(0) : "-",
     verdicts[2] as string,
   ]);
-  const names = (list: readonly number[]): string => list.map((organ) => organ + FIRST_SEED).join(", ");
+  const names = (list: readonly number[]): string =>
+    "demo" in organs ? organs.demo : `seeds ${list.map((organ) => organ + FIRST_SEED).join(", ")}`;
   if (givenUp.length > 0) console.log(`  did not end within ${ORGANS_MOST_MS / 1000} s: ${names(givenUp)}`);
   if (notBegun.length > 0) console.log(`  time was over before: ${names(notBegun)}`);
   return givenUp.length + notBegun.length === 0 && verdicts.every((each) => each === "within");

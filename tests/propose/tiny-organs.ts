@@ -10,6 +10,8 @@ export interface TinyOrgan {
   readonly tremulants: readonly string[];
   /** The pedal has no stops and hangs on the first coupler, which nobody can take off. */
   readonly pulldown?: true;
+  /** All enclosed divisions stand in one box. */
+  readonly sharedBox?: true;
   readonly texture: string;
   readonly tradition: Tradition;
 }
@@ -70,6 +72,15 @@ export const TINY_ORGANS: readonly TinyOrgan[] = [
     tradition: "neutral",
   },
   {
+    what: "one box around both manuals",
+    organ: "Choir [box]: Aeoline 8, Flute 4 | Swell [box]: Principal 8, Gedackt 8 | Pedal: Octave 8",
+    couplers: [],
+    tremulants: [],
+    sharedBox: true,
+    texture: "recit-de-cornet",
+    tradition: "french-classical",
+  },
+  {
     what: "two manuals coupled for a chorus",
     organ:
       "Grand-Orgue: Montre 8, Prestant 4, Fourniture III | Positif: Bourdon 8, Nasard 2 2/3, Doublette 2 | Pédale: Flûte 8, Trompette 8",
@@ -81,12 +92,15 @@ export const TINY_ORGANS: readonly TinyOrgan[] = [
 ];
 
 /** @throws RangeError in words when the notation is not kept. */
-export function tinyInstrument({ organ, couplers, tremulants, pulldown }: TinyOrgan): Instrument {
+export function tinyInstrument({ organ, couplers, tremulants, pulldown, sharedBox }: TinyOrgan): Instrument {
   const { instrument } = organFrom(organ, couplers, tremulants);
-  if (!pulldown) return instrument;
   return {
     ...instrument,
-    divisions: instrument.divisions.map((each) => (each.kind === "pedal" ? { ...each, stops: [] } : each)),
-    couplers: instrument.couplers.map((each, index) => (index === 0 ? { ...each, fixed: true } : each)),
+    divisions: instrument.divisions.map((each) => ({
+      ...each,
+      stops: pulldown && each.kind === "pedal" ? [] : each.stops,
+      box: sharedBox && each.box !== null ? "box" : each.box,
+    })),
+    couplers: instrument.couplers.map((each, index) => (pulldown && index === 0 ? { ...each, fixed: true } : each)),
   };
 }
