@@ -261,7 +261,8 @@ export class Pool {
     this.freeBoxes = [
       ...new Set(
         inPrint.flatMap((division) =>
-          division.box !== null && !inPrint.some((each) => each.box === division.box && base?.divisions.has(each.name))
+          division.box !== null &&
+          !problem.instrument.divisions.some((each) => each.box === division.box && base?.divisions.has(each.name))
             ? [division.box]
             : [],
         ),

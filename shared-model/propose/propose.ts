@@ -75,19 +75,23 @@ export function bestStates(
   for (const reading of ways) {
     for (const found of search(problem, 1, null, least(), effort, reading)) {
       colours.add(found.colour.id);
-      // Another way may like the state even better; its score is what the best of them gives it.
-      const best = scoreOf(problem, found.state, found.placings);
-      lead({ ...found, state: found.state, placings: found.placings, score: best?.score ?? found.score });
+      lead(rescored(problem, found));
     }
   }
   for (const colour of COLOURS) {
     if (colours.has(colour.id)) continue;
-    for (const found of search(problem, 1, colour, least(), effort)) lead(found);
+    for (const found of search(problem, 1, colour, least(), effort)) lead(rescored(problem, found));
   }
   const first = [...leaders.values()].sort(compareFound);
   const taken = new Set(first.map((each) => each.signature));
   const rest = raw.filter((each) => !taken.has(each.signature));
   return { found: [...first, ...rest].slice(0, count), effort };
+}
+
+/** A state found in the light of some readings, with the score that the best of all gives it. */
+function rescored(problem: Problem, found: Found): Found {
+  const { state, placings } = found;
+  return { ...found, state, placings, score: scoreOf(problem, state, placings)?.score ?? found.score };
 }
 
 /** Ranked registrations for a section, each with every reason for it. Empty when nothing serves. */

@@ -277,7 +277,10 @@ const placesInPrint = (problem: Problem): ReadonlyMap<Stop, number> => {
 };
 
 /** Best first; equals by printed order of keyboards, then of stops. */
-export function compareFound(a: Found, b: Found): number {
+export function compareFound(
+  a: Pick<Found, "score" | "order" | "signature">,
+  b: Pick<Found, "score" | "order" | "signature">,
+): number {
   if (a.score !== b.score) return b.score - a.score;
   const length = Math.min(a.order.length, b.order.length);
   for (let i = 0; i < length; i++) {
@@ -429,7 +432,8 @@ class Round {
   private cut: Points;
   private readonly colour: Colour | null;
   private readonly telling: number;
-  private scores: Points[] = [];
+  /** What is kept so far, best first. */
+  private ranked: Found[] = [];
   private readonly effort: Effort;
 
   constructor(
@@ -561,7 +565,8 @@ class Round {
       const candidates = pool.atLeast(need);
       if (!pool.isExhausted) this.pruned = true;
       for (const candidate of candidates) {
-        if (sum + candidate.points + (restOf[at] as number) + pairsLeft < this.cut) {
+        const reach = sum + candidate.points + (restOf[at] as number) + pairsLeft;
+        if (reach < this.cut || (reach === this.cut && this.standsBehind(options))) {
           this.pruned = true;
           break;
         }
@@ -600,7 +605,8 @@ class Round {
       if (one && two) placed += this.frames.pairTable(one, two).most;
     });
     const most = Math.min(pairs, placed);
-    if (bounds.reduce((sum, each) => sum + each, 0) + most < this.cut) {
+    const highest = bounds.reduce((sum, each) => sum + each, 0) + most;
+    if (highest < this.cut || (highest === this.cut && this.standsBehind(options))) {
       this.pruned = true;
       return;
     }
@@ -638,16 +644,18 @@ class Round {
     return points;
   }
 
-  private keep(parts: readonly { option: Option; index: number; candidate: Candidate }[], score: Points): void {
+  private keep(parts: readonly Piece[], score: Points): void {
     const { order, signature } = identifyParts(this.problem, parts);
     const known = this.found.get(signature);
     if (known && known.score >= score) return;
+    const last = this.ranked[this.wanted - 1];
+    if (last && compareFound(last, { score, order, signature }) < 0) return;
     const telling = parts.find((each) => each.index === this.telling) ?? parts[0];
-    const colour = colourOf((telling as (typeof parts)[number]).candidate.sound);
+    const colour = colourOf((telling as Piece).candidate.sound);
     // Many equals are found that nobody will see; the state itself is put together when it is asked for.
     let state: ConsoleState | undefined;
     const pieces = [...parts];
-    this.found.set(signature, {
+    const found: Found = {
       score,
       colour,
       order,
@@ -661,14 +669,28 @@ class Round {
           .sort((a, b) => a.index - b.index)
           .map(({ option }) => placingOf(option.placed as PlacedPart));
       },
-    });
-    if (!known) this.scores.push(score);
-    else this.scores[this.scores.indexOf(known.score)] = score;
-    if (this.scores.length >= this.wanted) {
-      this.scores.sort((a, b) => b - a);
-      this.scores.length = Math.min(this.scores.length, this.wanted);
-      this.cut = Math.max(this.cut, this.scores[this.wanted - 1] as number);
+    };
+    this.found.set(signature, found);
+    this.ranked = [...this.ranked.filter((each) => each !== known), found].sort(compareFound);
+    for (const dropped of this.ranked.splice(this.wanted)) this.found.delete(dropped.signature);
+    const worst = this.ranked[this.wanted - 1];
+    if (worst) this.cut = Math.max(this.cut, worst.score);
+  }
+
+  /**
+   * Whether a state with these keyboards that earns no more than the cut would stand behind the last one kept: of equals
+   * the earlier printed keyboards come first.
+   */
+  private standsBehind(options: readonly Option[]): boolean {
+    const worst = this.ranked[this.wanted - 1];
+    if (!worst || worst.score < this.cut) return false;
+    for (let i = 0; i < options.length; i++) {
+      const placed = options[i]?.placed;
+      const code = placed ? placeCode(this.problem, placed.keyboard, placed.octave) : 9999;
+      const difference = code - (worst.order[i] as number);
+      if (difference !== 0) return difference > 0;
     }
+    return false;
   }
 }
 
