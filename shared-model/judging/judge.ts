@@ -301,6 +301,14 @@ function explain(problem: Problem, parts: readonly PartState[], at: number, weig
         return;
       }
       direct -= use.weight;
+      if (use.leaveOut) {
+        replaced.push({
+          points: use.weight,
+          text: `The ${who} does without the ${name}, which is welcome rather than needed.`,
+          stops: [],
+        });
+        return;
+      }
       const serving = all.filter((each) => (each.match.standIn & use.bits) !== 0).map((each) => each.stop);
       replaced.push({
         points: use.weight,

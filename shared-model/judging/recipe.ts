@@ -14,6 +14,8 @@ const FULL_PRESCRIPTION: Points = 6000;
 const OPTIONAL_PART: Points = 300;
 /** What a thing earns that only a coupler supplies, in hundredths: it brings all else that is drawn there. */
 const COUPLED_WORTH = 85;
+/** A recipe of so many things can do without one that is only welcome; in a smaller one it may be the whole point. */
+const LARGE = 5;
 /** What an item earns when only a coupler supplies it. */
 const coupledWeight = (item: Item): Points => Math.floor((item.weight * COUPLED_WORTH) / 100);
 
@@ -169,7 +171,13 @@ export interface Item {
   /** Only the half of a divided keyboard that it is about. */
   readonly half: "bass" | "treble" | null;
   /** Complete stand-ins: bits of `standIns` that must all be there, and what they earn. */
-  readonly instead: readonly { readonly bits: number; readonly weight: Points; readonly note: string | null }[];
+  readonly instead: readonly {
+    readonly bits: number;
+    readonly weight: Points;
+    readonly note: string | null;
+    /** Serves with nothing in its place. */
+    readonly leaveOut: boolean;
+  }[];
 }
 
 /** How a recipe looks at one stop that a part could hear. */
@@ -284,24 +292,23 @@ export function recipeOf(
       const parts: ("bass" | "treble" | null)[] = divided ? ["bass", "treble"] : [null];
       parts.forEach((half, at) => {
         const own = divided ? (at === 0 ? weight - Math.floor(weight / 2) : Math.floor(weight / 2)) : weight;
-        const instead = every
-          ? []
-          : wanted.flatMap((one) =>
-              standIns
-                .filter(
-                  (standIn) =>
-                    standIn.for.kind === one.kind &&
-                    (standIn.for.pitch === undefined || standIn.for.pitch === one.pitch) &&
-                    (standIn.pedal ?? false) === (placed.part.hands === "feet" && standIn.pedal !== undefined),
-                )
-                .flatMap((standIn) => standIn.use)
-                .filter((use) => use.stops.length > 0)
-                .map((use) => ({
-                  bits: use.stops.reduce((sum, stop) => sum | standInBit(stop), 0),
-                  weight: Math.floor((own * (100 - 15 * use.cost)) / 100),
-                  note: use.note ?? null,
-                })),
-            );
+        const instead = wanted.flatMap((one) =>
+          standIns
+            .filter(
+              (standIn) =>
+                standIn.for.kind === one.kind &&
+                (standIn.for.pitch === undefined || standIn.for.pitch === one.pitch) &&
+                (standIn.pedal ?? false) === (placed.part.hands === "feet" && standIn.pedal !== undefined),
+            )
+            .flatMap((standIn) => standIn.use)
+            .filter((use) => (use.leaveOut === true && lists.length >= LARGE) || (use.stops.length > 0 && !every))
+            .map((use) => ({
+              bits: use.stops.reduce((sum, stop) => sum | standInBit(stop), 0),
+              weight: Math.floor((own * (100 - 15 * use.cost)) / 100),
+              note: use.note ?? null,
+              leaveOut: use.leaveOut === true,
+            })),
+        );
         instead.sort((a, b) => b.weight - a.weight);
         items.push({ wanted, recipe, weight: own, every, half, instead });
         everyCount.push(
@@ -390,7 +397,7 @@ export interface Closeness {
  * none is complete.
  */
 export const standingIn = (item: Item, bits: number, beside: number): Item["instead"][number] | undefined =>
-  item.instead.find((each) => (each.bits & beside) !== 0 && (bits & each.bits) === each.bits);
+  item.instead.find((each) => each.leaveOut || ((each.bits & beside) !== 0 && (bits & each.bits) === each.bits));
 
 // Scratch space of `closenessOf`, which the search calls some hundred thousand times a second.
 const dearest = new Int32Array(32);

@@ -72,6 +72,8 @@ export interface StandIn {
   readonly use: readonly {
     /** All of them together; empty: the note says how to do without. */
     readonly stops: readonly Wanted[];
+    /** Doing without is a way by itself: the thing is welcome rather than needed. */
+    readonly leaveOut?: true;
     /** 1 hardly heard, to 5 another colour that does the job. */
     readonly cost: 1 | 2 | 3 | 4 | 5;
     readonly note?: string;

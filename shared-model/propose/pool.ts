@@ -250,14 +250,19 @@ export class Pool {
       0,
     );
     this.fallingRules = weighed.partRules.filter((rule) => rule.falling);
-    let bits = 0;
-    for (const each of entries) bits |= each.match.standIn;
-    for (const each of borrowed) bits |= each.match.standIn;
-    this.instead = recipe.items.map((item) =>
-      colour
-        ? 0
-        : Math.max(0, ...item.instead.filter((use) => (use.bits & bits) === use.bits).map((use) => use.weight)),
-    );
+    let [bits, beside] = [0, 0];
+    for (const { match } of [...entries, ...borrowed]) {
+      bits |= match.standIn;
+      if (match.items === 0) beside |= match.standIn;
+    }
+    this.instead = recipe.items.map((item) => {
+      let most = 0;
+      for (const use of item.instead) {
+        const serves = !colour && (use.bits & beside) !== 0 && (use.bits & bits) === use.bits;
+        if (use.leaveOut || serves) most = Math.max(most, use.weight);
+      }
+      return most;
+    });
     this.freeBoxes = [
       ...new Set(
         inPrint.flatMap((division) =>
@@ -515,7 +520,8 @@ export function boundInColour(problem: Problem, weighed: WeighedPart, colour: Co
   }
   let sum = (weighed.fix ?? Number.NEGATIVE_INFINITY) + weighed.most - Math.max(0, ...making);
   weighed.recipe.items.forEach((item, index) => {
-    sum += items & (1 << index) ? item.weight : Number.NEGATIVE_INFINITY;
+    const without = item.instead.find((use) => use.leaveOut)?.weight ?? Number.NEGATIVE_INFINITY;
+    sum += items & (1 << index) ? item.weight : without;
   });
   return sum;
 }

@@ -187,7 +187,9 @@ class Frames {
         const stands = this.problem.standIns
           .filter((standIn) => list.some((one) => one.kind === standIn.for.kind))
           .flatMap((standIn) => standIn.use)
-          .filter((use) => use.stops.length > 0 && use.stops.every((wanted) => this.hasFor(wanted, colour)));
+          .filter(
+            (use) => use.leaveOut || (use.stops.length > 0 && use.stops.every((wanted) => this.hasFor(wanted, colour))),
+          );
         const kept = Math.max(0, ...stands.map((use) => Math.ceil((each * (100 - 15 * use.cost)) / 100)));
         lost += each - kept;
       }
@@ -234,7 +236,7 @@ class Frames {
         const uses = this.problem.standIns
           .filter((standIn) => list.some((one) => one.kind === standIn.for.kind))
           .flatMap((standIn) => standIn.use)
-          .filter((use) => use.stops.some(has));
+          .filter((use) => use.leaveOut || use.stops.some(has));
         points += Math.max(0, ...uses.map((use) => Math.ceil((each * (100 - 15 * use.cost)) / 100)));
       }
     }

@@ -49,7 +49,7 @@ export const STAND_INS: readonly StandIn[] = [
     { stops: ["cornet"], cost: 2, note: "mind its lowest key" },
   ]),
   standIn("larigot 1 1/3", [
-    { stops: [], cost: 1, note: "leave it out" },
+    { stops: [], leaveOut: true, cost: 1, note: "leave it out" },
     { stops: ["principal 1"], cost: 3 },
   ]),
   standIn("open-flute 2", [{ stops: ["principal 2"], cost: 1 }]),
@@ -84,7 +84,7 @@ export const STAND_INS: readonly StandIn[] = [
   ]),
   standIn("cymbal", [
     { stops: ["mixture"], cost: 1 },
-    { stops: [], cost: 1, note: "leave it out" },
+    { stops: [], leaveOut: true, cost: 1, note: "leave it out" },
   ]),
   standIn("harmonic-flute 8", [
     { stops: ["open-flute 8"], cost: 1 },

@@ -117,6 +117,7 @@ export function standIn(
   text: WantedText,
   use: readonly {
     readonly stops: readonly WantedText[];
+    readonly leaveOut?: true;
     readonly cost: StandIn["use"][number]["cost"];
     readonly note?: string;
   }[],
