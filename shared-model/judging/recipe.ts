@@ -417,6 +417,7 @@ export function closenessOf(
   let [satisfied, near, standInBits, beside, gain, cost, plain, serving] = [0, 0, 0, 0, 0, 0, 0, 0];
   let complete = true;
   let loyal = true;
+  let standing = 0;
   for (const match of borrowed) {
     satisfied |= match.items;
     if (!match.coupled) near |= match.items;
@@ -458,7 +459,12 @@ export function closenessOf(
     if (match.status === "plain") {
       plain += 1;
       if (plain > 1) cost += match.cost;
-    } else if (match.status !== "stray" || (match.standIn & serving) === 0) {
+    } else if (match.status === "stray" && (match.standIn & serving) !== 0) {
+      // One stop for each thing that stands in; a second one doubles it.
+      const bit = 31 - Math.clz32(match.standIn & serving);
+      if (standing & (1 << bit)) cost += COSTS.again;
+      standing |= 1 << bit;
+    } else {
       if (match.status !== "may") loyal = false;
       cost += match.cost;
     }

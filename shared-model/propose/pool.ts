@@ -1,5 +1,6 @@
 import type { Colour } from "../acoustics/colour.ts";
 import { addVoice, type PartSound, silence, type Voice } from "../acoustics/part-sound.ts";
+import { countPitches } from "../acoustics/pitch-set.ts";
 import type { BoxPosition } from "../console/state.ts";
 import { yielding } from "../judging/judge.ts";
 import { heardVoice, type PlacedPart, type Seat } from "../judging/placed-part.ts";
@@ -388,6 +389,15 @@ export class Pool {
       });
     };
 
+    /** By item: all bits of its stand-ins. No more strays than there are bits can serve, one for each. */
+    const standInBits = items.map((item) => item.instead.reduce((all, use) => all | use.bits, 0));
+    const crowded = (strays: number, satisfied: number): Points => {
+      if (strays === 0) return 0;
+      let open = 0;
+      for (let i = 0; i < items.length; i++) if (!(satisfied & (1 << i))) open |= standInBits[i] as number;
+      return COSTS.again * Math.max(0, strays - countPitches(open));
+    };
+
     const grow = (
       start: number,
       depth: number,
@@ -397,6 +407,7 @@ export class Pool {
       shutCost: Points,
       made: number,
       loyal: boolean,
+      strays: number,
     ): void => {
       const sound = sounds[depth] as PartSound;
       leaf(sound, shutCost);
@@ -416,7 +427,9 @@ export class Pool {
         const now = satisfied | match.items;
         const makes = made | (this.makes[i] as number);
         const toMake = (this.suffixMaking[i + 1] as Points[])[makes] as Points;
-        if (ceiling + potential(now, i + 1) - more - toMake < threshold) {
+        // One that no open item can use has paid for itself already.
+        const nowStrays = entry.rank === 2 && (entry.standInItems & ~satisfied) !== 0 ? strays + 1 : strays;
+        if (ceiling + potential(now, i + 1) - more - toMake - crowded(nowStrays, now) < threshold) {
           this.exhausted = false;
           // Later strays cost no less and leave no more to come.
           if (entry.rank >= 4 && match.status !== "plain" && made === this.whole) break;
@@ -434,7 +447,7 @@ export class Pool {
           loyal && match.status !== "against" && !(match.status === "stray" && entry.standInItems === 0);
         const fallen = this.fallen(next, stillLoyal);
         if (ceiling + potential(now, i + 1) - more - fallen - toMake >= threshold) {
-          grow(i + 1, depth + 1, now, more, nowPlain, shutCost, makes, stillLoyal);
+          grow(i + 1, depth + 1, now, more, nowPlain, shutCost, makes, stillLoyal, nowStrays);
         } else this.exhausted = false;
         if (match.primary >= 0) counts[match.primary] = (counts[match.primary] as number) - 1;
         if (entry.stop) ownMatches.pop();
@@ -464,7 +477,7 @@ export class Pool {
         if (this.base?.tremulants.has("all") || this.base?.tremulants.has(stop.division)) start.tremulant = 1;
       }
       if (this.base?.tremulants.has("all")) start.tremulant = 1;
-      grow(0, 0, borrowedItems, shutCost, 0, shutCost, this.made, recipe.speaks);
+      grow(0, 0, borrowedItems, shutCost, 0, shutCost, this.made, recipe.speaks, 0);
     };
     if (weighed.fix !== null) withBoxes(0, 0);
   }
