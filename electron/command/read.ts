@@ -62,7 +62,10 @@ export function readCommand(words: readonly string[], terminal: Terminal): numbe
   const organ = instrumentFileFromReading(reading);
   if (out !== undefined) {
     writeWhole(out, organ, given.has("replace"), terminal);
-    const asks = questions.length > 0 ? ` ${counted(questions.length, "question")} stand in it as comments.` : "";
+    const asks =
+      questions.length > 0
+        ? ` ${counted(questions.length, "question")} ${questions.length === 1 ? "stands in it as a comment" : "stand in it as comments"}.`
+        : "";
     if (!given.has("json")) terminal.stdout.write(line(`${out}: ${sizes(reading)}.${asks}`));
   } else if (!given.has("json")) terminal.stdout.write(organ);
   return DONE;
