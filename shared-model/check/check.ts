@@ -1,11 +1,11 @@
 import type { ConsoleState, Placing } from "../console/state.ts";
 import { type Judgement, judge, type Reason } from "../judging/judge.ts";
-import type { Problem } from "../judging/problem.ts";
+import { keyboardsFor, type Problem } from "../judging/problem.ts";
 import { agree, idsOf, named } from "../rules/naming.ts";
 import { idleWords, nothingIdle } from "../rules/nothing-idle.ts";
 import { stopOff } from "../rules/stop-off.ts";
 import { asHeard, idleIn } from "./idle.ts";
-import { bestKeyboards, keyboardsOfPart, type OpenPart } from "./keyboards.ts";
+import { bestKeyboards, type OpenPart } from "./keyboards.ts";
 
 /** A registration drawn by hand: how the console stands, and where the parts are played as far as that is said. */
 export interface DrawnRegistration {
@@ -70,7 +70,7 @@ function openParts(problem: Problem, drawn: DrawnRegistration): readonly OpenPar
     const said = drawn.keyboards?.[part.id];
     if (said === undefined) {
       if (part.optional && drawn.keyboards) continue;
-      const keyboards = keyboardsOfPart(problem, index);
+      const keyboards = keyboardsFor(problem, index);
       if (keyboards.length > 0) open.push({ part: index, keyboards, octave, mayRest: part.optional });
       else if (!part.optional) {
         return { unplayable: `The ${part.id} is for ${HANDS[part.hands]}, and the organ has no manual to play it on.` };

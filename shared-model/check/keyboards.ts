@@ -32,14 +32,6 @@ export interface FoundKeyboards {
   readonly sure: boolean;
 }
 
-/** Keyboards that a part can be played on: for the feet the pedal's where there is one, else the manuals. */
-export function keyboardsOfPart(problem: Problem, part: number): readonly Division[] {
-  const { divisions } = problem.instrument;
-  const pedals = divisions.filter((division) => division.kind === "pedal");
-  const manuals = divisions.filter((division) => division.kind === "manual");
-  return problem.section.parts[part]?.hands === "feet" && pedals.length > 0 ? pedals : manuals;
-}
-
 /**
  * What it counts against a way that a division is drawn for nobody: whoever draws stops mostly means them to be heard in
  * this music, but may have set a keyboard ready for the next. A musical decision; it chooses keyboards and is no part of

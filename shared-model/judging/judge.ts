@@ -2,7 +2,8 @@ import { addVoice, type PartSound, silence, type Voice } from "../acoustics/part
 import { zonesBetween } from "../acoustics/voice.ts";
 import type { BoxPosition, ConsoleState, Placing } from "../console/state.ts";
 import { SOURCES } from "../music/prescriptions/sources.ts";
-import { footText } from "../pitch/foot.ts";
+import { pitchName } from "../pitch/reading.ts";
+import { partName } from "../rules/balance.ts";
 import { type Heard, type HeardStop, listed, type Points, type Words } from "../rules/rule.ts";
 import type { Coupler, Division, Stop } from "../stoplist/instrument.ts";
 import { heardVoice, type PlacedPart, settlingOrder } from "./placed-part.ts";
@@ -47,19 +48,9 @@ export interface Judgement {
 
 /** `Gedackt 8`, `Nasat 2 2/3`, `Dulzian 8 bass`: a stop as rules and cards name it. */
 export function stopLabel(stop: Stop): string {
-  const pitch = stop.pitch ? ` ${pitchWords(stop.pitch)}` : "";
+  const pitch = stop.pitch ? ` ${pitchName(stop.pitch)}` : "";
   return `${stop.name}${pitch}${stop.half ? ` ${stop.half}` : ""}`;
 }
-const pitchWords = (foot: { over: number; under: number }): string => {
-  const whole = Math.floor(foot.over / foot.under);
-  const rest = foot.over % foot.under;
-  return rest === 0
-    ? `${whole}`
-    : whole === 0
-      ? footText({ over: rest, under: foot.under })
-      : `${whole} ${rest}/${foot.under}`;
-};
-
 /** Couplers of the state that bear on a keyboard, in the instrument's order, fixed ones left out. */
 export function couplersBearing(
   couplers: readonly Coupler[],
@@ -136,7 +127,7 @@ function listen(problem: Problem, state: ConsoleState, placings: readonly Placin
   return result;
 }
 
-const freshCloseness = (): Closeness => ({ gain: 0, cost: 0, conform: false, loyal: true, satisfied: 0, serving: 0 });
+const freshCloseness = (): Closeness => ({ gain: 0, cost: 0, conform: false, satisfied: 0, serving: 0 });
 
 interface Weight {
   readonly score: Points;
@@ -226,21 +217,6 @@ export function sourceName(id: string): string {
   return source.year ? `${source.author} (${source.year})` : source.author;
 }
 
-const PART_WORDS: Readonly<Record<string, string>> = {
-  melody: "melody",
-  accompaniment: "accompaniment",
-  bass: "bass",
-  plenum: "chorus",
-  "cantus-firmus": "cantus firmus",
-  voice: "voice",
-  echo: "echo",
-};
-const partWords = (id: string): string => {
-  const match = /^(.*?)(?:-(\d))?$/.exec(id);
-  const role = PART_WORDS[match?.[1] ?? ""] ?? id;
-  return match?.[2] ? `${["first", "second", "third", "fourth"][Number(match[2]) - 1] ?? match[2]} ${role}` : role;
-};
-
 /** The reasons of one reading, in words. */
 function explain(problem: Problem, parts: readonly PartState[], at: number, weight: Weight): readonly Reason[] {
   const reasons: Reason[] = [];
@@ -282,7 +258,7 @@ function explain(problem: Problem, parts: readonly PartState[], at: number, weig
     const close = weight.closeness[index] as Closeness;
     const heard = heards[index] as Heard;
     const ids = heard.stops.map((each) => each.stop.id);
-    const who = partWords(part.placing.part);
+    const who = partName(weighed.context);
     const { recipe } = weighed;
     const matches = part.own.map((stop) => ({ stop, match: recipe.matchOf(stop) }));
     const all = [...matches, ...part.borrowed.map((stop) => ({ stop, match: recipe.matchOf(stop) }))];

@@ -74,7 +74,7 @@ const COUPLER_BESIDE: Points = -200;
 const COUPLER_ALLOWED: Points = -25;
 
 /** Whether a coupler is the one that a prescription speaks of. */
-const isPrescribed = (
+export const isPrescribed = (
   coupler: Coupler,
   asked: PrescribedCoupler,
   kindsOf: ReadonlyMap<string, ReadonlySet<DivisionKind>>,
@@ -82,6 +82,14 @@ const isPrescribed = (
   coupler.pitch === asked.pitch &&
   (asked.from === "any-other" || kindsOf.get(coupler.from)?.has(asked.from) === true) &&
   (asked.to === "any-other" || kindsOf.get(coupler.to)?.has(asked.to) === true);
+
+/** Keyboards that a part may be played on: feet play the pedal, or a manual where there is none. */
+export function keyboardsFor(problem: Problem, part: number): readonly Division[] {
+  const { divisions } = problem.instrument;
+  const pedals = divisions.filter((division) => division.kind === "pedal");
+  const manuals = divisions.filter((division) => division.kind === "manual");
+  return problem.section.parts[part]?.hands === "feet" && pedals.length > 0 ? pedals : manuals;
+}
 
 /** What the prescription says of where a part is played: each deviation with its cost, for points and for words. */
 export function placingDeviations(

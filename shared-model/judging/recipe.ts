@@ -2,6 +2,7 @@ import { isCompound, zonesBetween } from "../acoustics/voice.ts";
 import type { PrescribedPart, Prescription, StandIn, Wanted } from "../music/prescription.ts";
 import type { Part, Role } from "../music/texture.ts";
 import { type Foot, footOf, footText, stretch } from "../pitch/foot.ts";
+import { pitchName } from "../pitch/reading.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Instrument, Stop } from "../stoplist/instrument.ts";
 import type { DivisionKind } from "../stoplist/keyboard-kind.ts";
@@ -153,13 +154,8 @@ export function wantedStops(instrument: Instrument, wanted: Wanted, up: number):
 /** `Principal 8`, `any 2`: a wanted stop in words. */
 export function wantedText(wanted: Wanted): string {
   const kind = wanted.kind ? wanted.kind.replaceAll("-", " ") : "a stop of";
-  return wanted.pitch ? `${kind} ${footText(wanted.pitch).replace(/^(\d+)\/(\d+)$/, mixed)}` : kind;
+  return wanted.pitch ? `${kind} ${pitchName(wanted.pitch)}` : kind;
 }
-const mixed = (_text: string, over: string, under: string): string => {
-  const whole = Math.floor(Number(over) / Number(under));
-  return whole > 0 ? `${whole} ${Number(over) % Number(under)}/${under}` : `${over}/${under}`;
-};
-
 /** One thing that a recipe asks of a part, with what it earns. */
 export interface Item {
   /** Any of these. */
@@ -383,8 +379,6 @@ export interface Closeness {
   cost: Points;
   /** Drawn as the recipe says: every thing asked for (or its stand-in), nothing beside. */
   conform: boolean;
-  /** No stop outside the recipe or against it. */
-  loyal: boolean;
   /** Items that a drawn stop satisfies. */
   satisfied: number;
   /** Bits of the stand-ins that serve for items nothing drawn satisfies. */
@@ -472,7 +466,6 @@ export function closenessOf(
   out.gain = gain;
   out.cost = cost;
   out.conform = recipe.speaks && complete && loyal;
-  out.loyal = loyal;
   out.satisfied = satisfied;
   out.serving = serving;
   return out;

@@ -3,7 +3,7 @@ import type { BoxPosition, ConsoleState, Placing } from "../console/state.ts";
 import { type Judgement, judge, type Reason } from "../judging/judge.ts";
 import type { Problem } from "../judging/problem.ts";
 import { textureById } from "../music/textures/catalogue.ts";
-import type { Points, StepRule } from "../rules/rule.ts";
+import type { Points } from "../rules/rule.ts";
 import type { Coupler, Division, Stop } from "../stoplist/instrument.ts";
 import { KIND_GROUPS, type Kind } from "../stoplist/kind.ts";
 import { isProposable } from "./state-space.ts";
@@ -197,45 +197,40 @@ function unevenness(earlier: Rung, later: Rung): number {
   return (level(later) - level(earlier)) ** 2 + (later.turn - earlier.turn) ** 2;
 }
 
-const stepRules = (problem: Problem): readonly StepRule[] => problem.rules.steps;
-
-/** Points of going from one state to a later one, over all parts. */
-function changePoints(problem: Problem, earlier: Judgement, later: Judgement): Points {
-  let points = 0;
+/** What the conventions of rows say of each part between an earlier and a later state; silent ones are left out. */
+function* changesOf(problem: Problem, earlier: Judgement, later: Judgement) {
   for (const part of later.parts) {
     const before = earlier.parts.find((each) => each.placing.part === part.placing.part);
     if (!before) continue;
     const { context } = problem.weighed(part.placed, problem.readings.length - 1);
-    for (const rule of stepRules(problem)) {
-      if (rule.applies(context)) points += rule.weigh(before.sound, part.sound, context);
+    for (const rule of problem.rules.steps) {
+      if (!rule.applies(context)) continue;
+      const points = rule.weigh(before.sound, part.sound, context);
+      if (points !== 0) yield { rule, points, before, part, context };
     }
   }
-  return points;
+}
+
+/** Points of going from one state to a later one, over all parts. */
+function changePoints(problem: Problem, earlier: Judgement, later: Judgement): Points {
+  let sum = 0;
+  for (const { points } of changesOf(problem, earlier, later)) sum += points;
+  return sum;
 }
 
 function changeReasons(problem: Problem, earlier: Judgement, later: Judgement): readonly Reason[] {
-  return later.parts.flatMap((part) => {
-    const before = earlier.parts.find((each) => each.placing.part === part.placing.part);
-    if (!before) return [];
-    const { context } = problem.weighed(part.placed, problem.readings.length - 1);
-    return stepRules(problem).flatMap((rule): Reason[] => {
-      if (!rule.applies(context)) return [];
-      const points = rule.weigh(before.sound, part.sound, context);
-      if (points === 0) return [];
-      const words = rule.words(before.sound, part.sound, context, points);
-      return [
-        {
-          rule: rule.id,
-          points,
-          text: words.text,
-          source: rule.source,
-          parts: [part.placing.part],
-          stops: [...(words.stops ?? part.heard)],
-          severity: rule.severity,
-          remedy: words.remedy ?? null,
-        },
-      ];
-    });
+  return Array.from(changesOf(problem, earlier, later), ({ rule, points, before, part, context }): Reason => {
+    const words = rule.words(before.sound, part.sound, context, points);
+    return {
+      rule: rule.id,
+      points,
+      text: words.text,
+      source: rule.source,
+      parts: [part.placing.part],
+      stops: [...(words.stops ?? part.heard)],
+      severity: rule.severity,
+      remedy: words.remedy ?? null,
+    };
   });
 }
 

@@ -330,7 +330,7 @@ export class Pool {
     const chosen: number[] = [];
     const ownMatches: Match[] = [];
     const counts = new Int16Array(32);
-    const closeness: Closeness = { gain: 0, cost: 0, conform: false, loyal: true, satisfied: 0, serving: 0 };
+    const closeness: Closeness = { gain: 0, cost: 0, conform: false, satisfied: 0, serving: 0 };
     const positions = new Map<string, BoxPosition>(this.base?.boxes ?? []);
     const borrowedMatches = this.borrowed.map((each) => each.match);
     const borrowedItems = borrowedMatches.reduce((all, each) => all | each.items, 0);

@@ -4,13 +4,14 @@ import { voiceOf, zonesOf } from "../acoustics/voice.ts";
 import type { BoxPosition, ConsoleState, Placing } from "../console/state.ts";
 import { forEachPair, yielding } from "../judging/judge.ts";
 import { type PlacedPart, settlingOrder } from "../judging/placed-part.ts";
-import type { Problem, WeighedPart } from "../judging/problem.ts";
+import { keyboardsFor, type Problem, type WeighedPart } from "../judging/problem.ts";
 import { type PartRecipe, wantedStops } from "../judging/recipe.ts";
 import type { Wanted } from "../music/prescription.ts";
+import { hasOneManual, mustBeApart } from "../rules/balance.ts";
 import type { PairRule, Points } from "../rules/rule.ts";
 import type { Division, Stop } from "../stoplist/instrument.ts";
 import { type Base, boundInColour, type Candidate, Pool, voicesOf } from "./pool.ts";
-import { isProposable, keyboardsFor, placingsFor, standTogether } from "./state-space.ts";
+import { isProposable, placingsFor, standTogether } from "./state-space.ts";
 
 /** A state that the search found, with its exact score. */
 export interface Found {
@@ -414,13 +415,13 @@ function mayShare(problem: Problem, index: number): boolean {
   const { parts } = problem.section;
   const part = parts[index] as (typeof parts)[number];
   const manuals = problem.instrument.divisions.filter((each) => each.kind === "manual");
-  const free = manuals.length <= 1 || manuals.some((each) => each.stops.some((stop) => stop.half !== null));
+  const free =
+    hasOneManual(problem.instrument) || manuals.some((each) => each.stops.some((stop) => stop.half !== null));
   return parts.slice(0, index).some((other) => {
     const same = keyboardsFor(problem, index).some((each) =>
       keyboardsFor(problem, parts.indexOf(other)).includes(each),
     );
-    const apart = part.apartFrom.includes(other.id) || other.apartFrom.includes(part.id);
-    return same && (free || !apart);
+    return same && (free || !mustBeApart({ part }, { part: other }));
   });
 }
 

@@ -1,6 +1,7 @@
 import { couplersBearing } from "../judging/judge.ts";
 import { type PlacedPart, settlingOrder } from "../judging/placed-part.ts";
-import type { Problem } from "../judging/problem.ts";
+import { isPrescribed, keyboardsFor, type Problem } from "../judging/problem.ts";
+import { hasOneManual, mustBeApart } from "../rules/balance.ts";
 import type { Coupler, Division, Stop } from "../stoplist/instrument.ts";
 
 /**
@@ -28,21 +29,10 @@ export const isProposable = (stop: Stop): boolean =>
 /** Whether some prescription for the section speaks of the coupler. */
 function isPrescribedCoupler(problem: Problem, coupler: Coupler): boolean {
   return problem.readings.some(({ prescription }) =>
-    [...(prescription?.couplers ?? []), ...(prescription?.couplersMay ?? [])].some(
-      (asked) =>
-        asked.pitch === coupler.pitch &&
-        (asked.from === "any-other" || problem.kindsOf.get(coupler.from)?.has(asked.from) === true) &&
-        (asked.to === "any-other" || problem.kindsOf.get(coupler.to)?.has(asked.to) === true),
+    [...(prescription?.couplers ?? []), ...(prescription?.couplersMay ?? [])].some((asked) =>
+      isPrescribed(coupler, asked, problem.kindsOf),
     ),
   );
-}
-
-/** Keyboards that a part may be played on. */
-export function keyboardsFor(problem: Problem, part: number): readonly Division[] {
-  const { divisions } = problem.instrument;
-  const pedals = divisions.filter((division) => division.kind === "pedal");
-  const manuals = divisions.filter((division) => division.kind === "manual");
-  return problem.section.parts[part]?.hands === "feet" && pedals.length > 0 ? pedals : manuals;
 }
 
 const setsOf = new WeakMap<Problem, Map<Division, readonly (readonly Coupler[])[]>>();
@@ -116,14 +106,13 @@ const isDivided = (division: Division): boolean => division.stops.some((stop) =>
 export function standTogether(problem: Problem, placed: readonly (PlacedPart | null)[]): boolean {
   const present = placed.filter((each) => each !== null);
   if (present.length === 0) return false;
-  const oneManual = problem.instrument.divisions.filter((each) => each.kind === "manual").length <= 1;
+  const oneManual = hasOneManual(problem.instrument);
   for (let i = 0; i < present.length; i++) {
     for (let j = i + 1; j < present.length; j++) {
       const [a, b] = [present[i] as PlacedPart, present[j] as PlacedPart];
       if (a.keyboard !== b.keyboard) continue;
       if (a.octave !== 0 || b.octave !== 0) return false;
-      const apart = a.part.apartFrom.includes(b.part.id) || b.part.apartFrom.includes(a.part.id);
-      if (apart && !oneManual && !isDivided(a.keyboard)) return false;
+      if (mustBeApart(a, b) && !oneManual && !isDivided(a.keyboard)) return false;
     }
   }
   if (joinsTwoHands(problem, present)) return false;

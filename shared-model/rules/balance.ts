@@ -44,7 +44,7 @@ export function hasOneManual(instrument: Instrument): boolean {
 }
 
 /** Whether the music keeps the two parts on different keyboards. */
-export const mustBeApart = (first: PartContext, second: PartContext): boolean =>
+export const mustBeApart = (first: Pick<PartContext, "part">, second: Pick<PartContext, "part">): boolean =>
   first.part.apartFrom.includes(second.part.id) || second.part.apartFrom.includes(first.part.id);
 
 const ROLE_WORDS: Readonly<Record<Role, string>> = {

@@ -1,8 +1,4 @@
-/**
- * What a stop *is*, whatever it is called: the word by which recipes of all schools ask for it.
- * A stop has at least one kind; some names stand between two (a Decimanona is a principal and serves as a larigot).
- */
-export const KINDS = [
+const FLUES = [
   "principal",
   "stopped-flute",
   "open-flute",
@@ -24,6 +20,8 @@ export const KINDS = [
   "sesquialtera",
   "tertian",
   "cornet",
+] as const;
+const REEDS = [
   "trumpet",
   "horizontal-trumpet",
   "tuba",
@@ -38,9 +36,13 @@ export const KINDS = [
   "schalmei",
   "voix-humaine",
   "musette",
-  "percussion",
-  "effect",
 ] as const;
+
+/**
+ * What a stop *is*, whatever it is called: the word by which recipes of all schools ask for it.
+ * A stop has at least one kind; some names stand between two (a Decimanona is a principal and serves as a larigot).
+ */
+export const KINDS = [...FLUES, ...REEDS, "percussion", "effect"] as const;
 export type Kind = (typeof KINDS)[number];
 
 /** The families of the trade, as the stoplists of the literature group them. */
@@ -71,45 +73,8 @@ export const KIND_GROUPS = {
   "high-compound": ["mixture", "cymbal", "rauschpfeife", "sesquialtera", "tertian", "cornet"],
   "chorus-reed": ["trumpet", "horizontal-trumpet", "tuba"],
   "short-reed": ["cromorne", "dulcian", "regal", "schalmei", "voix-humaine", "musette"],
-  reed: [
-    "trumpet",
-    "horizontal-trumpet",
-    "tuba",
-    "cornett",
-    "oboe",
-    "clarinet",
-    "bassoon",
-    "horn",
-    "cromorne",
-    "dulcian",
-    "regal",
-    "schalmei",
-    "voix-humaine",
-    "musette",
-  ],
-  flue: [
-    "principal",
-    "stopped-flute",
-    "open-flute",
-    "harmonic-flute",
-    "string",
-    "soft-string",
-    "quintadena",
-    "celeste",
-    "twelfth",
-    "nasard",
-    "quint",
-    "tierce",
-    "larigot",
-    "septieme",
-    "none",
-    "mixture",
-    "cymbal",
-    "rauschpfeife",
-    "sesquialtera",
-    "tertian",
-    "cornet",
-  ],
+  reed: REEDS,
+  flue: FLUES,
   /** Flues that sound 16, 8 or 4; the pitch is asked for beside the group. */
   foundation: ["principal", "stopped-flute", "open-flute", "harmonic-flute", "string", "soft-string", "quintadena"],
 } as const satisfies Readonly<Record<string, readonly Kind[]>>;
