@@ -1,7 +1,7 @@
 import type { Compass } from "../../pitch/key.ts";
 import type { Role } from "./division-words.ts";
 import type { Question } from "./reading.ts";
-import type { StopDraft } from "./stop-line.ts";
+import type { StopDraft } from "./stop-draft.ts";
 
 /** A stop as found, with its line. */
 export interface PlacedStop {

@@ -7,6 +7,7 @@ import { headingIn } from "./headings.ts";
 import { KnownNames } from "./known-names.ts";
 import { isNumbered, listItem } from "./list-item.ts";
 import { ListReader } from "./list-reader.ts";
+import type { ListSoFar } from "./list-so-far.ts";
 import { printedLines } from "./plain-text.ts";
 import type { ReadDivision, Reading, ReadStop } from "./reading.ts";
 import { settledCouplers } from "./settle-couplers.ts";
@@ -136,13 +137,13 @@ function pedalOfCouplers(divisions: readonly DivisionDraft[], couplers: readonly
   ];
 }
 
-function settledTremulants(reader: ListReader, divisions: readonly DivisionDraft[], questions: Questions): string[] {
+function settledTremulants(list: ListSoFar, divisions: readonly DivisionDraft[], questions: Questions): string[] {
   const coupled = named(divisions);
   const found: string[] = [];
   const add = (name: string): void => {
     if (!found.includes(name)) found.push(name);
   };
-  for (const { line, text, scope, within, whole } of reader.tremulants) {
+  for (const { line, text, scope, within, whole } of list.tremulants) {
     const words = scope?.split(/\s*[,/+&]\s*|\s+/).filter((word) => word.length > 0) ?? [];
     const phrase = scope === null ? [] : divisionsMeant(scope, coupled);
     const meant =
@@ -209,10 +210,10 @@ export function readStoplist(text: string): Reading {
   entries.forEach((entry, index) => {
     reader.read(entry, entries.slice(index + 1, index + 1 + LOOK_AHEAD));
   });
-  reader.finish();
+  const list = reader.finish();
 
-  const couplers = [...reader.couplers];
-  const kept = withStops(reader.divisions, couplers, questions);
+  const couplers = [...list.couplers];
+  const kept = withStops(list.divisions, couplers, questions);
   const divisions = [...kept, ...pedalOfCouplers(kept, couplers)];
   distinctNames(divisions);
   const stops = divisions.flatMap((division) => division.stops);
@@ -220,7 +221,7 @@ export function readStoplist(text: string): Reading {
   const mostlyPrinted = stops.filter(printsPitch).length * 2 > stops.length;
   askAboutBlocks(divisions, entries, questions);
   const settled = divisions.map((division): ReadDivision => {
-    const statedCompass = division.kind === "pedal" ? reader.stated.pedal : reader.stated.manual;
+    const statedCompass = division.kind === "pedal" ? list.stated.pedal : list.stated.manual;
     const compass = division.compass ?? statedCompass;
     const settledHere = settledStops(division, names, questions, mostlyPrinted);
     askAboutPedalStops(division, settledHere, questions);
@@ -230,15 +231,15 @@ export function readStoplist(text: string): Reading {
       keyboard: division.keyboard,
       low: low(compass),
       high: high(compass),
-      enclosed: division.enclosed || reader.isEnclosed(division),
+      enclosed: division.enclosed || list.isEnclosed(division),
       stops: settledHere,
     };
   });
   return {
-    name: reader.title,
+    name: list.title,
     divisions: settled,
     couplers: settledCouplers(couplers, named(divisions), questions),
-    tremulants: settledTremulants(reader, divisions, questions),
+    tremulants: settledTremulants(list, divisions, questions),
     questions: questions.list(),
   };
 }

@@ -6,7 +6,7 @@ import type { DivisionDraft, PlacedStop, Questions } from "./drafts.ts";
 import type { KnownNames } from "./known-names.ts";
 import type { PitchMark } from "./pitches-in-line.ts";
 import type { ReadStop } from "./reading.ts";
-import type { StopDraft } from "./stop-line.ts";
+import type { StopDraft } from "./stop-draft.ts";
 
 /** First key of a treble half: stops that begin here or higher are one. Common practice: halves meet about middle C. */
 const FIRST_TREBLE_KEY = 59;

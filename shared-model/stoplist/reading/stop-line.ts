@@ -1,241 +1,11 @@
-import type { Foot } from "../../pitch/foot.ts";
-import type { Key } from "../../pitch/key.ts";
 import { readPitch } from "../../pitch/reading.ts";
-import { foldedSpelling } from "../glossary/spelling.ts";
-import { divisionRole, rolesOfShort } from "./division-words.ts";
-import type { HalfMark } from "./halves.ts";
-import { isKeyPhrase, keyAlone } from "./keys-in-line.ts";
+import { readBracket, readTail } from "./bracket-in-line.ts";
 import type { KnownNames } from "./known-names.ts";
 import { type Token, tokensOf } from "./line-tokens.ts";
-import { type PitchMark, pitchAt } from "./pitches-in-line.ts";
-import type { RanksMark } from "./ranks-in-line.ts";
-import { FORMER, REMARK_WORDS, type Remark, remarkIn } from "./remarks.ts";
-
-/** A stop while its line is being read: everything found, nothing concluded. */
-export interface StopDraft {
-  /** Place of its first sign in the line, for lines joined from several. */
-  at: number;
-  name: string;
-  /** The name without a word that may or may not be a half (`Violon basse`, `Cornet D`); equal to `name` when there is none. */
-  bareName: string;
-  pitches: PitchMark[];
-  /** Lengths that stand in brackets; they count when no other is printed. */
-  aside: PitchMark[];
-  /** Lengths are joined by a sign that makes them one stop or several (`8' + 4'`); a dash makes them a change of one. */
-  joined: boolean;
-  ranks: RanksMark | null;
-  composition: readonly Foot[] | null;
-  half: HalfMark | null;
-  from: Key | null;
-  /** Highest key (`bass up to B`). */
-  to: Key | null;
-  borrowed: string | null;
-  prepared: boolean;
-  atPedal: boolean;
-  remarks: string[];
-}
-
-/** What a line holds: stops, marks that belong to a stop printed before or after, and words that are neither. */
-export type LinePart =
-  | { readonly kind: "stop"; readonly draft: StopDraft }
-  | { readonly kind: "marks"; readonly draft: StopDraft }
-  | { readonly kind: "words"; readonly text: string; readonly at: number };
-
-const emptyDraft = (at: number): StopDraft => ({
-  at,
-  name: "",
-  bareName: "",
-  pitches: [],
-  aside: [],
-  joined: false,
-  ranks: null,
-  composition: null,
-  half: null,
-  from: null,
-  to: null,
-  borrowed: null,
-  prepared: false,
-  atPedal: false,
-  remarks: [],
-});
-
-const isMark = (token: Token | undefined): boolean =>
-  token !== undefined && (token.kind === "pitch" || token.kind === "ranks" || token.kind === "steps");
-const isName = (token: Token | undefined): boolean => token?.kind === "word";
-
-const FOOTNOTE = /[*†‡§°¹²³⁴⁵⁶⁷⁸⁹^#~]+$/u;
-
-/** Outer punctuation, footnote signs and prepositions that led to a mark are no part of a name. */
-export function tidyName(text: string): string {
-  let name = text.replace(/\s+/g, " ").trim();
-  for (let before = ""; before !== name; ) {
-    before = name;
-    name = name
-      .replace(/^[\s*†‡§¹²³⁴⁵⁶⁷⁸⁹~,;:=.–—_"“”„«»!?\\/|-]+/u, "")
-      .replace(FOOTNOTE, "")
-      .replace(/[\s,;:=–—_"“”„«»!?\\/|+&-]+$/u, "")
-      // Leaders of dots between a name and its pitch.
-      .replace(/(?:\s*[.…]){2,}$|\s[.…]$/u, "")
-      .replace(/(?<=\S{2})\s(?:di|de|du|a|à|of|zu|mit|with|met|von|des|der|im|in|nel|al|et|und|en|y|e|so)$/iu, "")
-      .trim();
-  }
-  return name.replace(/(?<=\p{L}{6})\.$/u, "");
-}
-
-/** A footnote's sign in square brackets, which some pages print behind every other word. */
-const REFERENCE = /^(?:\d{1,2}|[a-z]|\*+|[†‡§])$/;
-
-function readBracket(token: Extract<Token, { kind: "bracket" }>, text: string, draft: StopDraft): void {
-  const content = token.text.trim();
-  const square = text[token.start] === "[";
-  if (content === "" || /^[*†‡§]+$/.test(content)) return;
-  const remark = isKeyPhrase(content) ? null : (remarkIn(content) ?? ofDivision(content));
-  if (remark && (remark.borrowed !== null || remark.prepared)) {
-    draft.borrowed ??= remark.borrowed;
-    draft.prepared ||= remark.prepared;
-    return;
-  }
-  for (const piece of content.split(/[;,](?!\d)/)) {
-    if (!readPiece(piece.trim(), draft) && !(square && REFERENCE.test(piece.trim()))) draft.remarks.push(piece.trim());
-  }
-}
-
-/** `(Sw)`, `(G.O.)` behind a stop: it is borrowed from there. */
-function ofDivision(content: string): Remark | null {
-  const folded = foldedSpelling(content);
-  const isDivision =
-    folded.length >= 2 &&
-    (divisionRole(folded) !== null || (rolesOfShort(folded).length > 0 && /\p{Lu}/u.test(content)));
-  return isDivision ? { borrowed: content, prepared: false, atPedal: false } : null;
-}
-
-/** Marks that make up the whole of a piece; false when words are left. */
-function readPiece(piece: string, draft: StopDraft): boolean {
-  const remark = isKeyPhrase(piece) ? null : remarkIn(piece);
-  let rest = piece;
-  if (remark?.atPedal) {
-    draft.atPedal = true;
-    rest = piece.replace(/^\S+\s*/, "").replace(/^(?:pedale|pedaal|pédalier)\s*/i, "");
-  } else if (remark) {
-    draft.borrowed ??= remark.borrowed;
-    draft.prepared ||= remark.prepared;
-    return true;
-  }
-  const alone = keyAlone(rest);
-  if (alone !== null && pitchAt(rest, 0)?.end !== rest.length) {
-    draft.from ??= alone;
-    return true;
-  }
-  const tokens = tokensOf(rest);
-  const half = tokens.find((token) => token.kind === "half");
-  // "bass from Stopped Diapason" speaks of the lowest pipes, not of a half.
-  if (half?.kind === "half" && (half.mark.half === "both" || !tokens.some(isName)))
-    draft.half ??= { ...half.mark, sure: true, partOfName: false };
-  for (const token of tokens) {
-    if (token.kind === "pitch") draft.aside.push(token.mark);
-    else if (token.kind === "ranks") draft.ranks ??= token.mark;
-    else if (token.kind === "steps") draft.composition ??= token.mark.composition;
-    else if (token.kind === "key") takeKey(draft, token.mark.key, token.mark.end_of);
-  }
-  return tokens.every((token) => token.kind !== "word" && token.kind !== "bracket");
-}
-
-function takePitch(draft: StopDraft, mark: PitchMark): void {
-  draft.pitches.push(mark);
-}
-
-function takeKey(draft: StopDraft, key: Key, end: "from" | "to"): void {
-  if (end === "from") draft.from ??= key;
-  else draft.to ??= key;
-}
-
-/** Tokens between breaks. */
-interface Segment {
-  readonly tokens: readonly Token[];
-  /** What stands before it: `""` for the first. */
-  readonly before: string;
-}
-
-function segmentsOf(tokens: readonly Token[]): Segment[] {
-  const segments: Segment[] = [];
-  let [current, before]: [Token[], string] = [[], ""];
-  for (const token of tokens) {
-    if (token.kind !== "break") current.push(token);
-    else {
-      if (current.length > 0) segments.push({ tokens: current, before });
-      [current, before] = [[], token.text];
-    }
-  }
-  if (current.length > 0) segments.push({ tokens: current, before });
-  return segments;
-}
-
-/** The words from one token to another as they stand in print, brackets left out. */
-function wording(text: string, tokens: readonly Token[]): string {
-  let words = "";
-  let last = -1;
-  for (const token of tokens) {
-    if (token.kind === "bracket" || token.kind === "cell") continue;
-    words += last >= 0 && token.start > last ? " " : "";
-    words += text.slice(token.start, token.end);
-    last = token.end;
-  }
-  return words;
-}
-
-const looksLikeName = (words: string, names: KnownNames): boolean => {
-  const name = tidyName(words);
-  if (name === "") return false;
-  if (names.knows(name)) return true;
-  return /^[\p{Lu}\d"“„'’]/u.test(name) && /\p{L}{2}/u.test(name) && name.split(/\s+/).length <= 6;
-};
-
-/** Where in a run of tokens the stops begin: names with their marks before or behind. */
-function runsOf(text: string, tokens: readonly Token[], names: KnownNames): Token[][] {
-  const firstMark = tokens.findIndex(isMark);
-  const firstName = tokens.findIndex(isName);
-  if (firstMark < 0 || firstName < 0) return [[...tokens]];
-  const pitchFirst = firstMark < firstName;
-  const runs: Token[][] = [];
-  let run: Token[] = [];
-  const wordsFrom = (index: number): { words: Token[]; next: number } => {
-    let next = index;
-    while (next < tokens.length && (isName(tokens[next]) || tokens[next]?.kind === "half")) next += 1;
-    return { words: tokens.slice(index, next), next };
-  };
-  let [named, marked] = [false, false];
-  for (let index = 0; index < tokens.length; index++) {
-    const token = tokens[index] as Token;
-    const startsWords = isName(token) && !isName(tokens[index - 1]) && tokens[index - 1]?.kind !== "half";
-    let starts = false;
-    if (pitchFirst && isMark(token) && named && !isMark(tokens[index - 1])) {
-      const { words, next } = wordsFrom(index + 1);
-      starts = words.length > 0 && looksLikeName(wording(text, words), names) && tokens[index - 1]?.kind !== "join";
-      if (starts && next === tokens.length && token.kind === "ranks" && token.mark.sign === "numeral") {
-        starts = names.knows(tidyName(wording(text, words)));
-      }
-    } else if (!pitchFirst && startsWords && named && marked) {
-      const { words, next } = wordsFrom(index);
-      const name = tidyName(wording(text, words));
-      const first = words[0];
-      const remark = first?.kind === "word" && REMARK_WORDS.has(first.text.toLowerCase());
-      const marks = tokens[next];
-      const hasOwnMark =
-        isMark(marks) && !(marks?.kind === "ranks" && marks.mark.sign === "numeral" && !names.knows(name));
-      starts = !remark && (hasOwnMark ? looksLikeName(name, names) : names.isPlainName(name) && name.length > 3);
-    }
-    if (starts) {
-      runs.push(run);
-      run = [];
-      [named, marked] = [false, false];
-    }
-    if (isName(token)) named = true;
-    if (isMark(token)) marked = true;
-    run.push(token);
-  }
-  if (run.length > 0) runs.push(run);
-  return runs;
-}
+import { FORMER, REMARK_WORDS, remarkIn } from "./remarks.ts";
+import { isMark, isName, runsOf, type Segment, segmentsOf } from "./runs-in-line.ts";
+import { emptyDraft, type LinePart, type StopDraft, takeKey } from "./stop-draft.ts";
+import { isTalk, nameFrom, tidyName, wording } from "./stop-name.ts";
 
 /** Spanish names count their length in palms (`Flautado de 13`). */
 const PALMS = /\s(?:de|en|d['’]) ?(?:a )?(52|26|13|7|6 ?½|6 1\/2)$/i;
@@ -282,7 +52,7 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
         break;
       }
       case "pitch":
-        takePitch(draft, token.mark);
+        draft.pitches.push(token.mark);
         if (phase === "name") phase = "behind";
         break;
       case "steps":
@@ -332,53 +102,6 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
     }
   }
   return draft.name === "" ? { kind: "marks", draft } : { kind: "stop", draft };
-}
-
-function readTail(words: string, draft: StopDraft): void {
-  const remark = remarkIn(words);
-  if (remark) {
-    draft.borrowed ??= remark.borrowed;
-    draft.prepared ||= remark.prepared;
-    draft.atPedal ||= remark.atPedal;
-  } else draft.remarks.push(words.trim());
-}
-
-const AT_PEDAL_END = /\s(?:al pedale|ai pedali|in pedale|al pedal|en el pedal|alla pedaliera)$/i;
-
-/** Parts the name from a half at its end, or from a half that leads it (`Dessus de Flûte`). */
-function nameFrom(text: string, area: readonly Token[], draft: StopDraft, names: KnownNames): void {
-  const printed = tidyName(wording(text, area));
-  const whole = tidyName(printed.replace(AT_PEDAL_END, ""));
-  draft.atPedal ||= whole !== printed;
-  draft.name = whole;
-  draft.bareName = whole;
-  const last = area.at(-1);
-  const first = area[0];
-  const inner = area.find((token) => token.kind === "half");
-  if (area.length > 1 && last?.kind === "half") {
-    draft.half ??= last.mark;
-    const bare = tidyName(wording(text, area.slice(0, -1)));
-    if (last.mark.sure && !last.mark.partOfName) draft.name = bare;
-    if (/^cantus$/i.test(text.slice(last.start, last.end))) return;
-    draft.bareName = bare === "" ? whole : bare;
-    if (draft.name === "") draft.name = whole;
-  } else if (first?.kind === "half" && area.length > 1) {
-    const leads = /^(?:dessus|basse|tiples?|bajos?|bas|discant|treble) d/i.test(whole);
-    if (leads && !(first.mark.half === "bass" && names.isPlainName(whole))) {
-      draft.half ??= { ...first.mark, partOfName: true, sure: first.mark.half === "treble" };
-    }
-  } else if (inner?.kind === "half" && area.length > 1 && inner.mark.sure) draft.half ??= inner.mark;
-}
-
-/** Segments whose words only talk about the stop before. */
-function isTalk(words: string, names: KnownNames): boolean {
-  const name = tidyName(words);
-  if (name === "") return false;
-  if (FORMER.test(` ${words}`)) return true;
-  if (remarkIn(words)) return true;
-  const [first = ""] = name.split(/\s+/);
-  if (REMARK_WORDS.has(first.toLowerCase())) return true;
-  return /^\p{Ll}/u.test(name) && !names.knows(name);
 }
 
 /**
@@ -450,7 +173,7 @@ function partsOfCell(text: string, names: KnownNames): readonly LinePart[] {
       } else {
         const leading = segment.tokens[0];
         if (!former && isMark(leading) && previous.pitches.length === 0 && leading?.kind === "pitch") {
-          takePitch(previous, leading.mark);
+          previous.pitches.push(leading.mark);
           for (const token of segment.tokens)
             if (token.kind === "key") takeKey(previous, token.mark.key, token.mark.end_of);
         }
@@ -502,7 +225,7 @@ function attach(segment: Segment, text: string, draft: StopDraft): boolean {
         continue;
       }
       if (draft.pitches.length > 0) draft.joined = true;
-      takePitch(draft, token.mark);
+      draft.pitches.push(token.mark);
     } else if (token.kind === "ranks") draft.ranks ??= token.mark;
     else if (token.kind === "steps") draft.composition ??= token.mark.composition;
     else if (token.kind === "half") draft.half ??= { ...token.mark, partOfName: false };
@@ -510,20 +233,4 @@ function attach(segment: Segment, text: string, draft: StopDraft): boolean {
     else if (token.kind === "bracket") readBracket(token, text, draft);
   }
   return true;
-}
-
-/** Marks of a line without a name put to a stop printed on another line. */
-export function giveMarks(from: StopDraft, to: StopDraft): void {
-  to.pitches.push(...from.pitches);
-  to.aside.push(...from.aside);
-  to.joined ||= from.joined;
-  to.ranks ??= from.ranks;
-  to.composition ??= from.composition;
-  to.half ??= from.half;
-  to.from ??= from.from;
-  to.to ??= from.to;
-  to.borrowed ??= from.borrowed;
-  to.prepared ||= from.prepared;
-  to.atPedal ||= from.atPedal;
-  to.remarks.push(...from.remarks);
 }

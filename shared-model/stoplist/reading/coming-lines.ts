@@ -1,0 +1,33 @@
+import { isListTitle } from "./accessories.ts";
+import { headingIn } from "./headings.ts";
+import type { KnownNames } from "./known-names.ts";
+import { listItem } from "./list-item.ts";
+import type { ListSoFar } from "./list-so-far.ts";
+import { hasMarks } from "./stop-draft.ts";
+import { partsOfLine } from "./stop-line.ts";
+import type { WholeEntry } from "./wrapped-lines.ts";
+
+/** How much of a coming line is looked at to tell what stands before it. */
+const GLANCE = 200;
+
+/** Whether the next lines that say anything are stops. */
+export function stopsFollow(list: ListSoFar, next: readonly WholeEntry[]): boolean {
+  for (const entry of next.slice(0, 3)) {
+    const { body } = listItem(entry.text.slice(0, GLANCE), list.numbered);
+    if (isListTitle(body)) continue;
+    if (headingIn(body)?.exact) return false;
+    const [first] = partsOfLine(body, list.names);
+    if (first?.kind === "marks") continue;
+    return first?.kind === "stop" && (hasMarks(first.draft) || list.names.acquaintance(first.draft.name) !== "strange");
+  }
+  return false;
+}
+
+/** Whether as many coming lines hold lengths and no names. */
+export const marksFollow = (next: readonly WholeEntry[], count: number, names: KnownNames): boolean =>
+  count > 0 &&
+  next.length >= count &&
+  next.slice(0, count).every((entry) => {
+    const parts = partsOfLine(entry.text.slice(0, GLANCE), names);
+    return parts.length > 0 && parts.every((part) => part.kind === "marks" && hasMarks(part.draft));
+  });

@@ -1,0 +1,57 @@
+import { isAccessory, isListTitle, isProse } from "./accessories.ts";
+import { compassIn } from "./keys-in-line.ts";
+import type { ListSoFar, Taken } from "./list-so-far.ts";
+import type { WholeEntry } from "./wrapped-lines.ts";
+
+const titleOf = (text: string): string | null => {
+  const title = text
+    .split("\t")[0]
+    ?.replace(/\s+(?:[IVX]+|\d) (?:manuale?|manuals|claviers|klaviere).*$/i, "")
+    .replace(/^[\s*#"“„_–-]+|[\s*#"”“_:–-]+$/gu, "");
+  return title && /\p{L}{3}/u.test(title) ? title : null;
+};
+
+/** Words that are no stop: the title, prose, or something to ask about. */
+export function talk(list: ListSoFar, text: string, entry: WholeEntry, listed: boolean): Taken {
+  const compass = compassIn(text).compass;
+  if (compass) state(list, text);
+  const started = list.divisions.some((one) => one.stops.length > 0) || list.current !== null;
+  if (!started) {
+    if (
+      list.title === null &&
+      !isListTitle(text) &&
+      !/[,;!.]$/.test(entry.text) &&
+      text.length <= 120 &&
+      /\p{L}{3}/u.test(text)
+    )
+      list.title = titleOf(entry.text);
+    return "talk";
+  }
+  if (compass || list.among === "aids" || isProse(text) || isAccessory(text)) return "talk";
+  const words = text.trim().split(/\s+/);
+  const small = /^[\p{Ll}(]/u.test(text.trim());
+  if (small || words.length > 8 || text.includes("@")) {
+    if (list.last && small && words.length <= 12) list.last.draft.remarks.push(text.trim());
+    return "talk";
+  }
+  if (/^[*†‡§]/u.test(entry.text.trim()) && !listed) return "talk";
+  if (!/\p{L}{2}/u.test(text)) return "talk";
+  const near = list.names.nearest(text.trim());
+  list.questions.ask(
+    entry.line,
+    `"${text.trim()}" was not understood and is left out; if it is a stop, print its pitch behind it.`,
+    text.trim(),
+    near,
+  );
+  return "talk";
+}
+
+/** "Manuale C-g3 / Pedal C-f3": compasses for the keyboards of the whole list. */
+function state(list: ListSoFar, text: string): void {
+  for (const piece of text.split(/[/;]|,\s(?=\p{Lu}\p{Ll})/u)) {
+    const { compass } = compassIn(piece);
+    if (!compass) continue;
+    if (/ped/i.test(piece)) list.stated.pedal ??= compass;
+    else list.stated.manual ??= compass;
+  }
+}
