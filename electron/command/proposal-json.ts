@@ -1,6 +1,7 @@
 import type { BoxPosition, ConsoleState } from "../../shared-model/console/state.ts";
 import { stopLabel } from "../../shared-model/files/stop-name.ts";
-import type { Judgement, Reason } from "../../shared-model/judging/judge.ts";
+import type { Judgement } from "../../shared-model/judging/judge.ts";
+import type { Reason } from "../../shared-model/judging/reason.ts";
 import { SOURCES } from "../../shared-model/music/prescriptions/sources.ts";
 import { footText } from "../../shared-model/pitch/foot.ts";
 import type { Points } from "../../shared-model/rules/rule.ts";

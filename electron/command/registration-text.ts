@@ -1,6 +1,7 @@
 import type { ConsoleState } from "../../shared-model/console/state.ts";
 import { stopLabel } from "../../shared-model/files/stop-name.ts";
-import type { Judgement, Reason } from "../../shared-model/judging/judge.ts";
+import type { Judgement } from "../../shared-model/judging/judge.ts";
+import type { Reason } from "../../shared-model/judging/reason.ts";
 import type { Section } from "../../shared-model/music/texture.ts";
 import type { Points } from "../../shared-model/rules/rule.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";

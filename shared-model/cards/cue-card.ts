@@ -1,6 +1,8 @@
 import type { BoxPosition, ConsoleState } from "../console/state.ts";
-import { type JudgedPart, type Judgement, type Reason, sourceName } from "../judging/judge.ts";
+import type { JudgedPart, Judgement } from "../judging/judge.ts";
 import type { Problem } from "../judging/problem.ts";
+import type { Reason } from "../judging/reason.ts";
+import { sourceName } from "../judging/recipe-words.ts";
 import type { Hands } from "../music/texture.ts";
 import { isProposable, likeness } from "../propose/state-space.ts";
 import type { Instrument, Stop } from "../stoplist/instrument.ts";

@@ -1,4 +1,5 @@
-import { type JudgedPart, stopLabel } from "../judging/judge.ts";
+import type { JudgedPart } from "../judging/judge.ts";
+import { stopLabel } from "../judging/listening.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import { type Labelled, LONGEST_LABEL, labelOf, octaveWords } from "./label.ts";
 

@@ -1,6 +1,7 @@
 import type { ConsoleState, Placing } from "../console/state.ts";
-import { type Judgement, judge, type Reason } from "../judging/judge.ts";
+import { type Judgement, judge } from "../judging/judge.ts";
 import { keyboardsFor, type Problem } from "../judging/problem.ts";
+import type { Reason } from "../judging/reason.ts";
 import { agree, idsOf, named } from "../rules/naming.ts";
 import { idleWords, nothingIdle } from "../rules/nothing-idle.ts";
 import { stopOff } from "../rules/stop-off.ts";

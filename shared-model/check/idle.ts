@@ -1,5 +1,6 @@
 import type { ConsoleState } from "../console/state.ts";
-import { type Judgement, stopLabel } from "../judging/judge.ts";
+import type { Judgement } from "../judging/judge.ts";
+import { stopLabel } from "../judging/listening.ts";
 import type { Problem } from "../judging/problem.ts";
 import type { Idle } from "../rules/nothing-idle.ts";
 import type { Division, Stop } from "../stoplist/instrument.ts";

@@ -1,9 +1,10 @@
 import { addVoice, type PartSound, silence } from "../acoustics/part-sound.ts";
 import type { ConsoleState, Placing } from "../console/state.ts";
-import { couplersBearing, yielding } from "../judging/judge.ts";
+import { couplersBearing } from "../judging/listening.ts";
 import { heardVoice, type PlacedPart } from "../judging/placed-part.ts";
 import type { Problem, WeighedPart } from "../judging/problem.ts";
 import { type Closeness, closenessOf } from "../judging/recipe.ts";
+import { yielding } from "../judging/weighing.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Division, Stop } from "../stoplist/instrument.ts";
 

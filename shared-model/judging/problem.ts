@@ -14,7 +14,8 @@ import type {
 import type { Coupler, Division, Instrument, Stop } from "../stoplist/instrument.ts";
 import { type DivisionKind, divisionKinds } from "../stoplist/keyboard-kind.ts";
 import { type PlacedPart, placePart, sharedRanks } from "./placed-part.ts";
-import { type Reading, type Recipe, readingOf, recipeOf } from "./recipe.ts";
+import { type Reading, readingOf } from "./reading.ts";
+import { type Recipe, recipeOf } from "./recipe.ts";
 
 /** Rules by what they read. */
 export interface SortedRules {

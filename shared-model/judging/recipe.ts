@@ -1,18 +1,13 @@
-import { isCompound, zonesBetween } from "../acoustics/voice.ts";
-import type { PrescribedPart, Prescription, StandIn, Wanted } from "../music/prescription.ts";
-import type { Part, Role } from "../music/texture.ts";
-import { type Foot, footOf, footText, stretch } from "../pitch/foot.ts";
-import { pitchName } from "../pitch/reading.ts";
+import { zonesBetween } from "../acoustics/voice.ts";
+import type { StandIn, Wanted } from "../music/prescription.ts";
+import { footOf } from "../pitch/foot.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Instrument, Stop } from "../stoplist/instrument.ts";
 import type { DivisionKind } from "../stoplist/keyboard-kind.ts";
-import { KIND_GROUPS, type Kind, type KindGroup } from "../stoplist/kind.ts";
 import type { PlacedPart } from "./placed-part.ts";
+import type { PartRecipe } from "./reading.ts";
+import { wantedStops } from "./wanted-stops.ts";
 
-/** What a full prescription earns over all its parts. */
-const FULL_PRESCRIPTION: Points = 6000;
-/** What a part earns besides, that the prescription leaves to the player. */
-const OPTIONAL_PART: Points = 300;
 /** What a thing earns that only a coupler supplies, in hundredths: it brings all else that is drawn there. */
 const COUPLED_WORTH = 85;
 /** A recipe of so many things can do without one that is only welcome; in a smaller one it may be the whole point. */
@@ -36,126 +31,6 @@ export const COSTS = {
   shutBox: 50,
 } as const;
 
-const ROLE_WEIGHT: Readonly<Record<Role, number>> = {
-  melody: 3,
-  plenum: 3,
-  "cantus-firmus": 3,
-  voice: 2,
-  accompaniment: 2,
-  bass: 1.5,
-  echo: 1.5,
-};
-
-/** One part of a prescription set against one part of the section. */
-export interface PartRecipe {
-  readonly prescribed: PrescribedPart;
-  readonly share: Points;
-}
-
-/** One way to look at a section: in the light of a prescription, or by the conventions alone (`null`). */
-export interface Reading {
-  readonly prescription: Prescription | null;
-  /** By part id; a part without an entry is judged by the conventions alone. */
-  readonly recipes: ReadonlyMap<string, readonly PartRecipe[]>;
-}
-
-/** Which prescribed parts speak of which parts of the section: by role, then by place, then in order. */
-export function readingOf(prescription: Prescription | null, parts: readonly Part[]): Reading {
-  const recipes = new Map<string, { prescribed: PrescribedPart; share: Points }[]>();
-  if (!prescription) return { prescription, recipes };
-  const pairs: { part: Part; prescribed: PrescribedPart }[] = [];
-  for (const role of new Set(prescription.parts.map((each) => each.role))) {
-    const asked = prescription.parts.filter((each) => each.role === role);
-    const played = parts.filter((each) => each.role === role);
-    if (played.length === 0) continue;
-    const taken = new Set<Part>();
-    const left: PrescribedPart[] = [];
-    for (const prescribed of asked) {
-      const fit = played.find((each) => !taken.has(each) && prescribed.place && each.place === prescribed.place);
-      if (fit) {
-        taken.add(fit);
-        pairs.push({ part: fit, prescribed });
-      } else left.push(prescribed);
-    }
-    for (const prescribed of left) {
-      const fit =
-        played.find((each) => !taken.has(each)) ??
-        played.find((each) => prescribed.place && each.place === prescribed.place) ??
-        played[0];
-      taken.add(fit as Part);
-      pairs.push({ part: fit as Part, prescribed });
-    }
-  }
-  const needed = pairs.filter((each) => !each.prescribed.optional);
-  const total = needed.reduce((sum, each) => sum + ROLE_WEIGHT[each.prescribed.role], 0);
-  let spent = 0;
-  for (const [index, { part, prescribed }] of [
-    ...needed,
-    ...pairs.filter((each) => each.prescribed.optional),
-  ].entries()) {
-    let share: Points = OPTIONAL_PART;
-    if (!prescribed.optional) {
-      const last = index === needed.length - 1;
-      share = last ? FULL_PRESCRIPTION - spent : Math.floor((FULL_PRESCRIPTION * ROLE_WEIGHT[prescribed.role]) / total);
-      spent += share;
-    }
-    recipes.set(part.id, [...(recipes.get(part.id) ?? []), { prescribed, share }]);
-  }
-  return { prescription, recipes };
-}
-
-/** Whether a stop, sounding at `pitch` for the part, is what a recipe asks for. */
-function isWanted(wanted: Wanted, stop: Stop, pitch: Foot | null): boolean {
-  if (wanted.kind !== undefined) {
-    const group = (KIND_GROUPS as Partial<Record<string, readonly Kind[]>>)[wanted.kind as KindGroup];
-    const kinds = group ?? [wanted.kind as Kind];
-    const tierceMixture = wanted.kind === "tierce-sounding" && isCompound(stop) && stop.tierce;
-    if (!tierceMixture && !stop.kinds.some((kind) => kinds.includes(kind))) return false;
-    if (wanted.kind === "foundation" && !(pitch && [4, 8, 16, 32].includes(pitch.over) && pitch.under === 1))
-      return false;
-  }
-  if (wanted.pitch !== undefined && (pitch === null || footText(pitch) !== footText(wanted.pitch))) return false;
-  if (wanted.half !== undefined && stop.half !== null && stop.half !== wanted.half) return false;
-  return true;
-}
-
-const tables = new WeakMap<Instrument, Map<Wanted, Map<number, ReadonlySet<Stop>>>>();
-
-/**
- * Every stop of the instrument that is what a recipe asks for when it sounds `up` octaves higher than its name says.
- * Reckoned once for an instrument, whatever the section.
- */
-export function wantedStops(instrument: Instrument, wanted: Wanted, up: number): ReadonlySet<Stop> {
-  let table = tables.get(instrument);
-  if (!table) {
-    table = new Map();
-    tables.set(instrument, table);
-  }
-  let row = table.get(wanted);
-  if (!row) {
-    row = new Map();
-    table.set(wanted, row);
-  }
-  let stops = row.get(up);
-  if (!stops) {
-    const found = new Set<Stop>();
-    for (const division of instrument.divisions) {
-      for (const stop of division.stops) {
-        const pitch = stop.pitch && (up >= 0 ? stretch(stop.pitch, 1, 2 ** up) : stretch(stop.pitch, 2 ** -up));
-        if (isWanted(wanted, stop, pitch)) found.add(stop);
-      }
-    }
-    stops = found;
-    row.set(up, stops);
-  }
-  return stops;
-}
-
-/** `Principal 8`, `any 2`: a wanted stop in words. */
-export function wantedText(wanted: Wanted): string {
-  const kind = wanted.kind ? wanted.kind.replaceAll("-", " ") : "a stop of";
-  return wanted.pitch ? `${kind} ${pitchName(wanted.pitch)}` : kind;
-}
 /** One thing that a recipe asks of a part, with what it earns. */
 export interface Item {
   /** Any of these. */

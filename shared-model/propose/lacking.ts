@@ -1,6 +1,6 @@
 import type { Judgement } from "../judging/judge.ts";
 import type { Problem } from "../judging/problem.ts";
-import { wantedStops, wantedText } from "../judging/recipe.ts";
+import { wantedStops, wantedText } from "../judging/wanted-stops.ts";
 import type { Wanted } from "../music/prescription.ts";
 import { isProposable } from "./state-space.ts";
 

@@ -1,7 +1,8 @@
 import { levelOf } from "../acoustics/level.ts";
 import type { BoxPosition, ConsoleState, Placing } from "../console/state.ts";
-import { type Judgement, judge, type Reason } from "../judging/judge.ts";
+import { type Judgement, judge } from "../judging/judge.ts";
 import type { Problem } from "../judging/problem.ts";
+import type { Reason } from "../judging/reason.ts";
 import { textureById } from "../music/textures/catalogue.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Coupler, Division, Stop } from "../stoplist/instrument.ts";

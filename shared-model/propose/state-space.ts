@@ -1,4 +1,4 @@
-import { couplersBearing } from "../judging/judge.ts";
+import { couplersBearing } from "../judging/listening.ts";
 import { type PlacedPart, settlingOrder } from "../judging/placed-part.ts";
 import { isPrescribed, keyboardsFor, type Problem } from "../judging/problem.ts";
 import { hasOneManual, mustBeApart } from "../rules/balance.ts";

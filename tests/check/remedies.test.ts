@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { type CheckedRegistration, checkRegistration, type Finding } from "../../shared-model/check/check.ts";
-import { stopLabel } from "../../shared-model/judging/judge.ts";
+import { stopLabel } from "../../shared-model/judging/listening.ts";
 import { problemOf } from "../../shared-model/judging/problem.ts";
 import { STAND_INS } from "../../shared-model/music/prescriptions/stand-ins.ts";
 import { consoleOfExample, type ExampleConsole } from "../../shared-model/rules/example.ts";

@@ -1,5 +1,5 @@
 import type { Finding } from "../../shared-model/check/check.ts";
-import { stopLabel } from "../../shared-model/judging/judge.ts";
+import { stopLabel } from "../../shared-model/judging/listening.ts";
 import type { ExampleConsole } from "../../shared-model/rules/example.ts";
 
 /** What a remedy asks a hand to do: ids of stops, names of couplers. */

@@ -1,5 +1,6 @@
 import type { BoxPosition, ConsoleState, Placing } from "../../shared-model/console/state.ts";
-import { couplersBearing, scoreOf } from "../../shared-model/judging/judge.ts";
+import { scoreOf } from "../../shared-model/judging/judge.ts";
+import { couplersBearing } from "../../shared-model/judging/listening.ts";
 import { heardVoice, type PlacedPart } from "../../shared-model/judging/placed-part.ts";
 import type { Problem } from "../../shared-model/judging/problem.ts";
 import { identify } from "../../shared-model/propose/search.ts";

@@ -1,5 +1,7 @@
-import { type Judgement, judge, type Reason, stopLabel } from "../../shared-model/judging/judge.ts";
+import { type Judgement, judge } from "../../shared-model/judging/judge.ts";
+import { stopLabel } from "../../shared-model/judging/listening.ts";
 import { problemOf } from "../../shared-model/judging/problem.ts";
+import type { Reason } from "../../shared-model/judging/reason.ts";
 import { prescriptionsFor } from "../../shared-model/music/prescriptions/catalogue.ts";
 import { STAND_INS } from "../../shared-model/music/prescriptions/stand-ins.ts";
 import { consoleOfExample, stepsOfExample } from "../../shared-model/rules/example.ts";

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { forEachPair, judge } from "../../shared-model/judging/judge.ts";
+import { judge } from "../../shared-model/judging/judge.ts";
 import { problemOf } from "../../shared-model/judging/problem.ts";
+import { forEachPair } from "../../shared-model/judging/weighing.ts";
 import { prescriptionsFor } from "../../shared-model/music/prescriptions/catalogue.ts";
 import { sectionOf } from "../../shared-model/music/section.ts";
 import { TEXTURES } from "../../shared-model/music/textures/catalogue.ts";

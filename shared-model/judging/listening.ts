@@ -1,0 +1,120 @@
+import { addVoice, type PartSound, silence, type Voice } from "../acoustics/part-sound.ts";
+import { zonesBetween } from "../acoustics/voice.ts";
+import type { BoxPosition, ConsoleState, Placing } from "../console/state.ts";
+import { pitchName } from "../pitch/reading.ts";
+import type { Heard, HeardStop } from "../rules/rule.ts";
+import type { Coupler, Division, Stop } from "../stoplist/instrument.ts";
+import { heardVoice, type PlacedPart, settlingOrder } from "./placed-part.ts";
+import type { Problem } from "./problem.ts";
+
+/** `Gedackt 8`, `Nasat 2 2/3`, `Dulzian 8 bass`: a stop as rules and cards name it. */
+export function stopLabel(stop: Stop): string {
+  const pitch = stop.pitch ? ` ${pitchName(stop.pitch)}` : "";
+  return `${stop.name}${pitch}${stop.half ? ` ${stop.half}` : ""}`;
+}
+
+/** Couplers of the state that bear on a keyboard, in the instrument's order, fixed ones left out. */
+export function couplersBearing(
+  couplers: readonly Coupler[],
+  keyboard: Division,
+  isOn: (coupler: Coupler) => boolean,
+): readonly Coupler[] {
+  const bearing = new Set<Coupler>();
+  const visit = (name: string, carried: boolean): void => {
+    for (const coupler of couplers) {
+      if (coupler.to !== name || !(coupler.fixed || isOn(coupler)) || bearing.has(coupler)) continue;
+      if (!carried) continue;
+      bearing.add(coupler);
+      visit(coupler.from, coupler.through);
+    }
+  };
+  visit(keyboard.name, true);
+  return couplers.filter((each) => bearing.has(each) && !each.fixed);
+}
+
+/** What one part hears of a state. */
+export interface PartState {
+  readonly placing: Placing;
+  readonly placed: PlacedPart;
+  readonly sound: PartSound;
+  readonly own: readonly Stop[];
+  readonly borrowed: readonly Stop[];
+  readonly shutBoxes: number;
+}
+
+/** What each part hears of a state, in the section's order; `null` when the keyboards are coupled in a ring. */
+export function listen(
+  problem: Problem,
+  state: ConsoleState,
+  placings: readonly Placing[],
+): readonly PartState[] | null {
+  const { instrument, section } = problem;
+  const placed = placings.map((placing) => {
+    const index = section.parts.findIndex((part) => part.id === placing.part);
+    const keyboard = instrument.divisions.find((division) => division.name === placing.keyboard) as Division;
+    const on = couplersBearing(instrument.couplers, keyboard, (coupler) => state.couplers.has(coupler.name));
+    return problem.place(index, keyboard, placing.octave, on);
+  });
+  const order = settlingOrder(placed);
+  if (!order) return null;
+  const boxOf = (division: Division): BoxPosition =>
+    division.box ? (state.boxes.get(division.box) ?? "open") : "open";
+  const settled = new Set<string>();
+  const counted = new Set<string>();
+  const result: PartState[] = [];
+  for (const index of order) {
+    const one = placed[index] as PlacedPart;
+    const sound = silence();
+    const own: Stop[] = [];
+    const borrowed: Stop[] = [];
+    let shutBoxes = 0;
+    const divisions = [...new Set(one.reach.map((each) => each.division))];
+    for (const division of instrument.divisions) {
+      if (!divisions.includes(division)) continue;
+      const box = boxOf(division);
+      let heardHere = false;
+      for (const stop of division.stops) {
+        if (!state.drawn.has(stop.id)) continue;
+        const voice: Voice | null = heardVoice(one, stop, problem.shared, box);
+        if (!voice) continue;
+        addVoice(sound, voice, sound);
+        heardHere = true;
+        (settled.has(stop.id) ? borrowed : own).push(stop);
+      }
+      if (!heardHere) continue;
+      if (state.tremulants.has("all") || state.tremulants.has(division.name)) sound.tremulant = 1;
+      if (box !== "open" && division.box && !counted.has(division.box)) {
+        counted.add(division.box);
+        shutBoxes += 1;
+      }
+    }
+    for (const stop of own) settled.add(stop.id);
+    result[index] = { placing: placings[index] as Placing, placed: one, sound, own, borrowed, shutBoxes };
+  }
+  return result;
+}
+
+/** What a rule's words may name of what a part hears. */
+export function heardOf(problem: Problem, part: PartState): Heard {
+  const stops: HeardStop[] = [];
+  const undrawn: HeardStop[] = [];
+  const drawn = new Set([...part.own, ...part.borrowed].map((stop) => stop.id));
+  const divisions = new Set(part.placed.reach.map((each) => each.division));
+  const keys = Array.from(
+    { length: part.placed.zones.high - (part.placed.zones.starts[0] as number) + 1 },
+    (_, index) => (part.placed.zones.starts[0] as number) + index,
+  );
+  for (const stop of problem.stops) {
+    const reached = part.placed.reach.find(
+      (each) => divisions.has(each.division) && each.division.name === stop.division,
+    );
+    if (!reached) continue;
+    const away = 12 * (part.placed.octave + reached.shift);
+    if (zonesBetween(part.placed.zones, stop.from - away, stop.to - away) === 0 && !drawn.has(stop.id)) continue;
+    const silent = keys.filter((key) => key + away < stop.from || key + away > stop.to);
+    const heard = { stop, label: stopLabel(stop), silent };
+    if (drawn.has(stop.id)) stops.push(heard);
+    else if (!stop.off) undrawn.push(heard);
+  }
+  return { stops, undrawn };
+}

@@ -1,0 +1,152 @@
+import { SOURCES } from "../music/prescriptions/sources.ts";
+import { partName } from "../rules/balance.ts";
+import { listed, type Points, type Words } from "../rules/rule.ts";
+import type { Stop } from "../stoplist/instrument.ts";
+import { type PartState, stopLabel } from "./listening.ts";
+import { type Problem, placingDeviations, type WeighedPart } from "./problem.ts";
+import type { Reading } from "./reading.ts";
+import { type Reason, reasonOf, type Speaker } from "./reason.ts";
+import { type Closeness, COSTS, type Item, type Match, standingIn } from "./recipe.ts";
+import { wantedText } from "./wanted-stops.ts";
+
+/** `Bédos de Celles (1766)`; `Common practice`. */
+export function sourceName(id: string): string {
+  const source = SOURCES[id];
+  if (!source) return id === "common practice" ? "Common practice" : id;
+  return source.year ? `${source.author} (${source.year})` : source.author;
+}
+
+const ECONOMY: Speaker = { id: "fewest-stops", source: "common practice", severity: "note" };
+
+interface Matched {
+  readonly stop: Stop;
+  readonly match: Match;
+}
+
+/** One part in the light of one reading, with all that the sentences about its recipe are made of. */
+interface PartInLight {
+  readonly reading: Reading;
+  readonly part: PartState;
+  readonly weighed: WeighedPart;
+  readonly close: Closeness;
+  /** The part as a musician calls it. */
+  readonly who: string;
+  /** Stops that the part draws itself. */
+  readonly own: readonly Matched[];
+  /** These and what comes along through couplers. */
+  readonly all: readonly Matched[];
+}
+
+/** What the recipe asks for and finds satisfied, replaced or missing. */
+interface Fulfilment {
+  /** Points earned by what is there itself. */
+  readonly direct: Points;
+  readonly replaced: readonly { readonly points: Points; readonly text: string; readonly stops: readonly string[] }[];
+  readonly missing: readonly string[];
+}
+
+const labels = (some: readonly Matched[]): readonly string[] => some.map((each) => stopLabel(each.stop));
+const idsOf = (some: readonly Matched[]): readonly string[] => some.map((each) => each.stop.id);
+const itemWords = (item: Item): string => item.wanted.map(wantedText).slice(0, 3).join(" or ");
+const costOf = (some: readonly Matched[]): Points => some.reduce((sum, each) => sum + each.match.cost, 0);
+
+function fulfilmentOf({ weighed, close, who, all }: PartInLight): Fulfilment {
+  const standInBits = all.reduce((bits, each) => bits | each.match.standIn, 0);
+  const beside = all.reduce((bits, each) => bits | (each.match.items === 0 ? each.match.standIn : 0), 0);
+  let direct = close.gain;
+  const replaced: { points: Points; text: string; stops: readonly string[] }[] = [];
+  const missing: string[] = [];
+  weighed.recipe.items.forEach((item, index) => {
+    if (close.satisfied & (1 << index)) return;
+    const use = standingIn(item, standInBits, beside);
+    const name = itemWords(item);
+    if (!use) {
+      missing.push(name);
+      return;
+    }
+    direct -= use.weight;
+    if (use.leaveOut) {
+      const text = `The ${who} does without the ${name}, which is welcome rather than needed.`;
+      replaced.push({ points: use.weight, text, stops: [] });
+      return;
+    }
+    const serving = all.filter((each) => (each.match.standIn & use.bits) !== 0);
+    replaced.push({
+      points: use.weight,
+      text: `${listed(labels(serving))} ${serving.length === 1 ? "stands" : "stand"} in for the ${name} that the recipe asks for${use.note ? ` (${use.note})` : ""}.`,
+      stops: idsOf(serving),
+    });
+  });
+  return { direct, replaced, missing };
+}
+
+/** What the part draws of what the recipe asks for, and what the recipe asks for besides; `null` when there is nothing to say. */
+function drawsWords({ weighed, who, all }: PartInLight, { direct, missing }: Fulfilment, sources: readonly string[]) {
+  const { recipe } = weighed;
+  if (!recipe.speaks) return null;
+  if (direct !== 0 || recipe.items.length === 0) {
+    const asked = all.filter((each) => each.match.status === "asked");
+    const by =
+      sources[0] === "common practice" ? "By common practice" : `As ${sourceName(sources[0] as string)} has it`;
+    const lack = missing.length > 0 ? `; the recipe also asks for ${listed(missing)}` : "";
+    return { points: direct, text: `${by}, the ${who} draws ${listed(labels(asked))}${lack}.` };
+  }
+  if (missing.length === 0) return null;
+  return { points: 0, text: `The recipe asks the ${who} for ${listed(missing)}, which it does not have here.` };
+}
+
+/** Reasons for how near a part comes to its recipe, where it is played, and how few stops it takes. */
+export function recipeReasons(
+  problem: Problem,
+  reading: Reading,
+  part: PartState,
+  weighed: WeighedPart,
+  close: Closeness,
+  heard: readonly string[],
+): readonly Reason[] {
+  const { recipe } = weighed;
+  const matched = (stop: Stop): Matched => ({ stop, match: recipe.matchOf(stop) });
+  const own = part.own.map(matched);
+  const all = [...own, ...part.borrowed.map(matched)];
+  const who = partName(weighed.context);
+  const light: PartInLight = { reading, part, weighed, close, who, own, all };
+  const sources = reading.prescription?.sources ?? ["common practice"];
+  const speaker: Speaker = { id: "close-to-prescription", source: sources.join("; "), severity: "note" };
+  const reasons: Reason[] = [];
+  const say = (points: Points, words: Words, by = speaker): void => {
+    reasons.push(reasonOf(by, points, words, [part.placing.part], heard));
+  };
+
+  const fulfilment = fulfilmentOf(light);
+  const draws = drawsWords(light, fulfilment, sources);
+  if (draws) say(draws.points, draws);
+  for (const each of fulfilment.replaced) say(each.points, each);
+
+  const stray = own.filter(({ match }) => match.status === "stray" && !((match.standIn & close.serving) !== 0));
+  if (stray.length > 0) {
+    const text = `${listed(labels(stray))} ${stray.length === 1 ? "is" : "are"} outside the recipe for the ${who}.`;
+    say(-costOf(stray), { text, stops: idsOf(stray) });
+  }
+  const against = own.filter(({ match }) => match.status === "against");
+  if (against.length > 0) {
+    const text = `The recipe keeps ${listed(labels(against))} out of the ${who}.`;
+    const remedy = `Leave out ${listed(labels(against))}.`;
+    say(-costOf(against), { text, remedy, stops: idsOf(against) }, { ...speaker, severity: "warning" });
+  }
+  const rest = -close.cost + costOf(stray) + costOf(against) - COSTS.shutBox * part.shutBoxes;
+  if (rest !== 0) {
+    const boxes = part.shutBoxes > 0 ? " and a box that is not open" : "";
+    const more = own.filter(({ match }) => match.status !== "stray" && match.status !== "against");
+    say(rest, { text: `The ${who} could do with fewer: ${listed(labels(more))}${boxes}.` }, ECONOMY);
+  }
+  for (const { points, what, about } of placingDeviations(reading, part.placed, problem.kindsOf)) {
+    const text = {
+      keyboard: `The recipe plays the ${who} on the ${about.replace("-", " ")} keyboard; here it is the ${part.placed.keyboard.name}.`,
+      "left-out": `The recipe couples ${about}; that coupler is not on here.`,
+      beside: `${about} is on, which the recipe does not ask for.`,
+      allowed: `${about} is on; the recipe allows it and can do without.`,
+    }[what];
+    say(points, { text });
+  }
+  return reasons;
+}
