@@ -1,5 +1,6 @@
 import type { CheckedRegistration, Finding } from "../../shared-model/check/check.ts";
-import { decimal, type ReasonJson, reasonJson, sourceWords } from "./proposal-json.ts";
+import { citations } from "../../shared-model/music/prescriptions/citation.ts";
+import { decimal, type ReasonJson, reasonJson } from "./proposal-json.ts";
 
 /** What a check found as JSON has it: the form is a contract. */
 export interface CheckJson {
@@ -17,7 +18,7 @@ const keyboardsOf = ({ placings }: CheckedRegistration): Readonly<Record<string,
 export function checkJson(checked: CheckedRegistration): CheckJson {
   const { findings, judgement } = checked;
   return {
-    findings: findings.map((finding) => ({ ...finding, source: sourceWords(finding.source) })),
+    findings: findings.map((finding) => ({ ...finding, source: citations(finding.source) })),
     reasons: judgement.reasons.map(reasonJson),
     score: decimal(judgement.score),
     keyboards: keyboardsOf(checked),

@@ -2,12 +2,13 @@ import { type CheckedRegistration, checkRegistration, type Finding } from "../..
 import type { WrittenRegistration } from "../../shared-model/files/registration-file.ts";
 import { prepare } from "../../shared-model/judging/prepare.ts";
 import type { Problem } from "../../shared-model/judging/problem.ts";
+import { citations } from "../../shared-model/music/prescriptions/citation.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { checkJson } from "./check-json.ts";
 import { readOptions, type Usage } from "./options.ts";
 import { readOrgan, readRegistration, sectionOfMusic } from "./organ.ts";
 import { counted, wrapped } from "./plain-text.ts";
-import { decimal, sourceWords } from "./proposal-json.ts";
+import { decimal } from "./proposal-json.ts";
 import { sectionWords } from "./propose.ts";
 import { reasonLines, registrationLines } from "./registration-text.ts";
 import { DONE, line, Refusal, type Terminal, WRONG } from "./terminal.ts";
@@ -62,7 +63,7 @@ const SEVERITIES = { error: "ERROR", warning: "warning", note: "note" } as const
 const findingLines = ({ severity, text, remedy, rule, source }: Finding): readonly string[] => [
   ...wrapped(text, SEVERITIES[severity].padEnd(9)),
   ...(remedy === null ? [] : wrapped(remedy, `${" ".repeat(9)}> `)),
-  ...wrapped(`(${rule}: ${sourceWords(source)})`, " ".repeat(9)),
+  ...wrapped(`(${rule}: ${citations(source)})`, " ".repeat(9)),
 ];
 
 function summary(findings: readonly Finding[]): string {

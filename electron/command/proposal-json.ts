@@ -2,7 +2,7 @@ import type { BoxPosition, ConsoleState } from "../../shared-model/console/state
 import { stopLabel } from "../../shared-model/files/stop-name.ts";
 import type { Judgement } from "../../shared-model/judging/judge.ts";
 import type { Reason } from "../../shared-model/judging/reason.ts";
-import { SOURCES } from "../../shared-model/music/prescriptions/sources.ts";
+import { citations } from "../../shared-model/music/prescriptions/citation.ts";
 import { footText } from "../../shared-model/pitch/foot.ts";
 import type { Points } from "../../shared-model/rules/rule.ts";
 import type { Instrument, Stop } from "../../shared-model/stoplist/instrument.ts";
@@ -46,22 +46,11 @@ export interface ProposalJson {
 /** Whole hundredths as a decimal with at most two places. */
 export const decimal = (points: Points): number => points / 100;
 
-function sourceName(id: string): string {
-  const source = SOURCES[id];
-  if (!source) return id;
-  // Where no author is known, the bracket in his place tells less than the title.
-  const name = source.author.startsWith("(") ? source.title : source.author;
-  return source.year === null ? name : `${name} (${source.year})`;
-}
-
-/** The sources of a reason as a reader knows them: `François Bédos de Celles (1766)`, or `common practice`. */
-export const sourceWords = (source: string): string => source.split("; ").map(sourceName).join("; ");
-
 export const reasonJson = ({ rule, points, text, source }: Reason): ReasonJson => ({
   rule,
   points: decimal(points),
   text,
-  source: sourceWords(source),
+  source: citations(source),
 });
 
 const stopJson = ({ division, name, pitch, half }: Stop): StopJson => ({

@@ -2,11 +2,12 @@ import type { ConsoleState } from "../../shared-model/console/state.ts";
 import { stopLabel } from "../../shared-model/files/stop-name.ts";
 import type { Judgement } from "../../shared-model/judging/judge.ts";
 import type { Reason } from "../../shared-model/judging/reason.ts";
+import { citations } from "../../shared-model/music/prescriptions/citation.ts";
 import type { Section } from "../../shared-model/music/texture.ts";
 import type { Points } from "../../shared-model/rules/rule.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { table, wrapped } from "./plain-text.ts";
-import { boxesByDivision, couplersOn, sourceWords } from "./proposal-json.ts";
+import { boxesByDivision, couplersOn } from "./proposal-json.ts";
 
 const OCTAVES: Readonly<Record<-1 | 0 | 1, string>> = { [-1]: ", an octave lower", 0: "", 1: ", an octave higher" };
 const BOXES = { open: "open", half: "half open", closed: "closed" } as const;
@@ -70,6 +71,6 @@ export function reasonLines(reasons: readonly Reason[], indent: string, sources:
   const ranked = reasons.toSorted((a, b) => Math.abs(b.points) - Math.abs(a.points));
   const width = Math.max(0, ...ranked.map((each) => signed(each.points).length));
   return ranked.flatMap(({ points, text, source }) =>
-    wrapped(sources ? `${text} [${sourceWords(source)}]` : text, `${indent}${signed(points).padStart(width)}  `),
+    wrapped(sources ? `${text} [${citations(source)}]` : text, `${indent}${signed(points).padStart(width)}  `),
   );
 }

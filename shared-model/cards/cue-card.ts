@@ -2,7 +2,7 @@ import type { BoxPosition, ConsoleState } from "../console/state.ts";
 import type { JudgedPart, Judgement } from "../judging/judge.ts";
 import type { Problem } from "../judging/problem.ts";
 import type { Reason } from "../judging/reason.ts";
-import { sourceName } from "../judging/recipe-words.ts";
+import { citation } from "../music/prescriptions/citation.ts";
 import type { Hands } from "../music/texture.ts";
 import { isProposable, likeness } from "../propose/state-space.ts";
 import type { Instrument, Stop } from "../stoplist/instrument.ts";
@@ -127,10 +127,8 @@ function boxesOf(instrument: Instrument, state: ConsoleState, parts: readonly Ju
 const RECIPE_RULES: readonly string[] = ["close-to-prescription", "fewest-stops"];
 
 function whyOf({ reasons, prescription }: JudgedRegistration): string | null {
-  // A source without an author's name stands in brackets and tells a player nothing at the console.
-  const authors = (prescription?.sources ?? []).filter((each) => each !== "common practice").map(sourceName);
-  const author = authors.find((name) => !name.startsWith("("));
-  if (author !== undefined) return `Recipe: ${author}.`;
+  const source = prescription?.sources.find((each) => each !== "common practice");
+  if (source !== undefined) return `Recipe: ${citation(source)}.`;
   const praise = reasons
     .filter((reason) => reason.points > 0 && !RECIPE_RULES.includes(reason.rule))
     .toSorted((a, b) => b.points - a.points || a.text.length - b.text.length);

@@ -1,4 +1,4 @@
-import { SOURCES } from "../music/prescriptions/sources.ts";
+import { accordingTo } from "../music/prescriptions/citation.ts";
 import { partName } from "../rules/balance.ts";
 import { listed, type Points, type Words } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
@@ -8,13 +8,6 @@ import type { Reading } from "./reading.ts";
 import { type Reason, reasonOf, type Speaker } from "./reason.ts";
 import { type Closeness, COSTS, type Item, type Match, standingIn } from "./recipe.ts";
 import { wantedText } from "./wanted-stops.ts";
-
-/** `Bédos de Celles (1766)`; `Common practice`. */
-export function sourceName(id: string): string {
-  const source = SOURCES[id];
-  if (!source) return id === "common practice" ? "Common practice" : id;
-  return source.year ? `${source.author} (${source.year})` : source.author;
-}
 
 const ECONOMY: Speaker = { id: "fewest-stops", source: "common practice", severity: "note" };
 
@@ -86,10 +79,11 @@ function drawsWords({ weighed, who, all }: PartInLight, { direct, missing }: Ful
   if (!recipe.speaks) return null;
   if (direct !== 0 || recipe.items.length === 0) {
     const asked = all.filter((each) => each.match.status === "asked");
-    const by =
-      sources[0] === "common practice" ? "By common practice" : `As ${sourceName(sources[0] as string)} has it`;
     const lack = missing.length > 0 ? `; the recipe also asks for ${listed(missing)}` : "";
-    return { points: direct, text: `${by}, the ${who} draws ${listed(labels(asked))}${lack}.` };
+    return {
+      points: direct,
+      text: `${accordingTo(sources[0] as string)}, the ${who} draws ${listed(labels(asked))}${lack}.`,
+    };
   }
   if (missing.length === 0) return null;
   return { points: 0, text: `The recipe asks the ${who} for ${listed(missing)}, which it does not have here.` };

@@ -16,7 +16,7 @@ export const closeToPrescription: RecipeRule = {
         plays: "plenum on Organo",
         texture: "fiffaro",
         tradition: "italian-renaissance",
-        says: "As Costanzo Antegnati (1608) has it, the chorus draws Principale 8 and Fiffaro 8.",
+        says: "As Antegnati (1608) has it, the chorus draws Principale 8 and Fiffaro 8.",
       },
       {
         organ: "Positif: Clarinette 8",

@@ -22,7 +22,8 @@ function sourceText(id: string): string {
   if (!source) return id;
   const year = source.year === null ? "" : ` (${source.year})`;
   const seen = source.evidence === "read" ? "" : "; known from the literature, not seen";
-  return `${source.author}, ${source.title}${year}, ${source.where}${seen}`;
+  const author = source.author === null ? "" : `${source.author}, `;
+  return `${author}${source.title}${year}, ${source.where}${seen}`;
 }
 
 /** How the console of an example stands, in one line: `melody on Swell; with Swell to Great; Swell shut`. */

@@ -98,7 +98,7 @@ couplers: [Positif to Grand-Orgue]
     const card = cueCard(bedos.problem, bedos.state, bedos.judgement);
     expect([card.label, card.why]).toEqual([
       "Plein jeu with pedal reeds, Positif coupled",
-      "Recipe: François Bédos de Celles (1766).",
+      "Recipe: Dom Bédos (1766).",
     ]);
     const { problem, state, judgement } = judgedExample({
       organ: "Swell: Oboe 8 | Great: Gedackt 8",

@@ -292,7 +292,10 @@ describe("sources", () => {
   it("name author, title and place; what was read has an address; years are of our era", () => {
     for (const [id, source] of Object.entries(SOURCES)) {
       expect(id).toMatch(/^[a-z0-9-]+$/);
-      for (const text of [source.author, source.title, source.where]) expect(text.length, id).toBeGreaterThan(1);
+      for (const text of [source.cited, source.author ?? source.cited, source.title, source.where])
+        expect(text.trim().length, id).toBeGreaterThan(1);
+      expect(source.cited, id).not.toMatch(/[()\d;]/);
+      if (source.author === null) expect([source.year, source.address, id]).toEqual([null, null, id]);
       if (source.evidence === "read") expect(source.address, id).toMatch(/^https?:\/\//);
       else expect(source.address, id).toBeNull();
       if (source.year !== null) {
