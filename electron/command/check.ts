@@ -1,12 +1,13 @@
 import { type CheckedRegistration, checkRegistration, type Finding } from "../../shared-model/check/check.ts";
 import type { WrittenRegistration } from "../../shared-model/files/registration-file.ts";
+import { sectionOfMusic } from "../../shared-model/files/written-section.ts";
 import { prepare } from "../../shared-model/judging/prepare.ts";
 import type { Problem } from "../../shared-model/judging/problem.ts";
 import { citations } from "../../shared-model/music/prescriptions/citation.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { checkJson } from "./check-json.ts";
 import { readOptions, type Usage } from "./options.ts";
-import { readOrgan, readRegistration, sectionOfMusic } from "./organ.ts";
+import { readOrgan, readRegistration } from "./organ.ts";
 import { counted, wrapped } from "./plain-text.ts";
 import { decimal } from "./proposal-json.ts";
 import { sectionWords } from "./propose.ts";

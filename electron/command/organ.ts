@@ -4,9 +4,8 @@ import { readRegistrationFile, type WrittenRegistration } from "../../shared-mod
 import { readSectionFile } from "../../shared-model/files/section-file.ts";
 import type { Trouble } from "../../shared-model/files/trouble.ts";
 import { troubleLine } from "../../shared-model/files/trouble-words.ts";
-import { nearestTexture, partsFromHand, sectionOf } from "../../shared-model/music/section.ts";
+import { nearestTexture } from "../../shared-model/music/section.ts";
 import type { Section } from "../../shared-model/music/texture.ts";
-import { textureById } from "../../shared-model/music/textures/catalogue.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { readText } from "./input-file.ts";
 import { counted } from "./plain-text.ts";
@@ -55,35 +54,6 @@ export function readRegistration(path: string, organ: Instrument, terminal: Term
 export function readMusic(path: string, terminal: Terminal): WrittenMusic {
   const { section, troubles } = readSectionFile(readText(path, terminal), path);
   return settle(path, section, troubles, terminal);
-}
-
-/** The music that a file writes down, made whole: its texture in the tradition's shape, or its own parts. */
-export function sectionOfMusic(music: WrittenMusic): Section {
-  const { texture: id, parts, ranges, sounding, ...said } = music;
-  const texture = id === null ? null : textureById(id);
-  if (texture) {
-    return sectionOf(texture, {
-      ...(said.tradition !== null && { tradition: said.tradition }),
-      ...(said.dynamic !== null && { dynamic: said.dynamic }),
-      ...(said.tempo !== null && { tempo: said.tempo }),
-      ranges,
-      sounding,
-      name: said.name,
-      bars: said.bars,
-    });
-  }
-  return {
-    name: said.name,
-    bars: said.bars,
-    texture: null,
-    tradition: said.tradition ?? "neutral",
-    dynamic: said.dynamic,
-    tempo: said.tempo,
-    parts: (parts ?? partsFromHand([])).map((part) => {
-      const range = ranges[part.id];
-      return { ...part, ...(range && { low: range[0], high: range[1] }), sounding: sounding[part.id] ?? part.sounding };
-    }),
-  };
 }
 
 /** The id of the texture, or of the neutral one whose recipes serve parts written by hand. */

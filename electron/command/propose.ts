@@ -1,6 +1,7 @@
 import { cueCard } from "../../shared-model/cards/cue-card.ts";
 import { cueCardText } from "../../shared-model/cards/cue-card-text.ts";
 import { labelsOf } from "../../shared-model/cards/labels.ts";
+import { sectionOfMusic } from "../../shared-model/files/written-section.ts";
 import { prepare } from "../../shared-model/judging/prepare.ts";
 import { sectionOf } from "../../shared-model/music/section.ts";
 import { DYNAMICS, type Section, TRADITIONS } from "../../shared-model/music/texture.ts";
@@ -11,7 +12,7 @@ import { COLOUR_WINDOW, propose, USUAL_COUNT } from "../../shared-model/propose/
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { missingMeans } from "./missing.ts";
 import { type Given, oneOf, readOptions, type Usage } from "./options.ts";
-import { readMusic, readOrgan, sectionOfMusic, textureIdOf } from "./organ.ts";
+import { readMusic, readOrgan, textureIdOf } from "./organ.ts";
 import { either, opposite, wrapped } from "./plain-text.ts";
 import { decimal, type ListedState, proposalJson } from "./proposal-json.ts";
 import { reasonLines, registrationLines } from "./registration-text.ts";

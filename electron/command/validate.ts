@@ -1,5 +1,6 @@
 import { type FileKind, fileKindOf } from "../../shared-model/files/file-kind.ts";
 import { readInstrumentFile } from "../../shared-model/files/instrument-file.ts";
+import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import { readRegistrationFile } from "../../shared-model/files/registration-file.ts";
 import { readSectionFile } from "../../shared-model/files/section-file.ts";
 import type { Trouble } from "../../shared-model/files/trouble.ts";
@@ -14,7 +15,7 @@ import { DONE, line, REFUSED, Refusal, type Terminal } from "./terminal.ts";
 export const VALIDATE: Usage = {
   command: "validate",
   line: "registrant validate F.yaml... [--json]",
-  does: "Checks the form of instrument, section and registration files.",
+  does: "Checks the form of instrument, section, registration and piece files.",
   options: { json: "flag" },
   operands: ["a file"],
   repeats: true,
@@ -40,18 +41,28 @@ const organWords = ({ name, divisions, couplers }: Instrument): string => {
   return `${name}, ${sizes.join(", ")}`;
 };
 
+function validatePiece(
+  file: string,
+  text: string,
+  organ: { instrument: Instrument } | null,
+): Pick<Validated, "troubles" | "holds"> {
+  const { piece, troubles } = readPieceFile(text, file, organ?.instrument ?? null);
+  const sections = counted(piece?.sections.length ?? 0, "section");
+  return {
+    troubles,
+    holds: organ
+      ? `a piece of ${sections}, held against ${organ.instrument.name}`
+      : `a piece of ${sections} (name its organ beside it to have the stops looked up)`,
+  };
+}
+
 /** `organ`: the one that is validated beside it, on which a registration's stops are looked up. */
 function validate(file: string, text: string, organ: { file: string; instrument: Instrument } | null): Validated {
   const kind = fileKindOf(text);
   const seen = { file, kind, refusal: null };
   switch (kind) {
     case "piece":
-      return {
-        ...seen,
-        troubles: [],
-        refusal: `${file}: This is a piece; pieces come with a later version.`,
-        holds: "",
-      };
+      return { ...seen, ...validatePiece(file, text, organ) };
     case "section": {
       const { section, troubles } = readSectionFile(text, file);
       return { ...seen, troubles, holds: section ? "a section" : "" };

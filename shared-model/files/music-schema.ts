@@ -100,34 +100,39 @@ const stopList = z
 const nameList = (expected: string) =>
   z.array(words(expected, 260), { error: `a list: ${expected}` }).max(300, { error: "at most 300 entries" });
 
+/** Keys that say how the console stands and where parts are played. */
+export const registrationShape = {
+  keyboards: z
+    .record(words("a part"), words("a division"), { error: "parts with keyboards, such as {melody: Swell}" })
+    .optional()
+    .describe("Part to keyboard, named by its division. Left out: the check tries all."),
+  octaves: z
+    .record(words("a part"), wholeNumber("-1 an octave lower, 0, or 1 an octave higher", -1, 1), {
+      error: "parts with octaves, such as {melody: -1}",
+    })
+    .optional()
+    .describe("Parts played an octave lower (-1) or higher (1) than written."),
+  drawn: z
+    .record(words("a division"), stopList, { error: "divisions with lists of stops, such as {Great: [Principal 8]}" })
+    .optional()
+    .describe("Division to the stops drawn, named as the instrument names them."),
+  couplers: nameList("couplers such as Swell to Great").optional(),
+  tremulants: nameList("a division, or all").optional(),
+  "unison-off": nameList("a division").optional(),
+  boxes: z
+    .record(words("a division or box"), z.enum(["open", "half", "closed"], { error: "open, half or closed" }), {
+      error: "divisions with positions, such as {Swell: closed}",
+    })
+    .optional()
+    .describe("Positions of swell boxes; those left out are open."),
+};
+
 /** A registration file. */
 export const registrationSchema = z.looseObject(
   {
     registrant: z.literal("registration/1", { error: "registration/1" }),
     ...musicShape,
-    keyboards: z
-      .record(words("a part"), words("a division"), { error: "parts with keyboards, such as {melody: Swell}" })
-      .optional()
-      .describe("Part to keyboard, named by its division. Left out: the check tries all."),
-    octaves: z
-      .record(words("a part"), wholeNumber("-1 an octave lower, 0, or 1 an octave higher", -1, 1), {
-        error: "parts with octaves, such as {melody: -1}",
-      })
-      .optional()
-      .describe("Parts played an octave lower (-1) or higher (1) than written."),
-    drawn: z
-      .record(words("a division"), stopList, { error: "divisions with lists of stops, such as {Great: [Principal 8]}" })
-      .optional()
-      .describe("Division to the stops drawn, named as the instrument names them."),
-    couplers: nameList("couplers such as Swell to Great").optional(),
-    tremulants: nameList("a division, or all").optional(),
-    "unison-off": nameList("a division").optional(),
-    boxes: z
-      .record(words("a division or box"), z.enum(["open", "half", "closed"], { error: "open, half or closed" }), {
-        error: "divisions with positions, such as {Swell: closed}",
-      })
-      .optional()
-      .describe("Positions of swell boxes; those left out are open."),
+    ...registrationShape,
   },
   { error: "a registration" },
 );

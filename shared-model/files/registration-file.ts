@@ -1,12 +1,13 @@
 import type { z } from "zod";
-import type { BoxPosition, ConsoleState, Placing } from "../console/state.ts";
+import type { BoxPosition, ConsoleState } from "../console/state.ts";
+import type { Registration } from "../music/piece.ts";
 import { understandName } from "../stoplist/glossary/glossary.ts";
 import type { Division, Instrument, Stop } from "../stoplist/instrument.ts";
 import { namedDivision, readCoupler } from "./console-entry.ts";
 import { openFile } from "./file-head.ts";
 import { CATALOGUE, type KnownTextures } from "./known-textures.ts";
 import { readMusic, reportStrangeParts, type WrittenMusic } from "./music-entry.ts";
-import { registrationSchema } from "./music-schema.ts";
+import { registrationSchema, type registrationShape } from "./music-schema.ts";
 import { folded, nearestOf } from "./nearest.ts";
 import type { Reporter } from "./reporter.ts";
 import { readShape, UnknownKeys } from "./shape.ts";
@@ -16,13 +17,7 @@ import type { Trouble } from "./trouble.ts";
 import type { Located } from "./yaml-text.ts";
 
 /** A hand-drawn registration: the music it is for and how the console stands. */
-export interface WrittenRegistration extends WrittenMusic {
-  /** Part id to the name of the division whose keyboard plays it; `null` when the file leaves it open. */
-  readonly keyboards: Readonly<Record<string, string>> | null;
-  /** By part id; parts not named are played as written. */
-  readonly octaves: Readonly<Record<string, Placing["octave"]>>;
-  readonly state: ConsoleState;
-}
+export interface WrittenRegistration extends WrittenMusic, Registration {}
 
 /** What a registration file amounts to on one instrument. */
 export interface RegistrationReading {
@@ -32,7 +27,7 @@ export interface RegistrationReading {
   readonly troubles: readonly Trouble[];
 }
 
-type Read = z.infer<typeof registrationSchema>;
+type Read = Pick<z.infer<typeof registrationSchema>, keyof typeof registrationShape>;
 
 /** Reads what a file says against one instrument. */
 class ConsoleReader {
@@ -185,6 +180,23 @@ function alikeInSound(text: string, division: Division): readonly string[] {
 }
 
 /**
+ * How the console stands by a group of keys whose form is right; `partIds` are those of its music, `null` when they cannot
+ * be told. What the instrument does not have is reported.
+ */
+export function readConsole(
+  root: Located,
+  read: Read,
+  partIds: readonly string[] | null,
+  instrument: Instrument,
+  reporter: Reporter,
+): Registration {
+  for (const key of ["keyboards", "octaves"]) reportStrangeParts(root.entries?.get(key)?.node, partIds, reporter);
+  const reader = new ConsoleReader(instrument, root, reporter);
+  const octaves = (read.octaves ?? {}) as Registration["octaves"];
+  return { keyboards: reader.keyboards(read), octaves, state: reader.state() };
+}
+
+/**
  * Reads the text of a registration file against the instrument it was drawn on; its stops, couplers and boxes are found by
  * the instrument's own names. Never throws, whatever the text.
  */
@@ -201,10 +213,7 @@ export function readRegistrationFile(
   let registration: WrittenRegistration | null = null;
   if (root && read) {
     const { music, partIds } = readMusic(root, read, textures, reporter, unknown);
-    for (const key of ["keyboards", "octaves"]) reportStrangeParts(root.entries?.get(key)?.node, partIds, reporter);
-    const reader = new ConsoleReader(instrument, root, reporter);
-    const octaves = (read.octaves ?? {}) as WrittenRegistration["octaves"];
-    registration = { ...music, keyboards: reader.keyboards(read), octaves, state: reader.state() };
+    registration = { ...music, ...readConsole(root, read, partIds, instrument, reporter) };
   }
   unknown.report(reporter);
   return { registration: reporter.hasErrors() ? null : registration, troubles: reporter.troubles() };

@@ -155,6 +155,52 @@ export class YamlPatcher {
     return this.#insertLines(list, at, (indent) => `${indent}- ${behindKey(value)}`);
   }
 
+  /**
+   * As {@link insertItem}, for an item that is a group: written as lines below its dash, where the list has lines. `lines`
+   * are its keys, without indent.
+   */
+  insertGroup(
+    map: Located,
+    key: string,
+    index: number,
+    lines: readonly string[],
+    value: YamlValue,
+    after: readonly string[] = [],
+  ): Patches {
+    const list = map.entries?.get(key)?.node;
+    const item = (indent: string): string =>
+      lines.map((line, at) => `${indent}${at === 0 ? "- " : "  "}${line}`).join(this.#eol);
+    if (this.#isFlow(map) || list?.alias || (list && !list.items))
+      return this.insertItem(map, key, index, value, after);
+    if (list?.items && list.items.length > 0) {
+      if (this.#isFlow(list)) return this.insertItem(map, key, index, value, after);
+      return this.#insertLines(list, Math.max(0, Math.min(index, list.items.length)), item);
+    }
+    return this.#setLines(map, key, (indent) => item(`${indent}  `), after);
+  }
+
+  /** Gives a key that holds nothing yet, or nothing that is to be kept, a value of whole lines. */
+  #setLines(map: Located, key: string, lines: (indent: string) => string, after: readonly string[]): Patches {
+    const first = map.pairs?.[0];
+    if (!first || map.alias) return null;
+    const text = `${this.#eol}${lines(this.#indent(first.keyStart))}`;
+    const pair = map.pairs?.find((each) => each.key === key);
+    if (pair) return [{ from: this.#colonEnd(pair), to: this.#pairEnd(pair), text }];
+    const patches = this.setKey(map, key, "", after);
+    if (!patches) return null;
+    return patches.map((patch) => ({ ...patch, text: patch.text.replace(/ ""$/, "") + text }));
+  }
+
+  /** Adds keys that are not there, as lines behind the last key of a group without brackets; `lines` without indent. */
+  addLines(map: Located, lines: readonly string[]): Patches {
+    const { pairs } = map;
+    const [first, last] = [pairs?.[0], pairs?.[pairs.length - 1]];
+    if (!first || !last || map.alias || this.#isFlow(map)) return null;
+    const at = this.#lineEnd(this.#pairEnd(last));
+    const indent = this.#indent(first.keyStart);
+    return [{ from: at, to: at, text: lines.map((line) => `${this.#eol}${indent}${line}`).join("") }];
+  }
+
   #beginList(map: Located, key: string, lines: string, value: YamlValue, after: readonly string[]): Patches {
     const there = map.entries?.get(key)?.node;
     if (there || this.#isFlow(map)) return this.setKey(map, key, [value], after);

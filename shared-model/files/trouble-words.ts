@@ -1,3 +1,4 @@
+import { LINK_WORDS } from "../music/piece.ts";
 import { FILE_VERSION, kindInWords } from "./file-kind.ts";
 import type { Trouble, TroubleCode, TroubleFacts } from "./trouble.ts";
 
@@ -28,6 +29,7 @@ const PLURAL = {
   part: "parts",
   coupler: "couplers",
   texture: "textures",
+  section: "sections",
 } as const;
 
 const WORDS: Words = {
@@ -153,6 +155,22 @@ const WORDS: Words = {
   "no-tremulant": ({ name, nearest }) => `There is no tremulant for ${shown(name)}.${didYouMean(nearest)}`,
   "no-unison-off": ({ division }) => `${division} has no unison-off.`,
   "no-keyboard": ({ division }) => `${division} has no keyboard of its own; it is played from others through couplers.`,
+  "bars-backwards": ({ bars }) => `The bars ${shown(bars)} run backwards. Write the first bar first, as 9-24.`,
+  "bars-out-of-order": ({ bars, section, before, barsBefore }) =>
+    `${section} has the bars ${shown(bars)}, but ${before} before it has ${shown(barsBefore)}. Put the sections in the order in which they are played; write again: true where bars are played once more.`,
+  "section-ambiguous": ({ name, numbers }) =>
+    `${shown(name)} is the name of ${numbers.length} sections. Give each its own name, or write the number of the one that is meant: ${listed(numbers.map(String), "or")}.`,
+  "link-to-itself": ({ kind, section }) => `${section} cannot be ${LINK_WORDS[kind]} itself. Name another section.`,
+  "links-contradict": ({ section, other, kinds }) =>
+    `${section} cannot be both ${LINK_WORDS[kinds[0]]} ${other} and ${LINK_WORDS[kinds[1]]} it. Take one of the two away.`,
+  "links-in-ring": ({ sections }) =>
+    `Each of these sections would have to be softer than the next, all the way round: ${listed(sections, "and")}. Take one of the links away.`,
+  "beats-missing": ({ what }) =>
+    `How long the ${what === "page-turn" ? "page turn" : what} is, is not said. Add beats: with the beats in which nothing is played, such as {what: ${what}, beats: 2}.`,
+  "pin-empty": ({ section }) =>
+    `${section} is pinned but has no registration, so there is nothing to keep. Add registration:, or take pinned: away.`,
+  "other-organ": ({ organ, here, registered }) =>
+    `The registrations of this piece were made on ${organ}, not on ${here}: ${registered === 1 ? "the one" : `all ${registered}`} in it ${registered === 1 ? "is" : "are"} kept in the file and not used here.`,
   "edit-by-hand": ({ what }) => `${what} is written in a way that can only be changed in the file itself, by hand.`,
   "edit-lost": ({ what, name, nearest }) =>
     `The file has no ${what} ${shown(name)} any more, so nothing was changed.${didYouMean(nearest)}`,

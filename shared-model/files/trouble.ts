@@ -1,8 +1,9 @@
+import type { Happening, LinkKind } from "../music/piece.ts";
 import type { Kind } from "../stoplist/kind.ts";
 import type { FileKind } from "./file-kind.ts";
 
 /** What a name in a file can point to. */
-export type Named = "division" | "stop" | "rank" | "box" | "part" | "coupler" | "texture";
+export type Named = "division" | "stop" | "rank" | "box" | "part" | "coupler" | "texture" | "section";
 
 /** Trouble with the text itself: it cannot be read as YAML at all, or not safely. */
 export type TextTrouble =
@@ -140,12 +141,35 @@ export type RegistrationTrouble =
   | { readonly code: "no-keyboard"; readonly division: string }
   | { readonly code: "drawn-twice"; readonly stop: string };
 
+/** Trouble with the sections of a piece. */
+export type PieceTrouble =
+  | { readonly code: "bars-backwards"; readonly bars: string }
+  | {
+      readonly code: "bars-out-of-order";
+      readonly bars: string;
+      readonly section: string;
+      readonly before: string;
+      readonly barsBefore: string;
+    }
+  | { readonly code: "section-ambiguous"; readonly name: string; readonly numbers: readonly number[] }
+  | { readonly code: "link-to-itself"; readonly kind: LinkKind; readonly section: string }
+  | {
+      readonly code: "links-contradict";
+      readonly section: string;
+      readonly other: string;
+      readonly kinds: readonly [LinkKind, LinkKind];
+    }
+  | { readonly code: "links-in-ring"; readonly sections: readonly string[] }
+  | { readonly code: "beats-missing"; readonly what: Happening }
+  | { readonly code: "pin-empty"; readonly section: string }
+  | { readonly code: "other-organ"; readonly organ: string; readonly here: string; readonly registered: number };
+
 /** Why a change asked for cannot be made in the text of a file. */
 export type EditTrouble =
   | { readonly code: "edit-by-hand"; readonly what: string }
   | {
       readonly code: "edit-lost";
-      readonly what: "stop" | "division" | "coupler";
+      readonly what: "stop" | "division" | "coupler" | "section";
       readonly name: string;
       readonly nearest: readonly string[];
     };
@@ -158,6 +182,7 @@ export type TroubleFacts =
   | StopTrouble
   | ConsoleTrouble
   | RegistrationTrouble
+  | PieceTrouble
   | EditTrouble;
 /** The name of one sort of trouble; names are not reused. */
 export type TroubleCode = TroubleFacts["code"];
@@ -196,6 +221,8 @@ const NOTES: ReadonlySet<TroubleCode> = new Set<TroubleCode>([
   "coupler-twice",
   "stop-off",
   "drawn-twice",
+  "pin-empty",
+  "other-organ",
 ]);
 
 /** Whether trouble of that sort stops a file from being used. */

@@ -33,3 +33,29 @@ export const behindKey = (value: YamlValue): string =>
 
 /** A comment of one line. */
 export const comment = (text: string): string => `# ${onOneLine(text)}`;
+
+/** A group of keys with their values. */
+export type YamlGroup = { readonly [key: string]: YamlValue | undefined };
+
+/** Whether a value is a group of keys. */
+export const isGroup = (value: unknown): value is YamlGroup =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+
+/**
+ * The keys of a group as lines without indent. Groups that hold lists or groups, and lists of groups, go on below their
+ * key; all else stands on one line.
+ */
+export function groupLines(group: YamlGroup): readonly string[] {
+  return Object.entries(group).flatMap(([key, value]): readonly string[] => {
+    if (value === undefined) return [];
+    const name = behindKey(key);
+    const inner = isGroup(value) ? Object.values(value).filter((each) => each !== undefined) : [];
+    if (isGroup(value) && inner.some((each) => typeof each === "object")) {
+      return [`${name}:`, ...groupLines(value).map((line) => `  ${line}`)];
+    }
+    if (Array.isArray(value) && value.some(isGroup)) {
+      return [`${name}:`, ...value.map((each: YamlValue) => `  - ${onLine(each)}`)];
+    }
+    return [`${name}: ${behindKey(value)}`];
+  });
+}

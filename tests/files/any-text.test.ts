@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { editInstrumentFile, type InstrumentEdit } from "../../shared-model/files/instrument-edit.ts";
 import { readInstrumentFile } from "../../shared-model/files/instrument-file.ts";
+import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import { readRegistrationFile } from "../../shared-model/files/registration-file.ts";
 import { readSectionFile } from "../../shared-model/files/section-file.ts";
 import type { Trouble } from "../../shared-model/files/trouble.ts";
@@ -64,12 +65,30 @@ tradition: neutral
 dynamic: mf
 sounding: {melody: 8}
 `;
+const PIECE = `registrant: piece/1
+organ: St. Example, Sampleford
+tempo: {bpm: 72, beat: quarter}
+assistant: left
+pistons: {generals: 4, divisionals: {Hauptwerk: [1, 2]}}
+sections:
+  - name: Tune
+    bars: 1-16
+    texture: melody-over-accompaniment
+    registration:
+      keyboards: {melody: Oberwerk}
+      drawn: {Oberwerk: [Gedackt 8]}
+    steps:
+      - {drawn: {Hauptwerk: [Principal 8]}}
+    pinned: true
+  - {name: Echo, texture: trio, before: {what: rest, beats: 2, free: {left: 4}}, softer-than: Tune, echo-of: [1]}
+`;
 const organ = readInstrumentFile(INSTRUMENT, "organ.yaml").instrument as Instrument;
 
 const READERS: readonly (readonly [string, string, (text: string) => readonly Trouble[]])[] = [
   ["instrument", INSTRUMENT, (text) => readInstrumentFile(text, "f.yaml").troubles],
   ["section", SECTION, (text) => readSectionFile(text, "f.yaml").troubles],
   ["registration", REGISTRATION, (text) => readRegistrationFile(text, "f.yaml", organ).troubles],
+  ["piece", PIECE, (text) => readPieceFile(text, "f.yaml", organ).troubles],
 ];
 
 /** mulberry32, a public-domain generator: the same numbers on every machine. */

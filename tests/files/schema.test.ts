@@ -21,7 +21,7 @@ test("the schema of an instrument tells an editor what a stop is", () => {
   expect(at(stop, "properties", "strength")).toMatchObject({ type: "integer", minimum: 1, maximum: 5 });
 });
 
-test.each(["section", "registration"] as const)(
+test.each(["section", "registration", "piece"] as const)(
   "the schema of a %s names its version line and its traditions",
   (kind) => {
     const schema = jsonSchema(kind);
@@ -31,7 +31,7 @@ test.each(["section", "registration"] as const)(
 );
 
 test("keys that the schema does not know are allowed, as they are in files", () => {
-  for (const kind of ["instrument", "section", "registration"] as const) {
+  for (const kind of ["instrument", "section", "registration", "piece"] as const) {
     expect(at(jsonSchema(kind), "additionalProperties")).not.toBe(false);
   }
 });

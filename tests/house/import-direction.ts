@@ -13,7 +13,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = (() => {
   return {
     pitch: [],
     stoplist: ["pitch"],
-    music: ["pitch", "stoplist"],
+    music: ["pitch", "stoplist", "console"],
     console: ["pitch", "stoplist"],
     acoustics: facts,
     rules: [...facts, "acoustics"],
