@@ -155,6 +155,11 @@ function bestOption(ends: Ends, count: number | undefined): Compass | null {
   const [compass] = best;
   if (!compass || best.some((other) => other.high !== compass.high || other.low !== compass.low)) return null;
   if (first.doubled !== 3 || compass.low !== 24) return compass;
+  // "CCC–f1": the upper key says its octave.
+  const keys = compass.high - 35 - compass.missing.length;
+  if (!top.bare && (keys === count || (keys >= 25 && keys <= 32))) {
+    return { low: 36, high: compass.high, missing: compass.missing.map((key) => key + 12) };
+  }
   // CCC names the 16' pipe of the lowest pedal key, not a key an octave lower.
   return { low: 36, high: compass.high + 12, missing: compass.missing.map((key) => key + 12) };
 }
@@ -216,8 +221,10 @@ export function readCompass(text: string): CompassReading | null {
     .replace(/^[ ,;:=]+|[ ,;:.=]+$/g, "");
 
   if (rest === "") {
-    if (count === undefined || short || without !== undefined || 36 + count - 1 > HIGHEST) return null;
-    return { compass: { low: 36, high: 36 + count - 1, missing: [] }, count };
+    const high = 36 + (count ?? 0) - 1 + (short ? 4 : 0);
+    if (count === undefined || without !== undefined || high > HIGHEST) return null;
+    const whole = { low: 36, high, missing: [] };
+    return { compass: short ? shortOctave(whole) : whole, count };
   }
   const ends = endsOf(rest);
   let compass = ends && bestOption(ends, count);

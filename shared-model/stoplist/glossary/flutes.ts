@@ -538,7 +538,7 @@ export const FLUTES: readonly GlossaryEntry[] = [
       en: ["Bass Flute", "Flute Bass"],
       de: ["Flötenbass", "Flötbaß", "Pedalflöte", "Bassflöte", "Baßflöte", "Flötbass", "Pedalfl."],
       nl: ["Fluitbas"],
-      fr: ["Flûte de pédale", "Flûte basse"],
+      fr: ["Flûte de pédale", "Flûte basse", "Basse"],
       it: ["Flauto basso", "Basso di flauto"],
     },
     family: "flute-open",

@@ -240,7 +240,11 @@ export const STOPPED_FLUTES: readonly GlossaryEntry[] = [
     traits: ["echo", "accompaniment"],
   }),
   described("Gedacktbass", {
-    also: { de: ["Gedacktbaß", "Gedecktbass", "GedactFlöiten Bass", "Gedackt Bass", "Gedecktbaß"], nl: ["Gedektbas"] },
+    also: {
+      de: ["Gedacktbaß", "Gedecktbass", "GedactFlöiten Bass", "Gedackt Bass", "Gedecktbaß"],
+      nl: ["Gedektbas"],
+      fr: ["Basse"],
+    },
     family: "flute-stopped",
     kinds: ["stopped-flute"],
     construction: "stopped wood",

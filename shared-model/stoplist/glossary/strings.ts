@@ -315,7 +315,7 @@ export const STRINGS: readonly GlossaryEntry[] = [
     traits: ["ensemble"],
   }),
   described("Viole d'orchestre", {
-    also: { en: ["Viole d'orch.", "V.O."] },
+    also: { en: ["Viole d'orch.", "Viola d'orchestre", "V.O."] },
     family: "string",
     kinds: ["string"],
     construction: "very narrow tin",

@@ -22,6 +22,13 @@ export const isListTitle = (text: string): boolean => text.length < 80 && LIST_T
 /** The title of the part that holds couplers, tremulants and console aids. */
 export const isAidsTitle = (text: string): boolean => text.length < 80 && AIDS_TITLE.test(text.trim());
 
+/** How letters begin and announce a list: words that are never the name of an organ. Common practice. */
+const LETTER =
+  /^(?:hi|hello|dear|hallo|liebe[rs]?|sehr geehrte[rs]?|beste|geachte|bonjour|salut|chère?s?|caro|cara|gentile|buongiorno|estimad[oa]s?|querid[oa]s?|hola|hej|kære|from|to|subject|date|sent|von|an|betreff|datum|gesendet|objet|oggetto|asunto|aan|van|onderwerp)(?=[\s:,])(?!\s(?:alban|organ|orgel))|(?<![\p{L}])(?:here (?:is|are|comes?)|as follows|see below|attached|anbei|hier (?:ist|sind|kommt|die)|voici|ci-joint|ecco|allegat[oa]|aquí|adjunt[oa]|hierbij|bijgaand)(?![\p{L}])/iu;
+
+/** A line of a letter around the list. */
+export const isLetter = (text: string): boolean => LETTER.test(text.trim());
+
 /** A line about the console: pistons, pedals, valves, stars. */
 export const isAccessory = (text: string): boolean => ACCESSORY.test(text);
 

@@ -21,8 +21,15 @@ export function readBracket(token: Extract<Token, { kind: "bracket" }>, text: st
     draft.prepared ||= remark.prepared;
     return;
   }
-  for (const piece of content.split(/[;,](?!\d)/)) {
-    if (!readPiece(piece.trim(), draft) && !(square && REFERENCE.test(piece.trim()))) draft.remarks.push(piece.trim());
+  // "(Sw., ext. Gedeckt)": a division, and what it lends.
+  const [first = "", second = ""] = content.split(/,\s*/);
+  if (second !== "" && ofDivision(first.replace(/\.$/, "")) && remarkIn(second)?.borrowed) {
+    draft.borrowed ??= content;
+    return;
+  }
+  for (const piece of content.split(/[;,](?!\d)/).map((one) => one.trim())) {
+    if (square && REFERENCE.test(piece) && !/^\d/.test(piece)) continue;
+    if (!readPiece(piece, draft) && !(square && REFERENCE.test(piece))) draft.remarks.push(piece);
   }
 }
 

@@ -120,8 +120,28 @@ function columnStarts(rows: readonly Row[], tabbed: boolean): number[] {
 
 const joinCells = (cells: readonly Cell[]): string => cells.map(({ text }) => text).join("\t");
 
+/** Cells of figures that count the rows (1, 2, 3 ...) are numbers, whatever lengths they could be. */
+function withNumbers(rows: readonly Row[]): readonly Row[] {
+  const places = new Map<number, number[]>();
+  for (const { cells } of rows)
+    for (const { at, text } of cells)
+      if (/^\d{1,3}[.)]?$/.test(text)) places.set(at, [...(places.get(at) ?? []), Number.parseInt(text, 10)]);
+  const counting = [...places].flatMap(([at, numbers]) => {
+    const steps = numbers.slice(1).filter((number, index) => number === (numbers[index] as number) + 1).length;
+    return numbers.length >= 3 && steps >= (numbers.length - 1) * 0.6 ? [at] : [];
+  });
+  if (counting.length === 0) return rows;
+  return rows.map((row) => ({
+    ...row,
+    cells: row.cells.map((cell) =>
+      counting.includes(cell.at) && /^\d/.test(cell.text) && cell.text.length <= 4 ? { ...cell, kind: "number" } : cell,
+    ),
+  }));
+}
+
 /** Rows of a block, column by column when it has several, each row a line when not. */
-function readBlock(rows: readonly Row[]): Entry[] {
+function readBlock(printed: readonly Row[]): Entry[] {
+  const rows = withNumbers(printed);
   const plain = (row: Row): Entry => ({ line: row.line, text: joinCells(row.cells), blankBefore: false });
   const titled = rows.filter(
     (row) => !(row.cells.length > 1 && row.cells.every(({ text }) => COLUMN_TITLE.test(text))),
@@ -185,19 +205,30 @@ function divisionColumn(rows: readonly Row[]): Entry[] | null {
   return entries;
 }
 
+/** The cells of a line, parted by a sign that does not stand between quotes; doubled quotes within quotes are one. */
+function cellsBetween(text: string, sign: string): string[] {
+  const cells: string[] = [];
+  let [cell, quoted] = ["", false];
+  for (let at = 0; at < text.length; at++) {
+    const one = text[at] as string;
+    if (one === '"' && (quoted ? text[at + 1] !== '"' : cell.trim() === "")) quoted = !quoted;
+    else if (one === sign && !quoted) {
+      cells.push(cell.trim());
+      cell = "";
+    } else {
+      if (one === '"' && quoted) at += 1;
+      cell += one;
+    }
+  }
+  return [...cells, cell.trim()];
+}
+
 /** Lists saved with commas or semicolons between cells: the same number of them in nearly every line, a heading or a length in a cell of its own. */
 function cellsOfCommas(lines: readonly PrintedLine[]): readonly PrintedLine[] {
   const filled = lines.filter(({ text }) => text.trim() !== "");
   if (filled.length < 3 || filled.some(({ text }) => text.includes("\t"))) return lines;
   for (const sign of [";", ","]) {
-    const split = filled.map(({ text }) =>
-      text.split(sign).map((cell) =>
-        cell
-          .trim()
-          .replace(/^"(.*)"$/, "$1")
-          .replace(/""/g, '"'),
-      ),
-    );
+    const split = filled.map(({ text }) => cellsBetween(text, sign));
     const width = split[0]?.length ?? 0;
     if (width < 2 || split.filter((cells) => cells.length === width).length < split.length * 0.9) continue;
     const titled = split[0]?.every((cell) => COLUMN_TITLE.test(cell)) ?? false;

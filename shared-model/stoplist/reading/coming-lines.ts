@@ -1,4 +1,5 @@
 import { isListTitle } from "./accessories.ts";
+import { couplersIn } from "./couplers.ts";
 import { headingIn } from "./headings.ts";
 import type { KnownNames } from "./known-names.ts";
 import { listItem } from "./list-item.ts";
@@ -15,7 +16,7 @@ export function stopsFollow(list: ListSoFar, next: readonly WholeEntry[]): boole
   for (const entry of next.slice(0, 3)) {
     const { body } = listItem(entry.text.slice(0, GLANCE), list.numbered);
     if (isListTitle(body)) continue;
-    if (headingIn(body)?.exact) return false;
+    if (headingIn(body)?.exact || couplersIn(body, 0, list.headings, false)) return false;
     const [first] = partsOfLine(body, list.names);
     if (first?.kind === "marks") continue;
     return first?.kind === "stop" && (hasMarks(first.draft) || list.names.acquaintance(first.draft.name) !== "strange");

@@ -25,9 +25,9 @@ export interface CouplerLine {
 const NOT_A_COUPLER =
   /reversib|pistons?\b|combination|combs\b|combinaison|composition|kombination|thumb|toe stud|toe-stud|indicator|all couplers|couplers off|koppeln ab|handregister ab|absteller|midi|crescendo|walze|tutti|generals?\b|divisionals?\b|memory|setzer|studs?\b/iu;
 const LABEL =
-  /^(?:\d+ |drei |zwei |vier |three |two |four |deux |trois )?(?:(?:normal|schiebe|manualschiebe|manual|pedal|register|zug|gabel|haupt|inter|intra)[- ]?)?(?:koppel(?:n|ungen|ung|ing|ingen|s|züge)?|kopplungen|kopplung|couplers?|cplrs?\.?|coup\.|accouplements?|acct\.?|accts?\.|acc\.|copulas?|kopulas?|copula|cop\.|union[ei]|unión|uniones|enganches?|acoplamientos?|accoppiament[oi]|kobler|kobbel|kopplingar|kopplingen|koppels|manuaalkoppel(?:ing)?|schuifkoppel|tirasses?|tir\.|octaves? aig(?:u|uë|üe)s?|octaves? graves?|super(?:oktav|octav)?[- ]?koppel(?:n)?|sub(?:oktav|octav)?[- ]?koppel(?:n)?|superkoppel(?:n)?|ober(?:oktav|octav)koppel(?:n)?|unteroktavkoppel(?:n)?|melodiekoppel|basskoppel|appel)(?![\p{L}])(?: (?:des claviers|der manuale|de los teclados|dei manuali|delle tastiere|manuali|tastiere|claviers))?\s*[:=.–-]?\s*/iu;
+  /^(?:\d+ |drei |zwei |vier |three |two |four |deux |trois )?(?:(?:normal|schiebe|manualschiebe|manual|pedal|register|zug|gabel|haupt|inter|intra)[- ]?)?(?:koppel(?:n|ungen|ung|ing|ingen|s|züge)?|kopplungen|kopplung|couplers?|cplrs?\.?|coup\.|accouplements?|acct\.?|accts?\.|acc\.|copulas?|kopulas?|copula|cop\.|union[ei]|unión|uniones|enganches?|acoplamientos?|accoppiament[oi]|kobler|kobbel|kopplingar|kopplingen|koppels|manuaalkoppel(?:ing)?|schuifkoppel|tirasses?|tir\.|octaves? aig(?:u|uë|üe)s?|octaves? graves?|super(?:oktav|octav)?[- ]?koppel(?:n)?|o[kc]tav[- ]?koppel(?:n)?|coppel(?:n)?|sub(?:oktav|octav)?[- ]?koppel(?:n)?|superkoppel(?:n)?|ober(?:oktav|octav)koppel(?:n)?|unteroktavkoppel(?:n)?|melodiekoppel|basskoppel|appel)(?![\p{L}])(?: (?:des claviers|der manuale|de los teclados|dei manuali|delle tastiere|manuali|tastiere|claviers))?\s*[:=.–-]?\s*/iu;
 const SUPER =
-  /(?<![\p{L}])(?:super[- ]?(?:oktav[e]?|octave?|oktaaf)?[- ]?(?:koppel\w*)?|octaves? aig(?:u|uë|üe)s?|ottava acuta|acuta|ottave acute|octava aguda|aguda|oberoktav\w*|octave up|octave|oct\.?|ottava|oktav|8ve)(?![\p{L}])/giu;
+  /(?<![\p{L}])(?:super[- ]?(?:oktav[e]?|octave?|oktaaf)?[- ]?(?:koppel\w*)?|octaves? aig(?:u|uë|üe)s?|ottava acuta|acuta|ottave acute|octava aguda|aguda|oberoktav\w*|octave up|octave|oct\.?|ottava|oktav|8ve|o[kc]tav[- ]?koppel\w*)(?![\p{L}])/giu;
 const SUB =
   /(?<![\p{L}])(?:sub[- ]?(?:oktav[e]?|octave?|oktaaf|oct\.?)?[- ]?(?:koppel\w*)?|octaves? graves?|ottava grave|ottave gravi|grave|octava grave|unteroktav\w*|octave down|sub)(?![\p{L}])/giu;
 const UNISON = /(?<![\p{L}])(?:unison|normal|aequal|äqual|unisono|equal)(?![\p{L}])/giu;
@@ -35,7 +35,7 @@ const PITCH =
   /(?<![\p{L}\d/])(?:en |in |à |im )?(16|8|4)(?:['’′`´]| ?-?(?:ft|fuß|fuss|vt|voet|pieds?|p)\b\.?)?(?![\d/])/giu;
 
 const PEDAL_ONLY =
-  /^(?:pedal[- ]?koppel(?:n|ung)?|pedaal[- ]?koppel(?:ing)?|koppel(?:ing)? (?:zum |am |aan |an )?ped(?:al|aal)?\.?|koppel pedaal(?: aan (?:het )?manuaal)?|manual (?:zum|to|aan|an) pedal?|tirasse(?: fixe| du clavier| mobile)?|tasto al pedale|tasto[- ]pedale?|tasto pedale|unione tast[oi](?:[ -](?:al )?pedale)?|unione (?:al )?pedale|unione (?:tastiera|manuale)[ -](?:al )?pedale|tastiera al pedale|manuale al pedale|enganche (?:al |de |del )?pedal|acoplamiento (?:al |de |del )?pedal|manuals? to pedals?|manual coupler to pedal|pedal coupler|pedalkobbel|pedalkopp?el|koppel man(?:ual|uaal)?\.?[- /]ped(?:al|aal)?\.?|pedal pull-?downs?|pull-?down pedals?)$/iu;
+  /^(?:pedal[- ]?koppel(?:n|ung)?|pedaal[- ]?koppel(?:ing)?|[kc]oppel(?:ing)? (?:zum |am |aan |an )?ped(?:al|aal)?\.?|koppel pedaal(?: aan (?:het )?manuaal)?|manual (?:zum|to|aan|an) pedal?|tirasse(?: fixe| du clavier| mobile)?|tasto al pedale|tasto[- ]pedale?|tasto pedale|unione tast[oi](?:[ -](?:al )?pedale)?|unione (?:al )?pedale|unione (?:tastiera|manuale)[ -](?:al )?pedale|tastiera al pedale|manuale al pedale|enganche (?:al |de |del )?pedal|acoplamiento (?:al |de |del )?pedal|manuals? to pedals?|manual coupler to pedal|pedal coupler|pedalkobbel|pedalkopp?el|koppel man(?:ual|uaal)?\.?[- /]ped(?:al|aal)?\.?|pedal pull-?downs?|pull-?down pedals?)$/iu;
 const MANUALS_ONLY =
   /^(?:manual[- ]?(?:schiebe)?koppel(?:n|ung)?|manuaal[- ]?koppel(?:ing)?|schiebekoppel|schuifkoppel|copula(?:tio)?|kopula|manual coupler|accouplement(?: des (?:deux )?claviers| à tiroir| des manuels)?|unione (?:(?:dei |delle |alle )?(?:manuali|tastiere|due tastiere))|unione|enganche(?: de (?:los )?teclados| de manuales)?|acoplamiento de (?:los )?teclados|unión de teclados|koppel(?:ing)?|manualkobbel|manualkopp?el|coupler)$/iu;
 const TO_PEDAL =
@@ -51,7 +51,7 @@ const clean = (text: string): string =>
   text
     .replace(/^[\s.,;:()[\]*-]+|[\s,;:()[\]*]+$/gu, "")
     .replace(
-      /^(?:fixe |mobile )?(?:du|de la|de l['’]|des|de|del|della|vom|von|der|das|the|la|le|il|el|den|het)\s+/iu,
+      /^(?:fixe |mobile )?(?:du|de la|de l['’]|des|de|del|della|vom|von|der|das|the|la|le|il|el|den|het|zu|zum|zur|für|voor|per)\s+/iu,
       "",
     )
     .trim();

@@ -31,20 +31,20 @@ const NAMES: Readonly<Record<Role, string>> = {
   main:
     "great greatorgan hauptwerk hauptwerck hauptwerke hauptwerch hauptmanual hauptorgel hoofdwerk hoofdmanuaal hooftwerk grootwerk grandorgue " +
     "grandorgues grandorgano granorgano granorgan organogrande organomayor organomaior organoprincipale primoorgano organoprimo hovedvaerk hovedverk " +
-    "hovedvark hovedvverk huvudverk overstewerk principaalwerk blokwerk manual manuaal manuale manualwerk clavier hauptclavier gran'organo grotorgano grando organomajor organummagnum greatmanual",
+    "hovedvark hovedvverk huvudverk overstewerk principaalwerk blokwerk manual manuaal manuale manualwerk clavier hauptclavier gran'organo grotorgano grando organomajor organummagnum greatmanual hauptwercke tastiera tastieraunica teclado tecladounico manualeunico clavierunique manuelunique manuel",
   swell:
     "swell swellorgan schwellwerk schwellwerck schwellpositiv schweller zwelwerk zwelkast recit recitexpressif expressif organoespressivo espressivo " +
     "recitativo recitativoespressivo organorecitativo expresivo organoexpresivo organoexpresiva svallverk svall svaellverk svellevaerk svellverk svelleverk svelle " +
     "zwelmanuaal reciet reciet recitatief recitexpresivo recitexpr",
   choir: "choir choirorgan chororgan",
   back:
-    "ruckpositiv ruckpositif ruckwerk ruckwerck rugwerk rugpositief rugpositif rugpositiv rugge rygpositiv ryggpositiv positifdedos positivededos dos cadereta caderetadeespalda " +
+    "ruckpositiv ruckpositive ruckpositif ruckwerk ruckwerck rugwerk rugpositief rugpositif rugpositiv rugge rygpositiv ryggpositiv positifdedos positivededos dos cadereta caderetadeespalda " +
     "cadireta organotergale positivotergale positivodidos tergale chair chairorgan petitorgue stoelwerk ruggewerk caderetaexterior",
   upper:
-    "uppermanual upperkeyboard oberesmanual oberwerk oberwerck oberklavier obermanual oberpositiv bovenwerk bovenklavier bovenmanuaal overvaerk overvark oververk oververk oververck ovververk opperwerk oberclavier " +
+    "uppermanual upperkeyboard oberesmanual oberwerk oberwerck oberklavier obermanual oberpositiv bovenwerk bovenklavier bovenmanuaal overvaerk overvark oververk oververk oververck ovververk opperwerk oberclavier oberwercke " +
     "organosuperiore",
   breast:
-    "brust brustwerk brustwerck brustpositiv brustpositif borstwerk borstpositief brostverk brystvaerk brystverk brystpositiv caderetainterior organodepecho",
+    "brust brustwerk brustwerck brustwercke brustpositiv brustpositif borstwerk borstpositief brostverk brystvaerk brystverk brystpositiv caderetainterior organodepecho",
   lower:
     "lowermanual lowerkeyboard unteresmanual unterwerk unterwerck unterpositiv unterklavier unterclavier onderwerk onderpositief onderpositif onderklavier hinterwerk underverk undervaerk nederwerk",
   crown: "kronwerk kronpositiv kroonwerk kronenwerk kronverk",

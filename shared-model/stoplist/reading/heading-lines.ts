@@ -60,7 +60,9 @@ function leadingHeading(list: ListSoFar, text: string): { heading: Heading; rest
   for (const end of [...text.matchAll(HEADING_END)].slice(0, 3)) {
     const rest = text.slice(end.index + end[0].length).trim();
     const lead = text.slice(0, end.index);
-    const heading = lead.length > 80 || rest === "" ? null : headingIn(lead);
+    const pedal = lead === "P" && end[0] === ":" && list.divisions.length > 0 ? headingIn("Pedal") : null;
+    const found = lead.length > 80 || rest === "" ? null : headingIn(lead);
+    const heading = pedal ? { ...pedal, name: lead } : found;
     if (!heading?.exact) {
       const loose =
         heading &&
@@ -176,7 +178,13 @@ function strangeHeading(list: ListSoFar, entry: WholeEntry, body: string, next: 
     letters.length > 2 &&
     letters === letters.toUpperCase() &&
     list.headings.some((name) => name === name.toUpperCase());
-  if (!(colon || (upper && entry.blankBefore)) || hasStop(list, body) || isListTitle(body) || isAidsTitle(body))
+  if (
+    !(colon || (upper && entry.blankBefore)) ||
+    hasStop(list, body) ||
+    isListTitle(body) ||
+    isAidsTitle(body) ||
+    isCouplerTitle(body)
+  )
     return null;
   const name = tidyName(body.replace(/:\s*$/, ""));
   if (list.names.acquaintance(name) !== "strange" || isProse(body) || isAccessory(body) || tremulantIn(body))

@@ -169,7 +169,7 @@ export function headingIn(text: string): Heading | null {
     .replace(/\(\s*[,;\s]*\)/g, " ");
   const enclosed = ENCLOSED.test(printed) && !/unenclosed/i.test(printed);
   const isSwell = (name: string): boolean =>
-    /^(?:swell|schwell|zwel|sv[aäe]e?ll)/i.test(name) && !/unenclosed/i.test(printed);
+    /^(?:swell|schwell|zwel|sv[aäe]e?ll|(?:sw|sww|schw|schww|zw)\.?$)/i.test(name) && !/unenclosed/i.test(printed);
   const pullDown = PULL_DOWN.test(printed);
   const counted = numberIn(trim(rest));
   // "V - Solo (5ème clavier)" says its number twice.

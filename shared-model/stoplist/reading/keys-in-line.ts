@@ -63,16 +63,28 @@ export const isKeyPhrase = (text: string): boolean => keyPhraseAt(text.trim(), 0
 /** The key that is all a bracket holds (`(ré3)`, `(tenor c)`, `(c1)`), or `null`. */
 export function keyAlone(text: string): Key | null {
   const match = BARE_KEY.exec(text.trim());
+  // A letter alone is a label of ranks or a footnote as often as a key, but for the c of tenor C.
+  if (/^[abd-hA-H]$/.test(text.trim())) return null;
   return match ? keyOf(match[1] as string) : null;
 }
 
-const END = `(?:${WORD_KEY}|(?:ut|do|r[eé]|mi|fa|sol|la|si)(?![a-zé]) ?\\d{0,2}|[A-G]{2,3}(?![a-zA-Z\\d])|[A-Ha-h]${ACCIDENTAL}(?:${PRIMES}|[0-9](?!\\d))?(?![\\p{L}\\d]))`;
+/** English octaves: `in alt` begins at g'', `in altissimo` an octave higher. From memory. */
+const IN_ALT = / ?in alt(issimo)?\b/iu;
+const END = `(?:${WORD_KEY}|(?:ut|do|r[eé]|mi|fa|sol|la|si)(?![a-zé]) ?\\d{0,2}|[A-G]{2,3}(?![a-zA-Z\\d])|[A-Ha-h]${ACCIDENTAL}(?:${PRIMES}|[0-9](?!\\d)| in alt(?:issimo)?)?(?![\\p{L}\\d]))`;
 const COMPASS = new RegExp(
   `(?<![\\p{L}\\d])(?:[A-H](?:is|#)?(?:, ?| |/)?){0,8}${END} ?(?:-|–|—|bis|to|tot|t/m|à|a|al|till|÷) ?(?:in[sß] ?)?${END}(?:,? ?[a-h]\\d)?`,
   "iu",
 );
 const NOTES =
   /(?:de |mit |of )?\b(\d{2}) ?(?:notes?|keys|t[oö]nen?|tasten|noten|toetsen|touches|marches|tasti|teclas|notas|pedals)\b/iu;
+
+const SHORT_OCTAVE = /short octave|kurze[rn]? oktave|octave courte|ottava corta|octava corta|korte? oc?taaf/iu;
+
+/** No keyboard begins at the C of 16': a list that prints C1 or Do1 there counts from great C, as Italy and France do. Common practice. */
+const fromGreatC = (compass: Compass): Compass =>
+  compass.low > 24
+    ? compass
+    : { low: compass.low + 12, high: compass.high + 12, missing: compass.missing.map((key) => key + 12) };
 
 /** A compass found somewhere in a heading: what stands there, and what it means when that is plain. */
 export interface CompassMark {
@@ -84,12 +96,21 @@ export interface CompassMark {
 export function compassIn(text: string): CompassMark {
   const row = COMPASS.exec(text)?.[0];
   const notes = NOTES.exec(text)?.[0];
+  const short = SHORT_OCTAVE.exec(text)?.[0];
   const texts = [row, notes].filter((one): one is string => one !== undefined);
-  const glued = row?.replace(/^([A-G]{2,})(?=[-–])/, (letters) =>
+  const plain = row?.replace(
+    new RegExp(`([A-Ga-g])((?:is|#|♯|b|♭)?)${IN_ALT.source}`, "giu"),
+    (_, letter: string, sharp: string, higher: string | undefined) =>
+      `${letter.toLowerCase()}${sharp}${(/[c-f]/i.test(letter) ? 3 : 2) + (higher === undefined ? 0 : 1)}`,
+  );
+  const glued = plain?.replace(/^([A-G]{2,})(?=[-–])/, (letters) =>
     /^(.)\1+$/.test(letters) ? letters : [...letters].join(","),
   );
   const spaced = glued?.replace(/([a-h]\d)([a-h]\d)$/, "$1, $2");
-  const wanted = [spaced, notes].filter((one) => one !== undefined).join(", ");
-  const reading = wanted === "" ? null : (readCompass(wanted) ?? (spaced ? readCompass(spaced) : null));
-  return { texts, compass: reading?.compass ?? null };
+  const stated = [spaced, notes].filter((one) => one !== undefined);
+  const wanted = [stated.join(", "), ...(short !== undefined && spaced === undefined ? ["short octave"] : [])].join(
+    ", ",
+  );
+  const reading = stated.length === 0 ? null : (readCompass(wanted) ?? (spaced ? readCompass(spaced) : null));
+  return { texts, compass: reading && fromGreatC(reading.compass) };
 }

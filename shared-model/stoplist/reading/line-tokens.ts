@@ -25,6 +25,9 @@ const BREAK = /[;•·▪‣|,]|\/(?=\s)|[-–—](?=\s)|\.(?=\s|$)/y;
 const JOIN = /(?:\+|&|und|and|et|en|e|y|og|och)(?=\s*\d)/y;
 const WORD = /[^\s,;()[\]{}•|\d½⅓⅔¼¾⅕⅖⅗⅘⅐⅛]+/y;
 const WORD_WITH_FIGURES = /[^\s,;()[\]{}•|]+/y;
+/** Counts that stand behind a stop (`61 pipes`, `25 tubes`): talk about it. Common practice. */
+const COUNT_OF_PIPES =
+  /\d{1,4} ?(?:pipes|notes|tubes|bars|bells|pfeifen|töne|röhren|glocken|tuyaux|lames|canne|note|campane|pijpen|tonen|klokken|tubos|notas|campanas|piber|pipor)(?![\p{L}])\.?/iuy;
 const ABBREVIATED = /(?:^|[\s.])\p{L}{1,6}$/u;
 
 function bracketAt(text: string, at: number): Token | null {
@@ -95,6 +98,12 @@ export function tokensOf(text: string): readonly Token[] {
     }
     const before = at === 0 ? " " : (text[at - 1] as string);
     const wordStart = !/[\p{L}\p{N}]/u.test(before);
+    const pipes = wordStart && tokens.length > 0 ? matchAt(COUNT_OF_PIPES, text, at) : null;
+    if (pipes !== null) {
+      tokens.push({ kind: "bracket", start: at, end: at + pipes.length, text: pipes });
+      at += pipes.length;
+      continue;
+    }
     const found = bracketAt(text, at) ?? markAt(text, at, wordStart);
     const last = tokens.at(-1);
     const glued = last?.kind === "word" && last.end === at;

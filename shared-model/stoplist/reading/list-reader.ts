@@ -83,6 +83,7 @@ export class ListReader {
     if (isAidsTitle(words) || isCouplerTitle(words)) return this.#list.beginAids();
     const lead = AIDS_LEAD.exec(body);
     if (lead && isAidsTitle(lead[1] as string) && !isListTitle(lead[1] as string)) {
+      if (tremulantIn(lead[1] as string)) return this.#readBody(entry, body, false, false, next);
       this.#list.beginAids();
       return this.#readAids(entry, lead[2] as string, next);
     }
@@ -125,6 +126,11 @@ export class ListReader {
   }
 
   #readBody(entry: WholeEntry, body: string, listed: boolean, prepared: boolean, next: readonly WholeEntry[]): Taken {
+    const sentences = body.split(/(?<=\p{L}{4})\.\s+(?=\p{Lu}\p{Ll}{2})/u);
+    if (sentences.length > 1 && sentences.length <= 12 && sentences.every((one) => this.#isAid(one))) {
+      for (const one of sentences) this.#readBody({ ...entry, text: one }, one, false, false, next);
+      return "aid";
+    }
     const parts = partsOfLine(body, this.#list.names);
     const [first] = parts;
     const drafts = parts.flatMap((part) => (part.kind === "stop" ? [part.draft] : []));
@@ -178,6 +184,12 @@ export class ListReader {
         this.#list.last?.draft.remarks.push(part.draft.name);
     }
     return taken;
+  }
+
+  #isAid(text: string): boolean {
+    const words = text.split(/\s+/).length;
+    if (words > 8 || isProse(text)) return false;
+    return tremulantIn(text) !== null || isAccessory(text) || couplersIn(text, 0, this.#list.headings, true) !== null;
   }
 
   /** A line that also talks may still be a stop: `Sordun 16' (1612)`, `Quintadena 8', old`. */

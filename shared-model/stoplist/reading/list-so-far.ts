@@ -156,8 +156,10 @@ export class ListSoFar {
       giveMarks(this.pending, stop.draft);
       this.pending = null;
     }
-    if (this.half) stop.draft.half ??= { start: 0, end: 0, half: this.half, sure: true, partOfName: false };
-    if (/^contras\b/i.test(stop.draft.name) && this.current.kind === "manual") stop.draft.atPedal = true;
+    const isContras = /^contras\b/i.test(stop.draft.name) && this.current.kind === "manual";
+    if (isContras) stop.draft.atPedal = true;
+    if (this.half && !isContras)
+      stop.draft.half ??= { start: 0, end: 0, half: this.half, sure: true, partOfName: false };
     this.current.stops.push(stop);
     this.count += 1;
     this.last = stop;

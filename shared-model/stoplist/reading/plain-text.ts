@@ -179,13 +179,32 @@ function withoutMarkup(text: string): string {
       .replace(/\s?\|\s*$/, "")
       .replace(/\s*\|\s*/g, "\t");
   }
-  return plain
-    .replace(/^(\s*)#{1,6}\s+(.*?)#*\s*$/, "$1$2")
-    .replace(/\*\*|__/g, "")
-    .replace(/(^|\s)\*([^*\s][^*]{0,200}[^*\s])\*(?=\s|$|[:,.])/g, "$1$2")
-    .replace(/\\([*_#.|[\]-])/g, "$1")
-    .replace(/(?:\s?[.…·_]){4,}\s*/g, "\t")
-    .trimEnd();
+  return (
+    plain
+      .replace(/^(\s*)#{1,6}\s+(.*?)#*\s*$/, "$1$2")
+      .replace(/\*\*|__/g, "")
+      .replace(/(^|\s)\*([^*\s][^*]{0,200}[^*\s])\*(?=\s|$|[:,.])/g, "$1$2")
+      .replace(/\\([*_#.|[\]-])/g, "$1")
+      .replace(/(?:\s?[.…·_]){4,}\s*/g, "\t")
+      // "Principal 8. Fuß", "Mixtur 4. fach": old print puts a full stop behind every figure.
+      .replace(/(\d)\.(?= ?(?:fu(?:ß|ss)|fach|f\.|sch[uü]h))/gi, "$1")
+      .trimEnd()
+  );
+}
+
+/** Stops numbered on within one line (`1. Principal 8 2. Gedackt 8`): the numbers part them. */
+function withoutRunningNumbers(text: string): string {
+  const numbers = [...text.matchAll(/(?:^|(?<=\S) |(?<=: ))(\d{1,3})[.)] ?(?=["„“(]?\p{Lu}\p{Ll})/gu)];
+  const first = Number(numbers[0]?.[1]);
+  if (numbers.length < 2 || !numbers.every((match, index) => Number(match[1]) === first + index)) return text;
+  let parted = "";
+  let from = 0;
+  for (const { index, 0: whole } of numbers) {
+    const before = text.slice(from, index);
+    parted += `${from === 0 || /[;,:]\s*$/.test(before) ? before : `${before};`} `;
+    from = index + whole.length;
+  }
+  return `${parted}${text.slice(from)}`.trimStart();
 }
 
 const isBinary = (text: string): boolean => {
@@ -234,7 +253,7 @@ export function printedLines(text: string): { readonly lines: readonly PrintedLi
         choices: [],
       });
     }
-    return { line, text: withoutMarkup(plainSigns(content.slice(0, LONGEST_LINE))) };
+    return { line, text: withoutRunningNumbers(withoutMarkup(plainSigns(content.slice(0, LONGEST_LINE)))) };
   });
   return { lines, questions };
 }

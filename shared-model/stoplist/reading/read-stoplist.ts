@@ -9,6 +9,7 @@ import { isNumbered, listItem } from "./list-item.ts";
 import { ListReader } from "./list-reader.ts";
 import type { ListSoFar } from "./list-so-far.ts";
 import { printedLines } from "./plain-text.ts";
+import { withoutRankLetters } from "./rank-letters.ts";
 import type { ReadDivision, Reading, ReadStop } from "./reading.ts";
 import { settledCouplers } from "./settle-couplers.ts";
 import { printsPitch, settledStops } from "./settle-stops.ts";
@@ -201,7 +202,7 @@ export function readStoplist(text: string): Reading {
     return { name: null, divisions: [], couplers: [], tremulants: [], questions: questions.list() };
   }
   const names = new KnownNames();
-  const entries = wholeEntries(inReadingOrder(printed.lines, names));
+  const entries = wholeEntries(inReadingOrder(withoutRankLetters(printed.lines, questions), names));
   const reader = new ListReader(names, questions, {
     headings: headingsOf(entries),
     numbered: isNumbered(entries.map((entry) => entry.text)),

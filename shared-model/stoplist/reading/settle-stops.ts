@@ -42,7 +42,7 @@ function halfOf({ draft }: PlacedStop, { division, names }: Setting): Half {
         : null;
   const mark = draft.half;
   if (!mark) return { name: draft.name, half: byKey };
-  if (mark.sure) return { name: draft.name, half: mark.half };
+  if (mark.sure && !(pedal && mark.half === "bass")) return { name: draft.name, half: mark.half };
   if (pedal) return { name: draft.name, half: null };
   const own = foldedSpelling(draft.bareName);
   const partner = division.stops.some(
@@ -341,7 +341,11 @@ function customaryPitch(stop: ReadStop, entry: GlossaryEntry, implied: Foot | nu
       ? first || (stop.half === "bass" && usualPitches.manual.includes(footOf(8)))
       : family === "flute-open" && first;
   };
-  return meant.some(isEight) ? footOf(8) : null;
+  if (meant.some(isEight)) return footOf(8);
+  // Some names are those of halves only (`Bajoncillo`), and of one length.
+  const [only, ...others] = meant;
+  const [length, ...more] = only?.usualPitches.manual ?? [];
+  return only?.family.startsWith("reed") && others.length === 0 && more.length === 0 && length ? length : null;
 }
 
 /** Names that the glossary does not know are kept as printed and asked about. */

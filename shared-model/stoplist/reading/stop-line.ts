@@ -228,8 +228,11 @@ function attach(segment: Segment, text: string, draft: StopDraft): boolean {
       draft.pitches.push(token.mark);
     } else if (token.kind === "ranks") draft.ranks ??= token.mark;
     else if (token.kind === "steps") draft.composition ??= token.mark.composition;
-    else if (token.kind === "half") draft.half ??= { ...token.mark, partOfName: false };
-    else if (token.kind === "key") takeKey(draft, token.mark.key, token.mark.end_of);
+    else if (token.kind === "half") {
+      // "Sesquialtera, Bass": set off by a comma, the word is no part of a name.
+      const apart = segment.before === "," && token.end - token.start > 2;
+      draft.half ??= { ...token.mark, sure: token.mark.sure || apart, partOfName: false };
+    } else if (token.kind === "key") takeKey(draft, token.mark.key, token.mark.end_of);
     else if (token.kind === "bracket") readBracket(token, text, draft);
   }
   return true;

@@ -1,7 +1,10 @@
-import { isAccessory, isListTitle, isProse } from "./accessories.ts";
+import { isAccessory, isLetter, isListTitle, isProse } from "./accessories.ts";
 import { compassIn } from "./keys-in-line.ts";
 import type { ListSoFar, Taken } from "./list-so-far.ts";
 import type { WholeEntry } from "./wrapped-lines.ts";
+
+/** The menu of a page: many short words, parted by strokes or cells. */
+const isMenu = (text: string): boolean => /^[^\t|•·»]{1,24}(?:\s*[\t|•·»]\s*[^\t|•·»\d]{1,24}){2,}$/u.test(text);
 
 const titleOf = (text: string): string | null => {
   const title = text
@@ -19,6 +22,8 @@ export function talk(list: ListSoFar, text: string, entry: WholeEntry, listed: b
   if (!started) {
     if (
       list.title === null &&
+      !isLetter(text) &&
+      !isMenu(entry.text) &&
       !isListTitle(text) &&
       !/[,;!.]$/.test(entry.text) &&
       text.length <= 120 &&
@@ -34,7 +39,7 @@ export function talk(list: ListSoFar, text: string, entry: WholeEntry, listed: b
     if (list.last && small && words.length <= 12) list.last.draft.remarks.push(text.trim());
     return "talk";
   }
-  if (/^[*†‡§]/u.test(entry.text.trim()) && !listed) return "talk";
+  if (/^[*†‡§¹²³⁴⁵⁶⁷⁸⁹⁰]/u.test(entry.text.trim()) && !listed) return "talk";
   if (!/\p{L}{2}/u.test(text)) return "talk";
   const near = list.names.nearest(text.trim());
   list.questions.ask(
@@ -48,7 +53,9 @@ export function talk(list: ListSoFar, text: string, entry: WholeEntry, listed: b
 
 /** "Manuale C-g3 / Pedal C-f3": compasses for the keyboards of the whole list. */
 function state(list: ListSoFar, text: string): void {
-  for (const piece of text.split(/[/;]|,\s(?=\p{Lu}\p{Ll})/u)) {
+  for (const piece of text.split(
+    /[/;]|,\s(?=\p{L}{3})|\s(?:and|und|et|en|e|y)\s(?=(?:\p{Ll}{2,3}\s|l['’])?(?:man|p[eé]d))/iu,
+  )) {
     const { compass } = compassIn(piece);
     if (!compass) continue;
     if (/ped/i.test(piece)) list.stated.pedal ??= compass;

@@ -1,5 +1,5 @@
 import type { Entry } from "./columns.ts";
-import { isCouplerLabel } from "./couplers.ts";
+import { couplersIn, isCouplerLabel } from "./couplers.ts";
 import { headingIn } from "./headings.ts";
 
 /** An entry, or several that a narrow page or a mail has broken; `lineAt` finds the line of a place in the text. */
@@ -23,6 +23,9 @@ const isCut = (row: string, next: string): boolean => {
   const last = row.split(/[,;]/).at(-1) ?? "";
   return !/[\d½⅓⅔]|[IVX]{2}|[IV]$/.test(last) && /[,;]/.test(next);
 };
+
+/** A row of couplers ends where its line ends. */
+const isCouplers = (row: string): boolean => couplersIn(row, 0, [], false)?.unread.length === 0;
 
 const startsAnew = (text: string): boolean => {
   if (BEGINS_ANEW.test(text) || headingIn(text)?.exact) return true;
@@ -48,6 +51,7 @@ export function wholeEntries(entries: readonly Entry[]): WholeEntry[] {
         startsAnew(next.text) ||
         !isCut(text, next.text) ||
         isCouplerLabel(text) ||
+        isCouplers(text) ||
         isCouplerLabel(next.text)
       )
         break;

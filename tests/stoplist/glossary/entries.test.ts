@@ -50,6 +50,7 @@ const FAMILIES_OF: Readonly<Record<Kind, readonly Family[]>> = {
  */
 const SHARED_NAMES = [
   "Barpijp",
+  "Basse",
   "Carillon",
   "Clarin",
   "Copel",

@@ -30,7 +30,7 @@ function written(reading: Reading): string {
     if (division.low !== null && division.high !== null)
       head.push(`${keyText(division.low)}-${keyText(division.high)}`);
     if (division.enclosed) head.push("in a box");
-    return `${head.join(" ")}: ${division.stops.map(stopText).join(", ")}`;
+    return `${head.join(" ")}: ${division.stops.map(stopText).join(", ")}`.trimEnd();
   });
   if (reading.name !== null) lines.unshift(`"${reading.name}"`);
   if (reading.couplers.length > 0)
