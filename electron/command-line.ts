@@ -1,7 +1,7 @@
-import { readFileSync } from "node:fs";
 import { CARD, CARDS, cardsCommand } from "./command/cards.ts";
 import { CHECK, checkCommand } from "./command/check.ts";
 import { nearestWords } from "./command/nearest.ts";
+import { isBuilt, OPEN, openCommand } from "./command/open.ts";
 import type { Usage } from "./command/options.ts";
 import { either } from "./command/plain-text.ts";
 import { PROPOSE, proposeCommand } from "./command/propose.ts";
@@ -12,6 +12,7 @@ import { DONE, line, REFUSED, Refusal, type Terminal } from "./command/terminal.
 import { TEXTURES_USAGE, texturesCommand } from "./command/textures.ts";
 import { help, tour } from "./command/tour.ts";
 import { VALIDATE, validateCommand } from "./command/validate.ts";
+import { VERSION } from "./service/project.ts";
 
 /** What a caller may put in the place of the process's own. */
 export type CommandIo = Partial<Terminal>;
@@ -22,6 +23,7 @@ interface Command {
 }
 
 const COMMANDS: readonly Command[] = [
+  { usage: OPEN, run: openCommand },
   { usage: READ, run: readCommand },
   { usage: VALIDATE, run: validateCommand },
   { usage: TEXTURES_USAGE, run: texturesCommand },
@@ -34,20 +36,10 @@ const COMMANDS: readonly Command[] = [
 ];
 
 const LATER = ["plan", "survey", "carry"];
-const NAMES = [...COMMANDS.map((each) => each.usage.command), ...LATER, "open", "help"];
+const NAMES = [...COMMANDS.map((each) => each.usage.command), ...LATER, "tour", "help"];
 const ASKS_HELP = ["--help", "-h"];
 
 const commandNamed = (name: string): Command | undefined => COMMANDS.find((each) => each.usage.command === name);
-
-/** The package's own version, from the folder above; the compiled file lies one folder deeper. */
-function version(): string {
-  for (const up of ["../package.json", "../../package.json"]) {
-    try {
-      return String(JSON.parse(readFileSync(new URL(up, import.meta.url), "utf8")).version);
-    } catch {}
-  }
-  return "unknown";
-}
 
 function unknownCommand(name: string): Refusal {
   const nearest = nearestWords(name, NAMES);
@@ -57,18 +49,17 @@ function unknownCommand(name: string): Refusal {
 
 function run(args: readonly string[], terminal: Terminal): number | Promise<number> {
   const [name, ...words] = args;
-  if (name === undefined || name === "open") {
-    terminal.stderr.write(
-      line("The desktop app comes with a later version; until then Registrant works in a terminal."),
-    );
+  if (name === undefined) {
+    if (isBuilt()) return openCommand([], terminal);
+    terminal.stderr.write(line("The app's screens are not built here; Registrant works in the terminal."));
     terminal.stdout.write(tour());
     return DONE;
   }
   if (name === "--version") {
-    terminal.stdout.write(line(version()));
+    terminal.stdout.write(line(VERSION));
     return DONE;
   }
-  if (name === "help" || ASKS_HELP.includes(name)) {
+  if (name === "tour" || name === "help" || ASKS_HELP.includes(name)) {
     const about = words[0] === undefined ? undefined : commandNamed(words[0]);
     if (words[0] !== undefined && !about) throw unknownCommand(words[0]);
     terminal.stdout.write(about ? help(about.usage) : tour());

@@ -1,5 +1,6 @@
 import { CARDS } from "./cards.ts";
 import { CHECK } from "./check.ts";
+import { OPEN } from "./open.ts";
 import { type Usage, usageLines } from "./options.ts";
 import { table, wrapped } from "./plain-text.ts";
 import { PROPOSE } from "./propose.ts";
@@ -11,7 +12,7 @@ import { TEXTURES_USAGE } from "./textures.ts";
 import { VALIDATE } from "./validate.ts";
 
 /** Every command that is there, in the order in which a new user meets them. */
-const USAGES: readonly Usage[] = [READ, VALIDATE, TEXTURES_USAGE, PROPOSE, CHECK, CARDS, RULES_USAGE, SCHEMA];
+const USAGES: readonly Usage[] = [OPEN, READ, VALIDATE, TEXTURES_USAGE, PROPOSE, CHECK, CARDS, RULES_USAGE, SCHEMA];
 
 const STEPS: readonly (readonly [string, string])[] = [
   ["registrant textures", "what kinds of music there are"],

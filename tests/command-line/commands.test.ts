@@ -15,12 +15,11 @@ afterEach(() => desk.clear());
 
 const HERE = ["mine.yaml", "organ.yaml"];
 
-describe("without a command", () => {
-  test.each([[[]], [["open"]]])("it shows around, and says that the app comes later: %j", async (words) => {
-    const { status, out, err } = await desk.run(...words);
-    expect(status).toBe(0);
-    expect(err).toBe("The desktop app comes with a later version; until then Registrant works in a terminal.\n");
-    for (const command of ["read", "validate", "textures", "propose", "check", "cards", "rules", "schema"]) {
+describe("the tour", () => {
+  test.each([["tour"], ["help"], ["--help"], ["-h"]])("%s shows around", async (word) => {
+    const { status, out, err } = await desk.run(word);
+    expect([status, err]).toEqual([0, ""]);
+    for (const command of ["open", "read", "validate", "textures", "propose", "check", "cards", "rules", "schema"]) {
       expect(out).toMatch(new RegExp(`^  ${command} +\\S`, "m"));
     }
     expect(tooWide(out)).toEqual([]);
@@ -48,7 +47,18 @@ describe("without a command", () => {
     expect((await desk.run("--help")).out).toBe((await desk.run("help")).out);
     const { version } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
     expect((await desk.run("--version")).out).toBe(`${version}\n`);
-    for (const command of ["read", "validate", "textures", "propose", "check", "cards", "card", "rules", "schema"]) {
+    for (const command of [
+      "open",
+      "read",
+      "validate",
+      "textures",
+      "propose",
+      "check",
+      "cards",
+      "card",
+      "rules",
+      "schema",
+    ]) {
       const { status, out } = await desk.run(command, "--help");
       expect([command, status]).toEqual([command, 0]);
       expect(out.replace(/\s+/g, " ")).toContain(`Usage: registrant ${command}`);

@@ -25,9 +25,10 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = (() => {
     cards: [...planned, "plan", "carry"],
     // Beside the model it writes: it may name every value that is kept in a file, never how one is found.
     files: [...facts, "acoustics", "plan", "carry", "cards"],
-    "host-api.ts": all,
-    electron: ["host-api.ts", ...all],
-    renderer: ["host-api.ts", ...all],
+    "host-api.ts": [],
+    "host-messages.ts": ["host-api.ts"],
+    electron: ["host-api.ts", "host-messages.ts", ...all],
+    renderer: ["host-api.ts", "host-messages.ts", ...all],
   };
 })();
 

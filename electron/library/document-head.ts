@@ -1,0 +1,33 @@
+import { parseDocument } from "yaml";
+import { fileKindOf } from "../../shared-model/files/file-kind.ts";
+import type { DocumentKind } from "../../shared-model/host-api.ts";
+
+/** What the list shows of a document. */
+export interface DocumentHead {
+  readonly kind: DocumentKind | null;
+  /** What the document calls itself; `null` when it does not, or not on the line of the key. */
+  readonly name: string | null;
+  readonly trouble: string | null;
+}
+
+/** Longest name shown; a longer one is no name. */
+const LONGEST = 200;
+
+function nameIn(text: string): string | null {
+  const line = /^name[ \t]*:[ \t]+(\S[^\r\n]*)/m.exec(text)?.[1];
+  if (line === undefined || line.length > 4 * LONGEST) return null;
+  // The line alone, so that a document with errors further down has its name too.
+  const document = parseDocument(line, { schema: "failsafe", logLevel: "silent" });
+  const value: unknown = document.errors.length === 0 ? document.toJS({ maxAliasCount: 0 }) : null;
+  const name = typeof value === "string" ? value.trim() : "";
+  return name === "" || name.length > LONGEST ? null : name;
+}
+
+/** Kind and name of a document, from its first column only: it need not be sound otherwise. */
+export function headOf(text: string): DocumentHead {
+  const kind = fileKindOf(text);
+  if (kind !== null) return { kind, name: nameIn(text), trouble: null };
+  const trouble =
+    "It does not say what it is. A document of Registrant begins with a line such as registrant: instrument/1";
+  return { kind: null, name: null, trouble };
+}
