@@ -48,14 +48,6 @@ export function checkFiles(organ: string, registration: string, terminal: Termin
       ),
     );
   }
-  if (written.state.unisonOff.size > 0) {
-    const names = [...written.state.unisonOff].join(", ");
-    terminal.stderr.write(
-      line(
-        `${registration}: unison-off (${names}) is not weighed yet: it is judged as if the keyboard had its own sound.`,
-      ),
-    );
-  }
   return { instrument, written, problem, checked };
 }
 

@@ -22,9 +22,16 @@ export function idleIn(
     }
   }
   const sounding = instrument.divisions.filter(hears);
+  const unheard = stops.filter((stop) => idle.includes(stop.id) && !stop.off);
+  const playedWithoutUnison = parts.filter((part) => part.placed.unisonOff);
+  const silencedAt = new Set(playedWithoutUnison.map((part) => part.placing.keyboard));
+  // Where the part hears nothing at all, an error says so already.
+  const saidAlready = new Set(
+    playedWithoutUnison.filter((part) => part.sound.stops === 0).map((part) => part.placing.keyboard),
+  );
   const boxes = [...new Set(instrument.divisions.flatMap((division) => division.box ?? []))];
   return {
-    stops: stops.filter((stop) => idle.includes(stop.id) && !stop.off).map(asHeard),
+    stops: unheard.filter((stop) => !silencedAt.has(stop.division)).map(asHeard),
     couplers: instrument.couplers
       .filter((coupler) => !coupler.fixed && state.couplers.has(coupler.name) && !bringing.has(coupler.name))
       .map((coupler) => coupler.name),
@@ -36,6 +43,10 @@ export function idleIn(
       const position = state.boxes.get(box) ?? "open";
       return position !== "open" && !sounding.some((division) => division.box === box);
     }),
+    unisonOff: instrument.unisonOff.filter(
+      (name) => state.unisonOff.has(name) && !parts.some((part) => part.placing.keyboard === name),
+    ),
+    silenced: unheard.filter((stop) => silencedAt.has(stop.division) && !saidAlready.has(stop.division)).map(asHeard),
   };
 }
 

@@ -52,7 +52,7 @@ export function wayOf(
 ): Way {
   const isOn = (coupler: { readonly name: string }): boolean => state.couplers.has(coupler.name);
   const couplers = couplersBearing(problem.instrument.couplers, keyboard, isOn);
-  const placed = problem.place(part, keyboard, octave, couplers);
+  const placed = problem.place(part, keyboard, octave, couplers, state.unisonOff.has(keyboard.name));
   const { sound, stops } = heardBy(problem, state, placed);
   const byReading = problem.readings.map((_, reading) => {
     const weighed = problem.weighed(placed, reading);

@@ -10,6 +10,9 @@ export interface Reached {
 /**
  * Every division that sounds on a keyboard, its own first: by the couplers that are on, and by what those carry on
  * (`through`). A division may come twice, at the unison and through an octave coupler.
+ *
+ * @param unisonIsOff silences the keyboard's own unison and nothing else: its octave couplers on itself still play its
+ * stops, and so do couplers to other keyboards. Common practice; where a builder has it otherwise, the console says so.
  */
 export function reachOf(
   instrument: Instrument,

@@ -11,7 +11,7 @@ export interface ConsoleState {
   readonly tremulants: ReadonlySet<string>;
   /** By box name; a box not named is open. */
   readonly boxes: ReadonlyMap<string, BoxPosition>;
-  /** Divisions whose unison-off is on. */
+  /** Divisions whose unison is off on their own keyboard (`reachOf` says what that means). Proposals never use it. */
   readonly unisonOff: ReadonlySet<string>;
 }
 

@@ -1,5 +1,5 @@
 import { partName } from "../rules/balance.ts";
-import type { Heard } from "../rules/rule.ts";
+import type { Heard, Words } from "../rules/rule.ts";
 import { heardOf, type PartState } from "./listening.ts";
 import type { Problem, WeighedPart } from "./problem.ts";
 import { type Reason, reasonOf, type Speaker } from "./reason.ts";
@@ -10,6 +10,20 @@ import { forEachPair, type Weight, yielding } from "./weighing.ts";
 const SILENT_PART: Speaker = { id: "foundation-present", source: "common practice", severity: "error" };
 
 const idsIn = (heard: Heard): readonly string[] => heard.stops.map((each) => each.stop.id);
+
+/** Why a part hears nothing, and what to do. */
+function silenceWords({ placed, silenced }: PartState, who: string): Words {
+  const keyboard = placed.keyboard.name;
+  if (silenced.length > 0) {
+    return {
+      text: `The unison of the ${keyboard} is off, so the ${who} does not hear what is drawn there.`,
+      remedy: `Turn the unison of the ${keyboard} on.`,
+      stops: silenced.map((stop) => stop.id),
+    };
+  }
+  const text = `Nothing is drawn that the ${who} on the ${keyboard} can hear.`;
+  return { text, remedy: `${placed.unisonOff ? "Turn its unison on, and draw" : "Draw"} a stop on the ${keyboard}.` };
+}
 
 /** What the rules say of one part: of where it is played, of its sound, and what to mind. */
 function partReasons(
@@ -35,9 +49,7 @@ function partReasons(
     reasons.push(reasonOf(rule, points, rule.words(part.sound, context, heard, points), parts, stops, forbids));
   }
   if (part.sound.stops === 0) {
-    const keyboard = part.placed.keyboard.name;
-    const text = `Nothing is drawn that the ${partName(context)} on the ${keyboard} can hear.`;
-    reasons.push(reasonOf(SILENT_PART, 0, { text, remedy: `Draw a stop on the ${keyboard}.` }, parts, [], true));
+    reasons.push(reasonOf(SILENT_PART, 0, silenceWords(part, partName(context)), parts, [], true));
   }
   for (const rule of problem.rules.advice) {
     const words = rule.advise(part.sound, context, heard);

@@ -40,6 +40,8 @@ export interface PartState {
   readonly own: readonly Stop[];
   readonly borrowed: readonly Stop[];
   readonly shutBoxes: number;
+  /** Drawn stops of its own keyboard that it does not hear because the unison is off. */
+  readonly silenced: readonly Stop[];
 }
 
 /** What each part hears of a state, in the section's order; `null` when the keyboards are coupled in a ring. */
@@ -53,7 +55,7 @@ export function listen(
     const index = section.parts.findIndex((part) => part.id === placing.part);
     const keyboard = instrument.divisions.find((division) => division.name === placing.keyboard) as Division;
     const on = couplersBearing(instrument.couplers, keyboard, (coupler) => state.couplers.has(coupler.name));
-    return problem.place(index, keyboard, placing.octave, on);
+    return problem.place(index, keyboard, placing.octave, on, state.unisonOff.has(keyboard.name));
   });
   const order = settlingOrder(placed);
   if (!order) return null;
@@ -89,7 +91,17 @@ export function listen(
       }
     }
     for (const stop of own) settled.add(stop.id);
-    result[index] = { placing: placings[index] as Placing, placed: one, sound, own, borrowed, shutBoxes };
+    const silenced = one.unisonOff && !divisions.includes(one.keyboard);
+    const drawn = silenced ? one.keyboard.stops.filter((stop) => state.drawn.has(stop.id)) : [];
+    result[index] = {
+      placing: placings[index] as Placing,
+      placed: one,
+      sound,
+      own,
+      borrowed,
+      shutBoxes,
+      silenced: drawn,
+    };
   }
   return result;
 }

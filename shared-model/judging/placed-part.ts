@@ -11,6 +11,8 @@ export interface Seat {
   readonly octave: -1 | 0 | 1;
   /** Couplers on that bear on this keyboard, fixed ones left out, in the instrument's order. */
   readonly couplers: readonly Coupler[];
+  /** Whether the keyboard's own unison is off: its stops then sound there through octave couplers only. */
+  readonly unisonOff: boolean;
   readonly reach: readonly Reached[];
   readonly zones: Zones;
   /** Written keys of the catalogue's range that this keyboard does not have, cut away with a note; 0 when none. */
@@ -69,16 +71,17 @@ export function placePart(
   keyboard: Division,
   octave: -1 | 0 | 1,
   couplers: readonly Coupler[],
+  unisonOff: boolean,
 ): PlacedPart {
   let seats = seatsOf.get(instrument);
   if (!seats) {
     seats = new Map();
     seatsOf.set(instrument, seats);
   }
-  const key = `${part.low} ${part.high} ${part.stated} ${keyboard.name} ${octave} ${couplers.map((each) => each.name).join("|")}`;
+  const key = `${part.low} ${part.high} ${part.stated} ${keyboard.name} ${octave} ${unisonOff} ${couplers.map((each) => each.name).join("|")}`;
   let seat = seats.get(key);
   if (!seat) {
-    seat = seatFor(instrument, part, keyboard, octave, couplers);
+    seat = seatFor(instrument, part, keyboard, octave, couplers, unisonOff);
     seats.set(key, seat);
   }
   const here = seat;
@@ -88,6 +91,7 @@ export function placePart(
     keyboard,
     octave,
     couplers,
+    unisonOff,
     reach: here.reach,
     cutKeys: here.cutKeys,
     get zones() {
@@ -103,8 +107,9 @@ function seatFor(
   keyboard: Division,
   octave: -1 | 0 | 1,
   couplers: readonly Coupler[],
+  unisonOff: boolean,
 ): Seat {
-  const reach = reachOf(instrument, keyboard, (coupler) => coupler.fixed || couplers.includes(coupler));
+  const reach = reachOf(instrument, keyboard, (coupler) => coupler.fixed || couplers.includes(coupler), unisonOff);
   const [kbLow, kbHigh] = [keyboard.compass.low - 12 * octave, keyboard.compass.high - 12 * octave];
   const whole = part.high - part.low + 1;
   const [cutLow, cutHigh] = [Math.max(part.low, kbLow), Math.min(part.high, kbHigh)];
@@ -117,6 +122,7 @@ function seatFor(
     keyboard,
     octave,
     couplers,
+    unisonOff,
     reach,
     cutKeys: cut ? cutKeys : 0,
     // Most placings are given up by their bound alone, before anybody asks which keys speak.

@@ -39,8 +39,14 @@ export interface Problem {
   readonly standIns: readonly StandIn[];
   /** Every stop in printed order. */
   readonly stops: readonly Stop[];
-  /** The one placing of a part, made once. */
-  place(part: number, keyboard: Division, octave: -1 | 0 | 1, couplers: readonly Coupler[]): PlacedPart;
+  /** The one placing of a part, made once; the keyboard's unison is on unless it is said to be off. */
+  place(
+    part: number,
+    keyboard: Division,
+    octave: -1 | 0 | 1,
+    couplers: readonly Coupler[],
+    unisonOff?: boolean,
+  ): PlacedPart;
   /** The first reading that asks the same of a part as this one. */
   light(part: number, reading: number): number;
   /** A placed part in the light of one reading, made once. */
@@ -185,8 +191,8 @@ export function problemOf(
     kindsOf,
     standIns,
     stops: instrument.divisions.flatMap((division) => division.stops),
-    place: (index, keyboard, octave, couplers) => {
-      const key = `${index}|${keyboard.name}|${octave}|${couplers.map((each) => each.name).join("|")}`;
+    place: (index, keyboard, octave, couplers, unisonOff = false) => {
+      const key = `${index}|${keyboard.name}|${octave}|${unisonOff}|${couplers.map((each) => each.name).join("|")}`;
       let placed = placedParts.get(key);
       if (!placed) {
         placed = placePart(
@@ -195,6 +201,7 @@ export function problemOf(
           keyboard,
           octave,
           couplers,
+          unisonOff,
         );
         placedParts.set(key, placed);
       }
@@ -220,6 +227,7 @@ export function problemOf(
         keyboard: placed.keyboard,
         octave: placed.octave,
         couplers: placed.couplers,
+        unisonOff: placed.unisonOff,
         reach: divisions,
         get zones() {
           return placed.zones.all;

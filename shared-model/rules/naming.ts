@@ -45,8 +45,8 @@ export const mixturesOf = (stops: readonly HeardStop[]): readonly HeardStop[] =>
 export function lengthsOf(stop: Stop, context: PartContext): readonly Foot[] {
   const { pitch, ranks, division } = stop;
   if (pitch === null || isCompound(stop) || ranks === 0) return [];
-  const { instrument, keyboard, couplers, octave } = context;
-  return reachOf(instrument, keyboard, (coupler) => coupler.fixed || couplers.includes(coupler))
+  const { instrument, keyboard, couplers, octave, unisonOff } = context;
+  return reachOf(instrument, keyboard, (coupler) => coupler.fixed || couplers.includes(coupler), unisonOff)
     .filter((reached) => reached.division.name === division)
     .map(({ shift }) => {
       const higher = octave + shift;

@@ -9,12 +9,16 @@ export interface Idle {
   readonly couplers: readonly string[];
   readonly tremulants: readonly string[];
   readonly boxes: readonly string[];
+  /** Divisions whose unison is off though no part plays there. */
+  readonly unisonOff: readonly string[];
+  /** Drawn stops that no part hears because the unison of the keyboard that a part plays is off. */
+  readonly silenced: readonly HeardStop[];
 }
 
 /** A sentence for each sort of thing that is set for nobody; empty when all of it is heard. */
 export function idleWords(idle: Idle): readonly Words[] {
   const words: Words[] = [];
-  const { stops, couplers, tremulants, boxes } = idle;
+  const { stops, couplers, tremulants, boxes, unisonOff, silenced } = idle;
   if (stops.length > 0) {
     words.push({
       text: `${named(stops)} ${agree(stops, "is drawn, and no part hears it", "are drawn, and no part hears them")}.`,
@@ -40,6 +44,18 @@ export function idleWords(idle: Idle): readonly Words[] {
       stops: [],
     });
   }
+  for (const division of new Set(silenced.map((each) => each.stop.division))) {
+    const there = silenced.filter((each) => each.stop.division === division);
+    words.push({
+      text: `${named(there)} ${agree(there, "is", "are")} drawn, and the unison of the ${division} is off.`,
+      remedy: `Turn the unison of the ${division} on, or take ${agree(there, "the stop", "the stops")} off.`,
+      stops: idsOf(there),
+    });
+  }
+  if (unisonOff.length > 0) {
+    const text = `The unison of the ${listed(unisonOff)} is off, and no part plays there.`;
+    words.push({ text, remedy: "Turn it on.", stops: [] });
+  }
   return words;
 }
 
@@ -47,7 +63,7 @@ export const nothingIdle: RecipeRule = {
   id: "nothing-idle",
   conventions: [9],
   reads: "recipe",
-  statement: "Every stop, coupler, tremulant and box that is set is heard by some part.",
+  statement: "Every stop, coupler, tremulant, box and unison off that is set serves some part.",
   why: "What is drawn for nothing is in the way of the next change, and often a slip of the hand.",
   source: "common practice",
   severity: "note",

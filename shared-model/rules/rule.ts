@@ -28,7 +28,9 @@ export interface PartContext {
   readonly octave: -1 | 0 | 1;
   /** Couplers on that bring other divisions to this keyboard, fixed ones left out. */
   readonly couplers: readonly Coupler[];
-  /** Every division that sounds on the keyboard, its own first. */
+  /** Whether the keyboard's own unison is off. */
+  readonly unisonOff: boolean;
+  /** Every division that sounds on the keyboard, its own first unless that is silenced. */
   readonly reach: readonly Division[];
   /** All zones of the part's range: a cover equal to this has no hole. */
   readonly zones: number;

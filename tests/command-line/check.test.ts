@@ -81,6 +81,17 @@ describe("check", () => {
     expect(checkForm.parse(JSON.parse(after.out)).findings.map((each) => each.text)).not.toContain(first?.text);
   });
 
+  test("a unison that is off is judged as off, and shown", async () => {
+    const organ = `${SMALL_ORGAN}\nunison-off: [Oberwerk]\n`;
+    const off = `${GOOD_REGISTRATION}\nunison-off: [Oberwerk]\n`;
+    desk.put("electric.yaml", organ).put("off.yaml", off);
+    const { status, out, err } = await desk.run("check", "electric.yaml", "off.yaml");
+    expect([status, err]).toEqual([1, ""]);
+    expect(out).toMatch(/^ {2}melody +Oberwerk +nothing$/m);
+    expect(out).toMatch(/^ {2}unison off +Oberwerk$/m);
+    expect(out).toContain("> Turn the unison of the Oberwerk on.");
+  });
+
   test("the plain text is as wide as a terminal, with remedies and, when asked, all reasons", async () => {
     const short = await desk.put("poor.yaml", POOR).run("check", "organ.yaml", "poor.yaml");
     const long = await desk.run("check", "organ.yaml", "poor.yaml", "--reasons");

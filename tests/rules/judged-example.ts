@@ -55,7 +55,7 @@ function saidOfIdle(example: Example): readonly Said[] {
     .flatMap((division) => division.stops)
     .filter((stop) => idle.includes(stop.id))
     .map((stop) => ({ stop, label: stopLabel(stop), silent: [] }));
-  return idleWords({ stops, couplers: [], tremulants: [], boxes: [] }).map((words) => ({
+  return idleWords({ stops, couplers: [], tremulants: [], boxes: [], unisonOff: [], silenced: [] }).map((words) => ({
     text: words.text,
     remedy: words.remedy ?? null,
     stops: words.stops ?? [],
