@@ -55,7 +55,7 @@ function appear(draft: string, target: string): void {
  *
  * @throws Refusal as {@link mayWrite}, and in words for whatever the system refuses.
  */
-export function writeWhole(path: string, text: string, replace: boolean, terminal: Terminal): void {
+export function writeWhole(path: string, content: string | Uint8Array, replace: boolean, terminal: Terminal): void {
   mayWrite(path, replace, terminal);
   const asked = resolve(terminal.folder, path);
   let draft: string | null = null;
@@ -65,7 +65,7 @@ export function writeWhole(path: string, text: string, replace: boolean, termina
     draft = join(dirname(target), `.${basename(target)}.${randomUUID().slice(0, 8)}.part`);
     const file = openSync(draft, "wx");
     try {
-      writeFileSync(file, text);
+      writeFileSync(file, content);
       fsyncSync(file);
     } finally {
       closeSync(file);

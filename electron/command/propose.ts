@@ -1,6 +1,7 @@
 import { cueCard } from "../../shared-model/cards/cue-card.ts";
 import { cueCardText } from "../../shared-model/cards/cue-card-text.ts";
 import { labelsOf } from "../../shared-model/cards/labels.ts";
+import { registrationPages } from "../../shared-model/cards/pages.ts";
 import { sectionOfMusic } from "../../shared-model/files/written-section.ts";
 import { prepare } from "../../shared-model/judging/prepare.ts";
 import { sectionOf } from "../../shared-model/music/section.ts";
@@ -14,6 +15,7 @@ import { missingMeans } from "./missing.ts";
 import { type Given, oneOf, readOptions, type Usage } from "./options.ts";
 import { readMusic, readOrgan, textureIdOf } from "./organ.ts";
 import { either, opposite, wrapped } from "./plain-text.ts";
+import { PRINT_OPTIONS, PRINT_USAGE, printCards, printOrder } from "./print-cards.ts";
 import { decimal, type ListedState, proposalJson } from "./proposal-json.ts";
 import { reasonLines, registrationLines } from "./registration-text.ts";
 import { DONE, line, Refusal, type Terminal, WRONG } from "./terminal.ts";
@@ -22,7 +24,7 @@ export const PROPOSE: Usage = {
   command: "propose",
   line:
     "registrant propose ORGAN.yaml (--texture ID | --section F.yaml) [--tradition T] [--dynamic pp..ff] " +
-    "[--count N] [--every] [--reasons] [--card N] [--json]",
+    `[--count N] [--every] [--reasons] [--card N ${PRINT_USAGE}] [--json]`,
   does: "Ranks registrations for a texture or a section, each with its reasons.",
   options: {
     texture: { value: "the id of a texture" },
@@ -33,6 +35,7 @@ export const PROPOSE: Usage = {
     every: "flag",
     reasons: "flag",
     card: { value: "the number of a proposal" },
+    ...PRINT_OPTIONS,
     json: "flag",
   },
   operands: ["ORGAN.yaml"],
@@ -107,10 +110,12 @@ function proposalLines(instrument: Instrument, section: Section, listed: ListedS
 }
 
 /** `registrant propose`. */
-export function proposeCommand(words: readonly string[], terminal: Terminal): number {
+export async function proposeCommand(words: readonly string[], terminal: Terminal): Promise<number> {
   const given = readOptions(PROPOSE, words);
+  const order = printOrder(given, terminal);
   const count = wholeNumber(given, "count", MOST);
   const card = wholeNumber(given, "card", MOST);
+  if (order && card === null) throw new Refusal("--pdf prints a card; say with --card which proposal it is for.");
   if (card !== null && given.has("json")) throw new Refusal("Give --card or --json, not both.");
   const section = sectionAsked(given, terminal);
   const instrument = readOrgan(given.operands[0] ?? "", terminal);
@@ -151,7 +156,9 @@ export function proposeCommand(words: readonly string[], terminal: Terminal): nu
     if (!asked) {
       throw new Refusal(`There is no proposal ${card}; there ${listed.length === 1 ? "is" : "are"} ${listed.length}.`);
     }
-    terminal.stdout.write(cueCardText(cueCard(problem, asked.state, asked.judgement)));
+    const cue = cueCard(problem, asked.state, asked.judgement);
+    if (order) await printCards(order, (form) => registrationPages(cue, form), terminal);
+    else terminal.stdout.write(cueCardText(cue));
     return status;
   }
   const lines = [

@@ -4,12 +4,14 @@ import type { CardHand, CardStop, CueCard } from "./cue-card.ts";
 /** Columns of a card: as many as stand across a narrow sheet in type that is read from the bench. */
 export const CARD_WIDTH = 46;
 
-const OCTAVE: Readonly<Record<CardHand["octave"], string>> = {
+/** Where a part is played; empty where it is played as written. */
+export const OCTAVE_WORDS: Readonly<Record<CardHand["octave"], string>> = {
   [-1]: "an octave lower than written",
   0: "",
   1: "an octave higher than written",
 };
-const BOX: Readonly<Record<BoxPosition, string>> = { open: "open", half: "half open", closed: "shut" };
+/** How a box stands. */
+export const BOX_WORDS: Readonly<Record<BoxPosition, string>> = { open: "open", half: "half open", closed: "shut" };
 
 /** Width of the first column of `Right hand  Oberwerk`. */
 const HEAD = 12;
@@ -48,7 +50,7 @@ function handLines(hands: readonly CardHand[], width: number): readonly string[]
     const head = hands[index - 1]?.who === hand.who ? "" : hand.who;
     if (hand.keyboard === null) return row(head, "rest", width);
     const what = hand.what === null ? "" : ` (${hand.what})`;
-    const octave = OCTAVE[hand.octave];
+    const octave = OCTAVE_WORDS[hand.octave];
     return [...row(head, `${hand.keyboard}${what}`, width), ...(octave === "" ? [] : row("", octave, width))];
   });
 }
@@ -72,7 +74,7 @@ export function cueCardText(card: CueCard, width = CARD_WIDTH): string {
       row(index === 0 ? "Tremulant" : "", name === "all" ? "the whole organ" : name, columns),
     ),
     ...card.boxes.flatMap(({ name, position }, index) =>
-      row(index === 0 ? "Box" : "", `${name} ${BOX[position]}`, columns),
+      row(index === 0 ? "Box" : "", `${name} ${BOX_WORDS[position]}`, columns),
     ),
   ];
   const blocks: readonly (readonly string[])[] = [

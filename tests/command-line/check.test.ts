@@ -122,33 +122,3 @@ describe("check", () => {
     expect(err).toMatch(words);
   });
 });
-
-describe("cards and card", () => {
-  test.each(["cards", "card"])("%s prints the cue card of a registration", async (command) => {
-    const { status, out, err } = await desk.run(command, "organ.yaml", "good.yaml");
-    expect([status, err]).toEqual([0, ""]);
-    expect(out).toContain("OBERWERK\n  Rohrflöte 8\n  Flöte 4\n");
-  });
-
-  test("a card of a wrong registration says so, with status 1", async () => {
-    const { status, out } = await desk.put("wrong.yaml", WRONG).run("card", "organ.yaml", "wrong.yaml");
-    expect(status).toBe(1);
-    expect(out).toContain("WRONG ");
-  });
-
-  test("a piece is told to come later", async () => {
-    const { status, out, err } = await desk
-      .put("piece.yaml", "registrant: piece/1\n")
-      .run("cards", "organ.yaml", "piece.yaml");
-    expect([status, out]).toEqual([2, ""]);
-    expect(err).toBe(
-      "piece.yaml: This is a piece; cards for pieces come with a later version. Give a registration file.\n",
-    );
-  });
-
-  test("cards in PDF are told to come later", async () => {
-    const { status, err } = await desk.run("cards", "organ.yaml", "good.yaml", "--pdf", "cards.pdf");
-    expect([status, desk.files()]).toEqual([2, ["good.yaml", "organ.yaml"]]);
-    expect(err).toMatch(/PDF come with a later version/);
-  });
-});

@@ -1,0 +1,49 @@
+import type { CueCard } from "./cue-card.ts";
+import { framed, type Sheet } from "./paper/frame.ts";
+import type { Page, PrintedCards } from "./paper/page.ts";
+import { type Orientation, PAPER_FORMS, type Paper, type Size, sizeOf } from "./paper/paper.ts";
+import { registrationSheet } from "./paper/registration-sheet.ts";
+import { type Setter, setterAt } from "./paper/setter.ts";
+import { type Measure, SCALES } from "./paper/type.ts";
+
+/** What cards are set for. */
+export interface CardForm {
+  readonly paper: Paper;
+  /** Of the faces in which the pages will be printed. */
+  readonly measure: Measure;
+}
+
+/** Sheets set for a size and an enlargement. */
+export type SheetsFor = (size: Size, setter: Setter) => readonly Sheet[];
+
+/**
+ * Sets sheets on paper: lying as usual for its size unless the other way saves a page, all in one enlargement, the
+ * largest that costs neither a page nor a remark.
+ */
+function printed(title: string, sheets: SheetsFor, { paper, measure }: CardForm): PrintedCards {
+  const { usual, pencil } = PAPER_FORMS[paper];
+  const setAt = (orientation: Orientation, scale: number): { pages: readonly Page[]; short: number } => {
+    const size = sizeOf(paper, orientation);
+    const setter = setterAt(scale, measure);
+    const cards = sheets(size, setter).map((sheet) => framed(sheet, size, pencil, setter));
+    return { pages: cards.flatMap((card) => card.pages), short: cards.filter((card) => card.short).length };
+  };
+  const [asUsual, turned] = [setAt(usual, 1), setAt(usual === "tall" ? "wide" : "tall", 1)];
+  const least = turned.pages.length < asUsual.pages.length ? turned : asUsual;
+  const orientation: Orientation = least === asUsual ? usual : usual === "tall" ? "wide" : "tall";
+  for (const scale of SCALES) {
+    const larger = scale === 1 ? least : setAt(orientation, scale);
+    if (larger.pages.length <= least.pages.length && larger.short <= least.short) return { title, pages: larger.pages };
+  }
+  return { title, pages: least.pages };
+}
+
+/**
+ * The pages of a registration's card: stops in at least 22 points and nothing under 15, read at 80 cm.
+ *
+ * A card that does not go on one page goes on with a clear mark; no stop is left out and no pitch parts from its name.
+ */
+export function registrationPages(card: CueCard, form: CardForm): PrintedCards {
+  const title = [card.section ?? card.label, card.organ].join(", ");
+  return printed(title, (size, setter) => [registrationSheet(card, size, setter)], form);
+}

@@ -1,0 +1,175 @@
+import { type Band, type Body, bodiesOf } from "./flow.ts";
+import { boxedUnit, type Line, type Unit, unitsOf, unitWidth } from "./line.ts";
+import { type Mark, moved, type Page, type PageBlock } from "./page.ts";
+import { MARGIN, type Size } from "./paper.ts";
+import type { Setter } from "./setter.ts";
+
+/** What stands on one card, which may take several pages. */
+export interface Sheet {
+  /** Large, at the upper left. */
+  readonly title: string;
+  /** A mark at the upper right: how loud it is. */
+  readonly corner: string | null;
+  /** In the middle between them, behind the title: when it is needed, who is needed. */
+  readonly beside: readonly Unit[];
+  /** Under the title; `null` without. */
+  readonly label: string | null;
+  /** In the order of reading, set to the width of the body. */
+  readonly bands: readonly Band[];
+  /** What may be left out where it would cost a page. */
+  readonly remark: Band | null;
+  /** At the foot, left: shortened where the line is full. */
+  readonly foot: string;
+  /** At the foot, right. */
+  readonly next: string | null;
+}
+
+const HEAVY = 0.9;
+const HAIR = 0.25;
+
+/** The room between the margins. */
+export const bodyWidth = ({ width }: Size): number => width - 2 * MARGIN;
+
+/** The head of a page: its blocks, and how many millimetres it takes with its rule. */
+interface Head {
+  readonly blocks: readonly PageBlock[];
+  readonly height: number;
+}
+
+function stacked(lines: readonly Line[], top: number, tag: PageBlock["tag"]): { block: PageBlock; bottom: number } {
+  const marks: Mark[] = [];
+  let y = top;
+  for (const line of lines) {
+    marks.push(...line.marks.map((mark) => moved(mark, MARGIN, y)));
+    y += line.height;
+  }
+  return { block: { tag, marks }, bottom: y };
+}
+
+/** At most so many lines of a text; where there are more, the last ends in an ellipsis. */
+function cappedLines(text: string, most: number, set: (text: string) => readonly Line[]): readonly Line[] {
+  const lines = set(text);
+  if (lines.length <= most) return lines;
+  let [low, high] = [0, text.length];
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (set(`${text.slice(0, middle).trimEnd()}…`).length <= most) low = middle;
+    else high = middle;
+  }
+  return set(`${text.slice(0, low).trimEnd()}…`);
+}
+
+/** The title in the largest size in which it takes two lines, else in the smallest on three. */
+function titleLines(sheet: Sheet, width: number, setter: Setter): readonly Line[] {
+  for (const name of ["title", "stop", "label"] as const) {
+    const lines = setter.lines([...setter.units(sheet.title, "serif-bold", name), ...sheet.beside], name, width);
+    if (lines.length <= (name === "title" ? 1 : 2)) return lines;
+  }
+  const set = (title: string): readonly Line[] =>
+    setter.lines([...setter.units(title, "serif-bold", "text"), ...sheet.beside], "text", width);
+  return cappedLines(sheet.title, 3, set);
+}
+
+function labelLines(label: string, width: number, setter: Setter): readonly Line[] {
+  const large = setter.lines(setter.units(label, "serif", "label"), "label", width);
+  if (large.length <= 2) return large;
+  return cappedLines(label, 3, (text) => setter.lines(setter.units(text, "serif", "text"), "text", width));
+}
+
+function firstHead(sheet: Sheet, size: Size, setter: Setter): Head {
+  const width = bodyWidth(size);
+  const corner = sheet.corner === null ? null : unitsOf(sheet.corner, "dynamic", setter.size("title"));
+  const wide = corner ? corner.reduce((sum, unit) => sum + unitWidth(unit, setter.measure), 0) + 3 : 0;
+  const title = stacked(titleLines(sheet, width - wide, setter), MARGIN, "heading");
+  const blocks: PageBlock[] = [title.block];
+  let bottom = title.bottom;
+  if (corner) {
+    const line = setter.lines(corner, "title", wide + 1)[0];
+    const marks = (line?.marks ?? []).map((mark) => moved(mark, size.width - MARGIN - wide + 3, MARGIN));
+    blocks.push({ tag: "paragraph", marks });
+    bottom = Math.max(bottom, MARGIN + (line?.height ?? 0));
+  }
+  if (sheet.label !== null) {
+    const label = stacked(labelLines(sheet.label, width, setter), bottom, "paragraph");
+    blocks.push(label.block);
+    bottom = label.bottom;
+  }
+  return { blocks, height: bottom - MARGIN + HEAVY + 2.5 };
+}
+
+/** The head of a page on which a card goes on. */
+function laterHead(sheet: Sheet, size: Size, setter: Setter): Head {
+  const width = bodyWidth(size);
+  const mark = boxedUnit("continued", "reversed", "sans-bold", setter.size("text"));
+  const set = (text: string): readonly Line[] =>
+    setter.lines([...setter.units(text, "serif-bold", "label"), mark], "label", width);
+  const title = stacked(cappedLines(sheet.title, 2, set), MARGIN, "heading");
+  return { blocks: [title.block], height: title.bottom - MARGIN + HEAVY + 2.5 };
+}
+
+/** The last line of a page: what it belongs to at the left, where it goes on at the right. */
+function footOf(sheet: Sheet, size: Size, at: number, of: number, setter: Setter): PageBlock {
+  const width = bodyWidth(size);
+  const ends = at === of;
+  const right: Unit[] = [
+    ...(of > 1 ? setter.units(`${at} of ${of}`, "sans", "text") : []),
+    ...(ends ? (sheet.next === null ? [] : setter.units(sheet.next, "sans-bold", "text")) : []),
+    ...(ends ? [] : [boxedUnit("goes on", "reversed", "sans-bold", setter.size("text"))]),
+  ];
+  const height = 1.25 * setter.em("text");
+  const top = size.height - MARGIN - height;
+  const [line] = setter.lines(right, "text", width);
+  const end = Math.max(0, ...(line?.marks ?? []).map((mark) => ("width" in mark ? mark.x + mark.width : 0)));
+  const left = width - end - 4;
+  const set = (text: string): readonly Line[] => setter.lines(setter.units(text, "sans", "text"), "text", left);
+  const words = left > 15 ? (cappedLines(sheet.foot, 1, set)[0]?.marks ?? []) : [];
+  return {
+    tag: "paragraph",
+    marks: [
+      ...words.map((mark) => moved(mark, MARGIN, top)),
+      ...(line?.marks ?? []).map((mark) => moved(mark, size.width - MARGIN - end, top)),
+    ],
+  };
+}
+
+/** A card on its pages. */
+export interface Framed {
+  readonly pages: readonly Page[];
+  /** Whether the remark had to be left out. */
+  readonly short: boolean;
+}
+
+/**
+ * One card on as many pages as it needs. The page says where it goes on, and a strip above its foot stays white.
+ *
+ * @param pencil millimetres of that strip.
+ */
+export function framed(sheet: Sheet, size: Size, pencil: number, setter: Setter): Framed {
+  const width = bodyWidth(size);
+  const foot = 1.25 * setter.em("text") + HAIR + 1;
+  const head = firstHead(sheet, size, setter);
+  const later = laterHead(sheet, size, setter);
+  // One height for all pages of a card: that of the page with the higher head.
+  const height = size.height - 2 * MARGIN - Math.max(head.height, later.height) - foot - pencil;
+  const plain = bodiesOf(sheet.bands, width, height);
+  const remarked = sheet.remark ? bodiesOf([...sheet.bands, sheet.remark], width, height) : plain;
+  const short = remarked.length > plain.length;
+  const bodies: readonly Body[] = short ? plain : remarked;
+  const pages = bodies.map((body, index) => {
+    const top = index === 0 ? head : later;
+    const down = MARGIN + top.height;
+    const heavy: Mark = { kind: "rule", x: MARGIN, y: down - 2.5 - HEAVY / 2, width, height: HEAVY };
+    const hair: Mark = { kind: "rule", x: MARGIN, y: size.height - MARGIN - foot, width, height: HAIR };
+    return {
+      width: size.width,
+      height: size.height,
+      blocks: [
+        ...top.blocks,
+        ...body.blocks.map(({ tag, marks }) => ({ tag, marks: marks.map((mark) => moved(mark, MARGIN, down)) })),
+        footOf(sheet, size, index + 1, bodies.length, setter),
+      ],
+      ornaments: [heavy, ...body.ornaments.map((mark) => moved(mark, MARGIN, down)), hair],
+    };
+  });
+  return { pages, short };
+}
