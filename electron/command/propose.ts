@@ -9,9 +9,9 @@ import { DYNAMICS, type Section, TRADITIONS } from "../../shared-model/music/tex
 import { nearestTextureIds, textureById, textureFor } from "../../shared-model/music/textures/catalogue.ts";
 import { lackingFor } from "../../shared-model/propose/lacking.ts";
 import { isLadder, ladder } from "../../shared-model/propose/ladder.ts";
+import { missingMeans } from "../../shared-model/propose/missing.ts";
 import { COLOUR_WINDOW, propose, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
-import { missingMeans } from "./missing.ts";
 import { type Given, oneOf, readOptions, type Usage } from "./options.ts";
 import { readMusic, readOrgan, textureIdOf } from "./organ.ts";
 import { either, opposite, wrapped } from "./plain-text.ts";

@@ -1,10 +1,10 @@
-import type { ConsoleState } from "../../shared-model/console/state.ts";
-import { judge } from "../../shared-model/judging/judge.ts";
-import type { Problem } from "../../shared-model/judging/problem.ts";
-import { foundationPresent } from "../../shared-model/rules/foundation-present.ts";
-import { oneKeyboardOneSound } from "../../shared-model/rules/one-keyboard-one-sound.ts";
-import { stopOff } from "../../shared-model/rules/stop-off.ts";
-import type { Division } from "../../shared-model/stoplist/instrument.ts";
+import type { ConsoleState } from "../console/state.ts";
+import { judge } from "../judging/judge.ts";
+import type { Problem } from "../judging/problem.ts";
+import { foundationPresent } from "../rules/foundation-present.ts";
+import { oneKeyboardOneSound } from "../rules/one-keyboard-one-sound.ts";
+import { stopOff } from "../rules/stop-off.ts";
+import type { Division } from "../stoplist/instrument.ts";
 
 /** What an organ lacks for a section for which nothing serves. */
 export interface Missing {
