@@ -1,0 +1,90 @@
+import { type ReactNode, useEffect } from "react";
+import { troubleLine } from "../shared-model/files/trouble-words.ts";
+import { AboutPage } from "./about/about-page.tsx";
+import { ByHandPage } from "./by-hand/by-hand-page.tsx";
+import { FirstPage } from "./first/first-page.tsx";
+import { Foot } from "./foot.tsx";
+import { Head } from "./head.tsx";
+import { RegistrationsPage } from "./registrations/registrations-page.tsx";
+import { organOf } from "./state/organ.ts";
+import type { Page } from "./state/place.ts";
+import { useSettings } from "./state/settings.ts";
+import { useKeys } from "./state/use-keys.ts";
+import { useDesk, useStore } from "./state/use-store.tsx";
+import { TexturePage } from "./texture/texture-page.tsx";
+import { TroubleNote } from "./words/trouble-note.tsx";
+
+const TITLES: Readonly<Record<Page, string>> = {
+  first: "Which organ are you playing?",
+  organ: "The organ",
+  texture: "Choosing a texture",
+  registration: "Registrations",
+  "by-hand": "Drawing by hand",
+  piece: "The piece",
+  cards: "Cue cards",
+  about: "About and sources",
+};
+
+/** The book: a running head, one calm page, a colophon. */
+export function App() {
+  const { page } = useDesk();
+  const { theme, zoom } = useSettings();
+  useKeys();
+  useEffect(() => {
+    document.title = `${TITLES[page]}: Registrant`;
+    window.scrollTo(0, 0);
+  }, [page]);
+  useEffect(() => {
+    document.documentElement.className = theme;
+  }, [theme]);
+  return (
+    <div className="book" style={{ zoom: zoom / 100, "--zoom": zoom / 100 } as React.CSSProperties}>
+      <Head />
+      <div className="page" key={page}>
+        <PageOf page={page} />
+      </div>
+      <Foot />
+    </div>
+  );
+}
+
+function PageOf({ page }: { page: Page }): ReactNode {
+  const { history } = useDesk();
+  if (page === "first") return <FirstPage />;
+  if (page === "about") return <AboutPage />;
+  const { organ } = history.value;
+  if (organ === null) return <FirstPage />;
+  if (page === "texture") return <TexturePage />;
+  return <WithOrgan text={organ} page={page} />;
+}
+
+function WithOrgan({ text, page }: { text: string; page: Page }): ReactNode {
+  const store = useStore();
+  const { instrument, troubles } = organOf(text);
+  if (!instrument) {
+    return (
+      <main>
+        <TroubleNote
+          actions={
+            <button type="button" className="plain" onClick={() => store.turnTo("first")}>
+              Open another organ
+            </button>
+          }
+        >
+          The file of this organ has errors, and an organ with a stop left out would give wrong answers in silence. Mend
+          them in the file; this page takes notice when it is saved.
+        </TroubleNote>
+        <ul className="note">
+          {troubles
+            .filter((each) => each.severity === "error")
+            .map((trouble) => (
+              <li key={troubleLine(trouble)}>{troubleLine(trouble)}</li>
+            ))}
+        </ul>
+      </main>
+    );
+  }
+  if (page === "by-hand") return <ByHandPage instrument={instrument} />;
+  if (page === "registration") return <RegistrationsPage instrument={instrument} />;
+  return <TexturePage />;
+}

@@ -1,0 +1,184 @@
+import { useEffect, useState } from "react";
+import type { LibraryEntry } from "../../shared-model/host-api.ts";
+import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { enterList, openOrgan, troubleWords } from "../state/opening.ts";
+import { organOf } from "../state/organ.ts";
+import { useDesk, useStore } from "../state/use-store.tsx";
+import { Act, Plain } from "../words/action.tsx";
+import { TroubleNote } from "../words/trouble-note.tsx";
+import { counted, numberWord } from "../words/typeset.tsx";
+
+/** More than this is no stoplist; the reader itself goes on to a larger size and says so. */
+const MOST = 2_000_000;
+
+/** `two keyboards and pedal, 1897`. */
+function organFacts({ divisions, year }: Instrument): string {
+  const manuals = new Set(divisions.map((each) => each.keyboard).filter((each) => each !== null)).size;
+  const pedal = divisions.some((each) => each.kind === "pedal" && each.stops.length > 0);
+  const pull = divisions.some((each) => each.kind === "pedal");
+  const keyboards = `${numberWord(manuals)} keyboard${manuals === 1 ? "" : "s"}`;
+  const feet = pedal ? " and pedal" : pull ? ", a pedal that pulls down" : "";
+  return `${keyboards}${feet}${year === null ? "" : `, ${year}`}`;
+}
+
+const stopsOf = ({ divisions }: Instrument): number => divisions.reduce((sum, each) => sum + each.stops.length, 0);
+
+/** The first page: paste a list, open a demo organ, carry on with one's own. */
+export function FirstPage() {
+  const store = useStore();
+  const { trouble } = useDesk();
+  const [text, setText] = useState("");
+  const [entries, setEntries] = useState<readonly LibraryEntry[] | null>(null);
+  const [round, setRound] = useState(0);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another round looks into the library again.
+  useEffect(() => {
+    let there = true;
+    const look = (): void => {
+      store.host.list().then(
+        (found) => there && setEntries(found),
+        (thrown) => there && store.set({ trouble: troubleWords(thrown) }),
+      );
+    };
+    look();
+    const end = store.host.watch(look);
+    return () => {
+      there = false;
+      end();
+    };
+  }, [store, round]);
+
+  const read = (): void => {
+    if (text.trim() !== "") enterList(store, text);
+  };
+  const pick = async (): Promise<void> => {
+    try {
+      const picked = await store.host.chooseText();
+      if (picked) setText(picked.text.slice(0, MOST));
+    } catch (thrown) {
+      store.set({ trouble: troubleWords(thrown) });
+    }
+  };
+  const open = async (): Promise<void> => {
+    try {
+      if (await store.host.chooseLibrary()) setRound((before) => before + 1);
+    } catch (thrown) {
+      store.set({ trouble: troubleWords(thrown) });
+    }
+  };
+  const demos = (entries ?? []).filter((each) => each.demo && each.kind === "instrument");
+  const own = (entries ?? []).filter((each) => !each.demo && (each.kind === "instrument" || each.kind === "piece"));
+  return (
+    <main className="first">
+      <section aria-labelledby="first-head">
+        <h1 id="first-head">
+          Which organ <br />
+          are you playing?
+        </h1>
+        <p className="lead">
+          Give Registrant its stoplist and tell it what the hands and feet do. It answers with registrations, says why,
+          and prints the cue cards.
+        </p>
+        <label className="cap" htmlFor="stoplist">
+          Paste the stoplist
+        </label>
+        <textarea
+          id="stoplist"
+          rows={9}
+          // biome-ignore lint/a11y/noAutofocus: the page is there for this box, and a paste goes straight into it.
+          autoFocus
+          spellCheck={false}
+          value={text}
+          onChange={(event) => setText(event.target.value.slice(0, MOST))}
+          onKeyDown={(event) => {
+            if (event.key === "Enter" && (event.ctrlKey || event.metaKey)) read();
+          }}
+          placeholder={
+            "Great: Open Diapason 8, Principal 4, Fifteenth 2, Mixture III\n" +
+            "Swell: Gedackt 8, Salicional 8, Nazard 2 2/3, Oboe 8\n" +
+            "Pedal: Subbass 16, Bass Flute 8\nSwell to Great, Swell to Pedal"
+          }
+        />
+        <div className="row">
+          <Act onClick={read} aria-disabled={text.trim() === ""}>
+            Read it
+          </Act>
+          <p className="note quiet">
+            From a web page, a leaflet or by hand. Any language, any layout. Nothing leaves this computer.
+            <Plain onClick={() => void pick()}>Take it from a file</Plain>
+          </p>
+        </div>
+        {trouble !== null && <TroubleNote>{trouble}</TroubleNote>}
+      </section>
+      <section className="contents" aria-label="Organs">
+        {own.length > 0 && <Contents head="Carry on with your own" entries={own} />}
+        <Contents head="Or open one of ours, invented for trying" entries={demos} />
+        <h2 className="cap">{own.length > 0 ? "Or look elsewhere" : "Or carry on with your own"}</h2>
+        <div className="row">
+          <Act second onClick={() => void open()}>
+            Open a folder
+          </Act>
+          <p className="note quiet">Organs and pieces are plain files that you can keep, copy and mend.</p>
+        </div>
+      </section>
+    </main>
+  );
+}
+
+/** Documents as a table of contents. */
+function Contents({ head, entries }: { head: string; entries: readonly LibraryEntry[] }) {
+  return (
+    <>
+      <h2 className="cap">{head}</h2>
+      <ol>
+        {entries.map((entry) => (
+          <li key={entry.id}>
+            <ContentsLine entry={entry} />
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}
+
+/** The town behind the last comma is set in italics, as a programme sets it. */
+function NameAndPlace({ name }: { name: string }) {
+  const [, head, town] = /^(.*), ([^,]+)$/.exec(name) ?? [];
+  return town === undefined ? (
+    name
+  ) : (
+    <>
+      {head}, <i>{town}</i>
+    </>
+  );
+}
+
+function ContentsLine({ entry }: { entry: LibraryEntry }) {
+  const store = useStore();
+  const [instrument, setInstrument] = useState<Instrument | null>(null);
+  const { id, kind } = entry;
+  useEffect(() => {
+    let there = true;
+    if (kind !== "instrument") return undefined;
+    // What cannot be read now is told when it is opened.
+    store.host.read(id).then(
+      ({ text }) => there && setInstrument(organOf(text).instrument),
+      () => undefined,
+    );
+    return () => {
+      there = false;
+    };
+  }, [store, id, kind]);
+  return (
+    <button type="button" onClick={() => void openOrgan(store, id)}>
+      <span className="nm">
+        <NameAndPlace name={entry.name} />
+      </span>
+      <span className="dots" aria-hidden="true" />
+      <span>
+        {instrument ? counted(stopsOf(instrument), "stop").replace(/^[a-z]+/, String(stopsOf(instrument))) : ""}
+      </span>
+      <span className="note quiet">{entry.trouble ?? (instrument ? organFacts(instrument) : " ")}</span>
+    </button>
+  );
+}

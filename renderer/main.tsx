@@ -1,0 +1,38 @@
+import "@fontsource-variable/source-serif-4/opsz.css";
+import "@fontsource-variable/source-serif-4/opsz-italic.css";
+import "@fontsource-variable/source-sans-3/wght.css";
+import "@fontsource-variable/source-sans-3/wght-italic.css";
+import "./look/look.css";
+import { StrictMode } from "react";
+import { createRoot } from "react-dom/client";
+import { App } from "./app.tsx";
+import { connectHost } from "./host/connect.ts";
+import { openPlace } from "./state/opening.ts";
+import { placeFromText, placeText } from "./state/place.ts";
+import { Store } from "./state/store.ts";
+import { StoreProvider } from "./state/use-store.tsx";
+
+const store = new Store(connectHost());
+await openPlace(store, placeFromText(location.hash));
+
+// The address says where the person is, so that a reload comes back there.
+store.subscribe(() => {
+  const { page, organFile, pieceFile, history } = store.desk();
+  const text = placeText({
+    page,
+    organ: organFile?.id ?? null,
+    piece: pieceFile?.id ?? null,
+    at: history.value.at,
+  });
+  if (`#${text}` !== location.hash) window.history.replaceState(null, "", `#${text}`);
+});
+
+const book = document.getElementById("book");
+if (!book) throw new Error("The page has no place for the book.");
+createRoot(book).render(
+  <StrictMode>
+    <StoreProvider store={store}>
+      <App />
+    </StoreProvider>
+  </StrictMode>,
+);

@@ -1,0 +1,36 @@
+import type { ReactNode } from "react";
+import { textureOf } from "../state/section.ts";
+import { useSection, useWork } from "../state/use-store.tsx";
+import { SCHOOL_WORDS } from "../words/schools.ts";
+
+/** The head of a page about one section: the piece, which section, and what music it is. */
+export function SectionOpening({ actions }: { actions?: ReactNode }) {
+  const { piece, at } = useWork();
+  const section = useSection();
+  const texture = textureOf(section);
+  const dynamic = section.dynamic === undefined ? texture?.dynamic : section.dynamic;
+  const tempo = section.tempo === undefined ? texture?.tempo : section.tempo;
+  const many = piece.sections.length > 1;
+  const which = section.name ?? (many ? `section ${at + 1}` : null);
+  const facts = [
+    piece.title === "" ? null : which,
+    section.bars === null ? null : `bars ${section.bars}`,
+    texture?.title.toLowerCase() ?? null,
+    section.tradition === "neutral" ? null : `${SCHOOL_WORDS[section.tradition]}`,
+    tempo ?? null,
+  ].filter((each) => each !== null);
+  return (
+    <div className="opening">
+      <h1>{piece.title === "" ? (which ?? "Registrations") : piece.title}</h1>
+      <p className="facts">
+        {facts.join(", ")}
+        {dynamic && (
+          <>
+            , <i className="b">{dynamic}</i>
+          </>
+        )}
+      </p>
+      {actions !== undefined && <div className="end">{actions}</div>}
+    </div>
+  );
+}

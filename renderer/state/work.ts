@@ -1,0 +1,92 @@
+import type { BoxPosition, Placing } from "../../shared-model/console/state.ts";
+import type { Dynamic, Part, Tempo, Tradition } from "../../shared-model/music/texture.ts";
+import type { Key } from "../../shared-model/pitch/key.ts";
+
+/** How a person drew the console for one section, in plain values that undo can keep: ids of stops, names of the rest. */
+export interface DrawnByHand {
+  readonly drawn: readonly string[];
+  readonly couplers: readonly string[];
+  readonly tremulants: readonly string[];
+  readonly boxes: Readonly<Record<string, BoxPosition>>;
+  readonly unisonOff: readonly string[];
+  /** Part id to the division whose keyboard plays it; parts left out are played where it serves best. */
+  readonly keyboards: Readonly<Record<string, string>>;
+  readonly octaves: Readonly<Record<string, Placing["octave"]>>;
+}
+
+/** One section of the piece on the desk: the music as far as it is said, and its registration as far as there is one. */
+export interface DeskSection {
+  /** Stays the same for as long as the piece is open. */
+  readonly id: string;
+  readonly name: string | null;
+  readonly bars: string | null;
+  /** `null` until a texture is chosen. */
+  readonly texture: string | null;
+  readonly tradition: Tradition;
+  /** `undefined`: as the texture has it. */
+  readonly dynamic: Dynamic | null | undefined;
+  readonly tempo: Tempo | null | undefined;
+  readonly ranges: Readonly<Record<string, readonly [Key, Key]>>;
+  readonly sounding: Readonly<Record<string, Part["sounding"]>>;
+  readonly registration: DrawnByHand | null;
+  /** Kept by the person: a plan leaves it as it is. */
+  readonly kept: boolean;
+}
+
+/** The piece on the desk. */
+export interface DeskPiece {
+  readonly title: string;
+  readonly sections: readonly DeskSection[];
+}
+
+/** A printed list being entered. */
+export interface Entry {
+  /** As pasted. */
+  readonly text: string;
+  /** Answers by the key of their question. */
+  readonly answers: Readonly<Record<string, string>>;
+}
+
+/** Everything that undo reaches: the one document of the app. */
+export interface Work {
+  /** Text of the instrument's file; the truth from which all else about the organ is read. `null`: none yet. */
+  readonly organ: string | null;
+  readonly entry: Entry | null;
+  readonly piece: DeskPiece;
+  /** Which section is on the desk. */
+  readonly at: number;
+}
+
+/** A section about which nothing is said yet. */
+const freshSection = (id: string): DeskSection => ({
+  id,
+  name: null,
+  bars: null,
+  texture: null,
+  tradition: "neutral",
+  dynamic: undefined,
+  tempo: undefined,
+  ranges: {},
+  sounding: {},
+  registration: null,
+  kept: false,
+});
+
+/** An empty desk: no organ, and a piece of one section. */
+export const EMPTY_WORK: Work = {
+  organ: null,
+  entry: null,
+  piece: { title: "", sections: [freshSection("1")] },
+  at: 0,
+};
+
+/** Nothing drawn. */
+export const NOTHING_DRAWN: DrawnByHand = {
+  drawn: [],
+  couplers: [],
+  tremulants: [],
+  boxes: {},
+  unisonOff: [],
+  keyboards: {},
+  octaves: {},
+};

@@ -1,0 +1,42 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+
+const source = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+interface Violation {
+  readonly id: string;
+  readonly help: string;
+  readonly nodes: readonly { readonly html: string }[];
+}
+
+/** What axe finds against a page, a line each; empty when nothing. */
+export async function axeFindings(page: Page): Promise<readonly string[]> {
+  // Evaluated by the test's own connection, which no content policy of the page concerns.
+  await page.evaluate(source);
+  const violations = (await page.evaluate(
+    "axe.run(document, { resultTypes: ['violations'] }).then((result) => result.violations)",
+  )) as readonly Violation[];
+  return violations.map(
+    ({ id, help, nodes }) =>
+      `${id}: ${help}: ${nodes
+        .map((node) => node.html)
+        .slice(0, 3)
+        .join(" | ")}`,
+  );
+}
+
+/** Whether the page can be scrolled sideways. */
+export const scrollsSideways = (page: Page): Promise<boolean> =>
+  page.evaluate(() => document.documentElement.scrollWidth > document.documentElement.clientWidth);
+
+/** Things to touch that are smaller than a finger needs: name and height in pixels, text fields left out. */
+export const smallTargets = (page: Page, least: number): Promise<readonly string[]> =>
+  page.evaluate(
+    (size) =>
+      [...document.querySelectorAll<HTMLElement>("button, select, summary, [role=radio]")]
+        .filter((element) => element.checkVisibility())
+        .filter((element) => element.getBoundingClientRect().height < size - 0.5)
+        .map((element) => `${element.textContent?.trim().slice(0, 30)} ${element.getBoundingClientRect().height}`),
+    least,
+  );
