@@ -6,13 +6,13 @@ import "./look/look.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.tsx";
-import { connectHost } from "./host/connect.ts";
+import { findHost } from "./host/find-host.ts";
 import { openPlace } from "./state/opening.ts";
 import { placeFromText, placeText } from "./state/place.ts";
 import { Store } from "./state/store.ts";
 import { StoreProvider } from "./state/use-store.tsx";
 
-const store = new Store(connectHost());
+const store = new Store(findHost());
 await openPlace(store, placeFromText(location.hash));
 
 // The address says where the person is, so that a reload comes back there.

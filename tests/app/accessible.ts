@@ -1,8 +1,5 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
+import axe from "axe-core";
 import type { Page } from "playwright-core";
-
-const source = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 interface Violation {
   readonly id: string;
@@ -13,7 +10,7 @@ interface Violation {
 /** What axe finds against a page, a line each; empty when nothing. */
 export async function axeFindings(page: Page): Promise<readonly string[]> {
   // Evaluated by the test's own connection, which no content policy of the page concerns.
-  await page.evaluate(source);
+  await page.evaluate(axe.source);
   const violations = (await page.evaluate(
     "axe.run(document, { resultTypes: ['violations'] }).then((result) => result.violations)",
   )) as readonly Violation[];

@@ -2,10 +2,10 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { axeFindings, scrollsSideways, smallTargets } from "./accessible.ts";
 import { launchChromium } from "./chromium.ts";
-import { served } from "./served.ts";
+import { type Served, served } from "./served.ts";
 
 let browser: Browser;
-let host: Awaited<ReturnType<typeof served>>;
+let host: Served;
 
 beforeAll(async () => {
   host = await served();
@@ -13,7 +13,7 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(async () => {
   await browser?.close();
-  host?.stop();
+  await host?.stop();
 });
 
 /** What the page said that nobody should have to read. */

@@ -1,35 +1,49 @@
-import { readFile } from "node:fs/promises";
-import { createServer } from "node:http";
-import type { AddressInfo } from "node:net";
-import { extname, join, normalize } from "node:path";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { startBrowserHost } from "../../electron/browser/server.ts";
+import { demoOrgansIn } from "../../electron/library/demo-organs.ts";
+import { HostService } from "../../electron/service/host-service.ts";
+import { DEMO_ORGANS } from "../../electron/service/project.ts";
 import { builtScreens } from "./built-screens.ts";
 
-const TYPES: Readonly<Record<string, string>> = {
-  ".html": "text/html; charset=utf-8",
-  ".js": "text/javascript",
-  ".css": "text/css",
-  ".woff2": "font/woff2",
-  ".svg": "image/svg+xml",
-};
+/** The app as a person meets it: the built screens, served by the browser host, with a library of its own. */
+export interface Served {
+  readonly address: string;
+  /** Files of the library, by their paths inside it, in order of name; what programs keep for themselves left out. */
+  readonly files: () => readonly string[];
+  readonly text: (file: string) => string;
+  /** Another program writes a file. */
+  readonly write: (file: string, text: string) => void;
+  readonly stop: () => Promise<void>;
+}
 
-const POLICY =
-  "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; img-src 'self'; connect-src 'self'; worker-src 'self'";
-
-/** Serves the built screens under a strict content policy; ends with `stop`. */
-export async function served(): Promise<{ readonly address: string; stop(): void }> {
-  const folder = await builtScreens();
-  const server = createServer((request, response) => {
-    const { pathname } = new URL(request.url ?? "/", "http://localhost");
-    const path = join(folder, normalize(pathname === "/" ? "/index.html" : pathname));
-    readFile(path).then(
-      (bytes) => {
-        const type = TYPES[extname(path)] ?? "application/octet-stream";
-        response.writeHead(200, { "Content-Type": type, "Content-Security-Policy": POLICY }).end(bytes);
-      },
-      () => response.writeHead(404).end(),
-    );
+/** Starts the app with an empty library. */
+export async function served(): Promise<Served> {
+  const renderer = await builtScreens();
+  const library = mkdtempSync(join(tmpdir(), "registrant-library-"));
+  const service = new HostService({
+    host: "browser",
+    version: "0.0.0",
+    library,
+    demos: demoOrgansIn(DEMO_ORGANS),
+    desk: null,
+    onDefect: (error) => console.error(error),
   });
-  await new Promise<void>((ready) => server.listen(0, "127.0.0.1", ready));
-  const { port } = server.address() as AddressInfo;
-  return { address: `http://127.0.0.1:${port}/`, stop: () => server.close() };
+  const host = await startBrowserHost({ service, renderer, grace: 3_600_000 });
+  return {
+    address: host.address,
+    files: () =>
+      readdirSync(library, { recursive: true, encoding: "utf8" })
+        .filter((path) => path.endsWith(".yaml") && !path.split(/[\\/]/).some((part) => part.startsWith(".")))
+        .map((path) => path.replaceAll("\\", "/"))
+        .sort(),
+    text: (file) => readFileSync(join(library, file), "utf8"),
+    write: (file, text) => writeFileSync(join(library, file), text),
+    stop: async () => {
+      host.stop();
+      await host.stopped;
+      rmSync(library, { recursive: true, force: true });
+    },
+  };
 }
