@@ -81,7 +81,7 @@ export function checkCommand(words: readonly string[], terminal: Terminal): numb
   const lines = [
     ...wrapped(`${instrument.name}: ${sectionWords(section)}`),
     ...(isFound ? wrapped("The file leaves keyboards open; the parts are put where they sound best:") : []),
-    ...registrationLines(instrument, section, written.state, judgement, "  "),
+    ...registrationLines(problem, written.state, judgement, "  "),
     "",
     ...findings.flatMap(findingLines),
     ...(findings.length > 0 ? [""] : []),

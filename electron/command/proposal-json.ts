@@ -1,6 +1,8 @@
+import { sparesOf } from "../../shared-model/cards/spares.ts";
 import type { BoxPosition, ConsoleState } from "../../shared-model/console/state.ts";
 import { stopLabel } from "../../shared-model/files/stop-name.ts";
 import type { Judgement } from "../../shared-model/judging/judge.ts";
+import type { Problem } from "../../shared-model/judging/problem.ts";
 import type { Reason } from "../../shared-model/judging/reason.ts";
 import { citations } from "../../shared-model/music/prescriptions/citation.ts";
 import { footText } from "../../shared-model/pitch/foot.ts";
@@ -14,6 +16,8 @@ export interface StopJson {
   /** `8`, `8/3`; `null` for a compound that prints none. */
   readonly pitch: string | null;
   readonly half?: "bass" | "treble";
+  /** Stops of the division that would do just as well, by the names that `drawn` takes; absent where there is none. */
+  readonly or?: readonly string[];
 }
 
 /** A reason as JSON has it. */
@@ -53,11 +57,12 @@ export const reasonJson = ({ rule, points, text, source }: Reason): ReasonJson =
   source: citations(source),
 });
 
-const stopJson = ({ division, name, pitch, half }: Stop): StopJson => ({
+const stopJson = ({ division, name, pitch, half }: Stop, spares: readonly Stop[] = []): StopJson => ({
   division,
   name,
   pitch: pitch && footText(pitch),
   ...(half && { half }),
+  ...(spares.length > 0 && { or: spares.map(stopLabel) }),
 });
 
 /** Drawn stops by division, in printed order, by the names that a registration file takes. */
@@ -95,8 +100,13 @@ export interface ListedState {
 }
 
 /** One proposal in the form that outside programs read. */
-export function proposalJson(instrument: Instrument, { place, label, state, judgement }: ListedState): ProposalJson {
+export function proposalJson(
+  problem: Pick<Problem, "instrument" | "shared">,
+  { place, label, state, judgement }: ListedState,
+): ProposalJson {
+  const { instrument } = problem;
   const stops = instrument.divisions.flatMap((division) => division.stops);
+  const spares = sparesOf(problem, state.drawn);
   return {
     place,
     score: decimal(judgement.score),
@@ -106,7 +116,7 @@ export function proposalJson(instrument: Instrument, { place, label, state, judg
       role: placed.part.role,
       keyboard: placing.keyboard,
       octave: placing.octave,
-      stops: stops.filter((stop) => heard.includes(stop.id)).map(stopJson),
+      stops: stops.filter((stop) => heard.includes(stop.id)).map((stop) => stopJson(stop, spares.get(stop.id))),
     })),
     drawn: drawnByDivision(instrument, state),
     couplers: couplersOn(instrument, state),

@@ -2,8 +2,10 @@ import { cueCard } from "../../shared-model/cards/cue-card.ts";
 import { cueCardText } from "../../shared-model/cards/cue-card-text.ts";
 import { labelsOf } from "../../shared-model/cards/labels.ts";
 import { registrationPages } from "../../shared-model/cards/pages.ts";
+import { sparesOf } from "../../shared-model/cards/spares.ts";
 import { sectionOfMusic } from "../../shared-model/files/written-section.ts";
 import { prepare } from "../../shared-model/judging/prepare.ts";
+import type { Problem } from "../../shared-model/judging/problem.ts";
 import { sectionOf } from "../../shared-model/music/section.ts";
 import { DYNAMICS, type Section, TRADITIONS } from "../../shared-model/music/texture.ts";
 import { nearestTextureIds, textureById, textureFor } from "../../shared-model/music/textures/catalogue.ts";
@@ -11,7 +13,6 @@ import { lackingFor } from "../../shared-model/propose/lacking.ts";
 import { isLadder, ladder } from "../../shared-model/propose/ladder.ts";
 import { missingMeans } from "../../shared-model/propose/missing.ts";
 import { COLOUR_WINDOW, propose, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
-import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { type Given, oneOf, readOptions, type Usage } from "./options.ts";
 import { readMusic, readOrgan, textureIdOf } from "./organ.ts";
 import { either, opposite, wrapped } from "./plain-text.ts";
@@ -95,7 +96,7 @@ export function sectionWords(section: Section): string {
     .join(", ");
 }
 
-function proposalLines(instrument: Instrument, section: Section, listed: ListedState, all: boolean): readonly string[] {
+function proposalLines(problem: Problem, listed: ListedState, all: boolean): readonly string[] {
   const { place, label, state, judgement } = listed;
   const head = `${String(place).padStart(2)}  `;
   const ranked = judgement.reasons.toSorted((a, b) => b.points - a.points);
@@ -103,7 +104,7 @@ function proposalLines(instrument: Instrument, section: Section, listed: ListedS
   const worst = ranked.filter((each) => each.points < 0).slice(-SHOWN);
   return [
     ...opposite(`${head}${label}`, String(decimal(judgement.score))),
-    ...registrationLines(instrument, section, state, judgement, "    "),
+    ...registrationLines(problem, state, judgement, "    ", sparesOf(problem, state.drawn)),
     ...reasonLines(all ? ranked : [...best, ...worst], "    ", all),
     "",
   ];
@@ -140,7 +141,7 @@ export async function proposeCommand(words: readonly string[], terminal: Termina
       instrument: instrument.name,
       texture: textureIdOf(section),
       tradition: section.tradition,
-      proposals: listed.map((each) => proposalJson(instrument, each)),
+      proposals: listed.map((each) => proposalJson(problem, each)),
       missing,
     };
     terminal.stdout.write(line(JSON.stringify(shown, null, 2)));
@@ -166,7 +167,7 @@ export async function proposeCommand(words: readonly string[], terminal: Termina
     "",
     ...missing.flatMap(({ text }) => wrapped(text)),
     ...(missing.length > 0 ? [""] : []),
-    ...listed.flatMap((each) => proposalLines(instrument, section, each, given.has("reasons"))),
+    ...listed.flatMap((each) => proposalLines(problem, each, given.has("reasons"))),
     ...(given.has("reasons")
       ? []
       : wrapped("Shown: what speaks most for each and against it. --reasons shows all, with sources.")),

@@ -4,9 +4,9 @@ import type { Problem } from "../judging/problem.ts";
 import type { Reason } from "../judging/reason.ts";
 import { citation } from "../music/prescriptions/citation.ts";
 import type { Hands } from "../music/texture.ts";
-import { isProposable, likeness } from "../propose/state-space.ts";
 import type { Instrument, Stop } from "../stoplist/instrument.ts";
 import { labelOf } from "./label.ts";
+import { sparesOf } from "./spares.ts";
 
 /** Who plays on which keyboard. */
 export interface CardHand {
@@ -105,16 +105,15 @@ function handsOf(problem: Pick<Problem, "section">, parts: readonly JudgedPart[]
 /** The stop as its division's jamb names it, alone of that name: its id without the division. */
 const jambName = (stop: Stop): string => stop.id.slice(stop.division.length + 1);
 
-/** What to draw of one division; spare stops that are alike stand beside the last of their like that is drawn. */
-function stopsOf(problem: Pick<Problem, "shared">, stops: readonly Stop[], drawn: ReadonlySet<string>): CardStop[] {
-  const like = (stop: Stop): string => likeness(stop, problem.shared);
-  const wanted = stops.filter((stop) => drawn.has(stop.id));
-  return wanted.map((stop, index) => {
-    const isLast = !wanted.slice(index + 1).some((other) => like(other) === like(stop));
-    const spare = stops.filter((other) => !drawn.has(other.id) && isProposable(other) && like(other) === like(stop));
-    return { name: jambName(stop), or: isLast ? spare.map(jambName) : [] };
-  });
-}
+/** What to draw of one division, each stop with those that would do as well. */
+const stopsOf = (
+  stops: readonly Stop[],
+  drawn: ReadonlySet<string>,
+  spares: ReadonlyMap<string, readonly Stop[]>,
+): readonly CardStop[] =>
+  stops
+    .filter((stop) => drawn.has(stop.id))
+    .map((stop) => ({ name: jambName(stop), or: (spares.get(stop.id) ?? []).map(jambName) }));
 
 function boxesOf(instrument: Instrument, state: ConsoleState, parts: readonly JudgedPart[]): CueCard["boxes"] {
   const heard = new Set(parts.flatMap((part) => part.heard));
@@ -147,6 +146,7 @@ export function cueCard(
   findings: readonly CardFinding[] = judged.reasons,
 ): CueCard {
   const { instrument, section } = problem;
+  const spares = sparesOf(problem, state.drawn);
   const warnings = new Map<string, CardWarning>();
   for (const severity of ["error", "warning"] as const) {
     for (const { text, remedy, ...found } of findings) {
@@ -161,7 +161,7 @@ export function cueCard(
     label: labelOf(problem, judged.parts),
     hands: handsOf(problem, judged.parts),
     divisions: instrument.divisions
-      .map(({ name, stops }) => ({ name, stops: stopsOf(problem, stops, state.drawn) }))
+      .map(({ name, stops }) => ({ name, stops: stopsOf(stops, state.drawn, spares) }))
       .filter((division) => division.stops.length > 0),
     couplers: instrument.couplers
       .filter((coupler) => !coupler.fixed && state.couplers.has(coupler.name))

@@ -35,6 +35,7 @@ export const proposeForm = z.strictObject({
                 name: z.string(),
                 pitch,
                 half: z.enum(["bass", "treble"]).optional(),
+                or: z.array(z.string().min(1)).min(1).optional(),
               }),
             )
             .min(1),

@@ -37,6 +37,28 @@ describe("the JSON", () => {
     expect(bass?.stops.map((stop) => stop.division)).toContain("Hauptwerk");
   });
 
+  test("names stops that would do as well beside the one drawn, as the text does; they score the same", async () => {
+    desk.put(
+      "twins.yaml",
+      SMALL_ORGAN.replace("      - Gedackt 8\n", "      - Gedackt 8\n      - Lieblich Gedackt 8\n"),
+    );
+    const asked = ["twins.yaml", "--texture", "melody-over-accompaniment", "--count", "1"];
+    const { json } = await proposed(...asked);
+    const [best] = json.proposals;
+    const stops = best?.parts.find((part) => part.part === "accompaniment")?.stops;
+    expect(stops).toEqual([{ division: "Hauptwerk", name: "Gedackt", pitch: "8", or: ["Lieblich Gedackt 8"] }]);
+    expect(best?.drawn.Hauptwerk).toEqual(["Gedackt 8"]);
+    const { out } = await desk.run("propose", ...asked);
+    expect(out).toMatch(/accompaniment +Hauptwerk +Gedackt 8 \(or Lieblich Gedackt 8\)$/m);
+    const other = { ...best?.drawn, Hauptwerk: stops?.[0]?.or };
+    const keyboards = Object.fromEntries((best?.parts ?? []).map((part) => [part.part, part.keyboard]));
+    const { tremulants, boxes } = best ?? {};
+    const texture = json.texture;
+    const pasted = { registrant: "registration/1", texture, keyboards, drawn: other, tremulants, boxes };
+    desk.put("other.yaml", JSON.stringify(pasted));
+    expect(JSON.parse((await desk.run("check", "twins.yaml", "other.yaml", "--json")).out).score).toBe(best?.score);
+  });
+
   test.each(DEMO_ORGANS)("of %s can be pasted into a registration file", async (name) => {
     const { json } = await proposed(demoPath(name), "--texture", "melody-over-accompaniment", "--count", "4");
     expect(json.proposals.length).toBeGreaterThan(0);
