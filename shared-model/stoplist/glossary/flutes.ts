@@ -539,7 +539,7 @@ export const FLUTES: readonly GlossaryEntry[] = [
       de: ["Flötenbass", "Flötbaß", "Pedalflöte", "Bassflöte", "Baßflöte", "Flötbass", "Pedalfl."],
       nl: ["Fluitbas"],
       fr: ["Flûte de pédale", "Flûte basse", "Basse"],
-      it: ["Flauto basso", "Basso di flauto"],
+      it: ["Flauto basso", "Basso di flauto", "Basso"],
     },
     family: "flute-open",
     kinds: ["open-flute"],

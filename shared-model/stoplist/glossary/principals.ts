@@ -684,7 +684,7 @@ export const PRINCIPALS: readonly GlossaryEntry[] = [
     evidence: "common practice",
   }),
   described("Offenbass", {
-    also: { de: ["Offenbaß", "Offener Bass", "Offenbas"], nl: ["Openbas"], fr: ["Basse ouverte"] },
+    also: { de: ["Offenbaß", "Offener Bass", "Offenbas"], nl: ["Openbas"], fr: ["Basse ouverte"], it: ["Basso"] },
     family: "principal",
     kinds: ["principal"],
     construction: "open wood, wide",

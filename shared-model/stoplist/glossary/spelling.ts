@@ -1,3 +1,5 @@
+import { remembered } from "../remembered.ts";
+
 /**
  * Names are compared in three steps, each more forgiving: as printed but for case and points; without accents,
  * umlauts and gaps; and as the ear would spell them, which takes in the old spellings (`Qvintadehn`, `Waldtfloit`,
@@ -14,7 +16,7 @@ export const plainSpelling = (text: string): string =>
     .trim();
 
 /** Also without accents and gaps, umlauts and their digraphs (`ö`, `oe`) alike. */
-export const foldedSpelling = (text: string): string =>
+export const foldedSpelling: (text: string) => string = remembered((text) =>
   plainSpelling(text)
     .replace(/ß/g, "ss")
     .replace(/[œø]/g, "oe")
@@ -22,7 +24,8 @@ export const foldedSpelling = (text: string): string =>
     .normalize("NFD")
     .replace(/\p{M}+/gu, "")
     .replace(/([aou])e/g, "$1")
-    .replace(/[^\p{L}\p{N}]+/gu, "");
+    .replace(/[^\p{L}\p{N}]+/gu, ""),
+);
 
 /**
  * Also with one letter for the sounds that old printers wrote in many ways. Meant for names that fold to nothing

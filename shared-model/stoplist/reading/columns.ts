@@ -305,7 +305,7 @@ export function inReadingOrder(printed: readonly PrintedLine[], names: KnownName
     }
     const inBlock = block.length > 0 && /^\s{4,}\S/.test(line.text);
     if (isWide(line) || inBlock) block.push(rowOf(line, names));
-    else if (block.length > 0 && belongs(line, block)) block.push(rowOf(line, names));
+    else if (block.length > 0 && belongs(line, block, names)) block.push(rowOf(line, names));
     else {
       if (block.length > 0) flush();
       const lost = lostColumns(lines.slice(index, index + 60), names);
@@ -321,8 +321,9 @@ export function inReadingOrder(printed: readonly PrintedLine[], names: KnownName
 }
 
 /** A short line between the rows of a block is a row whose other columns are empty, unless it runs on below them. */
-function belongs(line: PrintedLine, block: readonly Row[]): boolean {
-  if (block.some((row) => row.tabbed)) return false;
+function belongs(line: PrintedLine, block: readonly Row[], names: KnownNames): boolean {
+  // "Fifteenth 2'" alone below rows of cells: the first column is longer than the others.
+  if (block.some((row) => row.tabbed)) return ["stop", "name"].includes(kindOf(line.text.trim(), names));
   const second = block.reduce((least, row) => Math.min(least, row.cells[1]?.at ?? least), Number.POSITIVE_INFINITY);
   return line.text.length < second;
 }

@@ -4,7 +4,7 @@ import { headingIn } from "./headings.ts";
 import type { KnownNames } from "./known-names.ts";
 import { listItem } from "./list-item.ts";
 import type { ListSoFar } from "./list-so-far.ts";
-import { hasMarks } from "./stop-draft.ts";
+import { hasLength, hasMarks } from "./stop-draft.ts";
 import { partsOfLine } from "./stop-line.ts";
 import type { WholeEntry } from "./wrapped-lines.ts";
 
@@ -22,6 +22,13 @@ export function stopsFollow(list: ListSoFar, next: readonly WholeEntry[]): boole
     return first?.kind === "stop" && (hasMarks(first.draft) || list.names.acquaintance(first.draft.name) !== "strange");
   }
   return false;
+}
+
+/** Whether the next line is a stop that prints its length. */
+export function lengthFollows(list: ListSoFar, next: readonly WholeEntry[]): boolean {
+  const [entry] = next;
+  const [first] = entry ? partsOfLine(listItem(entry.text.slice(0, GLANCE), list.numbered).body, list.names) : [];
+  return first?.kind === "stop" && hasLength(first.draft);
 }
 
 /** Whether as many coming lines hold lengths and no names. */

@@ -158,8 +158,9 @@ export function couplersIn(
   };
   const single = (piece: string): boolean => {
     const { rest, pitches } = pitchesIn(piece);
-    if (PEDAL_ONLY.test(clean(rest))) add(piece, { first: null, second: null, by: "pedal" }, pitches);
-    else if (MANUALS_ONLY.test(clean(rest))) add(piece, { first: null, second: null, by: "manuals" }, pitches);
+    const words = clean(rest).replace(/ ?[–—] ?/g, "-");
+    if (PEDAL_ONLY.test(words)) add(piece, { first: null, second: null, by: "pedal" }, pitches);
+    else if (MANUALS_ONLY.test(words)) add(piece, { first: null, second: null, by: "manuals" }, pitches);
     else return false;
     return true;
   };

@@ -1,5 +1,5 @@
 import { isAccessory, isAidsTitle, isListTitle, isProse, tremulantIn } from "./accessories.ts";
-import { stopsFollow } from "./coming-lines.ts";
+import { lengthFollows, stopsFollow } from "./coming-lines.ts";
 import { couplersIn, isCouplerTitle } from "./couplers.ts";
 import { halfAt } from "./halves.ts";
 import { type Heading, headingIn, mayBeStop } from "./headings.ts";
@@ -144,7 +144,10 @@ function isHeading(
     /\borgan|orgel|werk|clavier|division/i.test(text);
   const upper = heading.name === heading.name.toUpperCase();
   if (!stopsFollow(list, next)) return heading.exact && stressed;
-  if (heading.exact) return stressed || entry.blankBefore || upper || list.mostlyMarked;
+  // "Solo" without a length between stops that print theirs.
+  const unlikeStops =
+    list.last !== null && hasMarks(list.last.draft) && !hasStop(list, text) && lengthFollows(list, next);
+  if (heading.exact) return stressed || entry.blankBefore || upper || list.mostlyMarked || unlikeStops;
   if (isProse(text) || text.split(/\s+/).length > 10) return false;
   const whole = text.replace(/[^\p{L}]/gu, "");
   return (

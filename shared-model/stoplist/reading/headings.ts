@@ -1,5 +1,6 @@
 import type { Compass } from "../../pitch/key.ts";
 import { foldedSpelling } from "../glossary/spelling.ts";
+import { remembered } from "../remembered.ts";
 import { DIVISION_LIMB, divisionRole, QUALIFIERS, type Role, rolesOfShort } from "./division-words.ts";
 import { type HalfMark, halfAt } from "./halves.ts";
 import { compassIn } from "./keys-in-line.ts";
@@ -157,7 +158,9 @@ const trim = (text: string): string =>
  * The heading that the text is, or `null`. The text must hold nothing but the heading; lines that carry stops behind it are
  * parted before.
  */
-export function headingIn(text: string): Heading | null {
+export const headingIn: (text: string) => Heading | null = remembered(readHeading);
+
+function readHeading(text: string): Heading | null {
   const printed = trim(text);
   if (printed === "" || printed.length > LONGEST_HEADING || YEAR.test(printed)) return null;
   const compass = compassIn(printed);

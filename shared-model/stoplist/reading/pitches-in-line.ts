@@ -24,7 +24,7 @@ const DOUBLE = `(?:${SINGLE}{2}(?!${SINGLE})|["”“″〞])`;
 const WORD =
   "(?:f(?:u|ue|ü)(?:ß|ss)(?:e|es|en|ig|iger|ige|iges)?|f(?:u|ue)s(?=\\b)|feet|foot|ft|voets?|vt|pieds?|pied[ei]|pies?|pds?|fots?|fod|stóp|pedum|pedes|ped\\." +
   "|pi(?=[.\\s,;)]|$)|(?:F|v|V|p|P)(?=[.\\s,;)\\]]|$))";
-const MARK = `(?:${SINGLE}(?!${SINGLE})| ?-?${WORD}(?![a-zäöüß])\\.?)`;
+const MARK = `(?:${SINGLE}(?!${SINGLE})| ?[-–]?${WORD}(?![a-zäöüß])\\.?)`;
 const PALMS = " ?(?:palmos|palms|palmi)\\b\\.?";
 
 const FORMS = [
@@ -39,7 +39,7 @@ const MARK_ONLY = new RegExp(`${MARK}$`, "u");
 
 /** Things that are counted beside stops: a number before one of them is no length. Common practice. */
 const COUNTED =
-  /^(?:[ -]?(?:(?:pipes?|notes?|tones?|keys|stops?|registers?|voices?|stimmen|stemmen|jeux|registri|registros|touches|marches|tasti|teclas|toetsen|tasten|töne|noten|ranks?|rks?|rangs?|rgs?|fach|file|hileras|mm|cm|hz|contras)(?![\p{L}])|manual|klaviat|clavi|piston|general|divisional|%)|(?:th|st|nd|rd|ter|tes|te|e|me|er|re|va)\b|ème|ère|[ºª°])/iu;
+  /^(?:[ -]?(?:(?:pipes?|notes?|tones?|keys|stops?|registers?|voices?|stimmen|stemmen|jeux|registri|registros|touches|marches|tasti|teclas|toetsen|tasten|töne|noten|ranks?|rks?|rangs?|rgs?|fach|file|hileras|mm|cm|hz)(?![\p{L}])|manual|klaviat|clavi|piston|general|divisional|%)|(?:th|st|nd|rd|ter|tes|te|e|me|er|re|va)\b|ème|ère|[ºª°])/iu;
 
 const WHOLE_FEET = new Set([1, 2, 3, 4, 6, 8, 12, 16, 24, 32, 64]);
 
@@ -63,6 +63,8 @@ export function pitchAt(text: string, at: number): PitchMark | null {
   const end = at + match[0].length;
   if (mark === "" && /^[a-zäöü]/i.test(text.slice(end, end + 1)) && !/[½-⅞⅐⅑]$/u.test(printed)) return null;
   if (mark === "" && COUNTED.test(text.slice(end, end + 12))) return null;
+  // "8 Contras" counts pedal pipes or keys; "16 Contras" is their length.
+  if (mark === "" && printed !== "16" && /^ contras(?![\p{L}])/iu.test(text.slice(end, end + 12))) return null;
   if (mark.trim() !== "" && /palm/i.test(mark)) printed += mark;
   const whole = /^\d+$/.test(printed) ? Number(printed) : null;
   const decimal = /^\d+[.,]\d+$/.test(printed);

@@ -167,7 +167,9 @@ const plainSigns = (text: string): string =>
     .replace(/ﬁ/g, "fi")
     .replace(/ﬂ/g, "fl")
     .replace(/ﬀ/g, "ff")
-    .replace(/[‐‑−]/g, "-");
+    .replace(/[‐‑−]/g, "-")
+    // "8 ′": typographers part a figure and its foot mark by a narrow blank.
+    .replace(/(?<=[\d½⅓⅔¼¾⅕⅖⅗⅘⅐⅛]) (?=['’‘′´`](?![\p{L}\d]))/gu, "");
 
 /** Marks of mail and of plain-text typesetting; cells between upright strokes become tabs. */
 function withoutMarkup(text: string): string {
@@ -188,7 +190,8 @@ function withoutMarkup(text: string): string {
       .replace(/(?:\s?[.…·_]){4,}\s*/g, "\t")
       // "Principal 8. Fuß", "Mixtur 4. fach": old print puts a full stop behind every figure.
       .replace(/(\d)\.(?= ?(?:fu(?:ß|ss)|fach|f\.|sch[uü]h))/gi, "$1")
-      .trimEnd()
+      // Tabs stay: an empty last cell tells that the row is one of a table.
+      .replace(/ +$/, "")
   );
 }
 
@@ -205,6 +208,15 @@ function withoutRunningNumbers(text: string): string {
     from = index + whole.length;
   }
   return `${parted}${text.slice(from)}`.trimStart();
+}
+
+/** Lists pasted with a blank line behind each line lose these, so that rows stay together and other blank lines tell. */
+function withoutDoubleSpacing(lines: readonly PrintedLine[]): readonly PrintedLine[] {
+  const isBlank = (line: PrintedLine | undefined): boolean => line !== undefined && line.text.trim() === "";
+  const starts = lines.flatMap((line, index) => (isBlank(line) ? [] : [index]));
+  const gaps = starts.slice(1).filter((start, index) => start - (starts[index] as number) > 1).length;
+  if (starts.length < 4 || gaps < (starts.length - 1) * 0.9) return lines;
+  return lines.filter((line, index) => !isBlank(line) || isBlank(lines[index - 1]));
 }
 
 const isBinary = (text: string): boolean => {
@@ -255,5 +267,5 @@ export function printedLines(text: string): { readonly lines: readonly PrintedLi
     }
     return { line, text: withoutRunningNumbers(withoutMarkup(plainSigns(content.slice(0, LONGEST_LINE)))) };
   });
-  return { lines, questions };
+  return { lines: withoutDoubleSpacing(lines), questions };
 }

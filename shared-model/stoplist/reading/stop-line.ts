@@ -147,13 +147,22 @@ export function partsOfLine(text: string, names: KnownNames): readonly LinePart[
   return parts;
 }
 
+/** "Basso – 8": a word for a half that stands alone before its marks is the name of a stop. */
+function namedByHalf(segments: readonly Segment[]): readonly Segment[] {
+  const [first, second, ...others] = segments;
+  const [only, ...more] = first?.tokens ?? [];
+  const isName = only?.kind === "half" && more.length === 0 && !only.mark.sure && only.end - only.start > 2;
+  if (!first || !second || !isName || !second.tokens.every(isMark) || !/^[-–—]$/.test(second.before)) return segments;
+  return [{ tokens: [...first.tokens, ...second.tokens], before: first.before }, ...others];
+}
+
 function partsOfCell(text: string, names: KnownNames): readonly LinePart[] {
   const parts: LinePart[] = [];
   const lastStop = (): StopDraft | null => {
     const last = parts.at(-1);
     return last && last.kind !== "words" ? last.draft : null;
   };
-  for (const segment of segmentsOf(tokensOf(text))) {
+  for (const segment of namedByHalf(segmentsOf(tokensOf(text)))) {
     const words = segment.tokens.filter((token) => token.kind === "word" || token.kind === "half");
     const wordTokens = segment.tokens.filter(isName);
     const marks = segment.tokens.filter(isMark);

@@ -51,6 +51,7 @@ const FAMILIES_OF: Readonly<Record<Kind, readonly Family[]>> = {
 const SHARED_NAMES = [
   "Barpijp",
   "Basse",
+  "Basso",
   "Carillon",
   "Clarin",
   "Copel",

@@ -22,7 +22,7 @@ function stopText(stop: ReadStop): string {
  * Mixture IV`; the numeral behind the name is the keyboard), then couplers, tremulants behind `~`, and questions as
  * `? line about`.
  */
-function written(reading: Reading): string {
+export function written(reading: Reading): string {
   const lines = reading.divisions.map((division) => {
     const head = [division.name ?? "-"];
     if (division.kind === "pedal" && !/^(?:p[eé]d|con)/i.test(division.name ?? "")) head.push("(pedal)");
@@ -43,7 +43,7 @@ function written(reading: Reading): string {
 }
 
 /** Lines of a template without the indentation that the test's own layout gives them. */
-function dedented(text: string): string {
+export function dedented(text: string): string {
   const lines = text
     .replace(/^\n/, "")
     .replace(/\n\s*$/, "")

@@ -1,0 +1,19 @@
+import { DUTCH_AND_NORDIC } from "./dutch-and-nordic.ts";
+import { ENGLISH } from "./english.ts";
+import { FRENCH } from "./french.ts";
+import { GERMAN } from "./german.ts";
+import { ITALIAN_AND_SPANISH } from "./italian-and-spanish.ts";
+import { LAYOUTS } from "./layouts.ts";
+import type { InventedLists } from "./list.ts";
+import { VARIOUS } from "./various.ts";
+
+/** Every invented list, by group. */
+export const INVENTED: readonly (readonly [group: string, lists: InventedLists])[] = [
+  ["various", VARIOUS],
+  ["English", ENGLISH],
+  ["German", GERMAN],
+  ["Dutch, Danish, Swedish", DUTCH_AND_NORDIC],
+  ["French", FRENCH],
+  ["Italian and Spanish", ITALIAN_AND_SPANISH],
+  ["settings", LAYOUTS],
+];
