@@ -23,12 +23,10 @@ const alike = (text: string): string =>
 const reads = (text: string, lineBefore: (line: number) => number = (line) => line): string =>
   alike(written(readStoplist(text)).replace(/^\? (\d+)/gm, (_, line) => `? ${lineBefore(Number(line))}`));
 
+type Way = readonly [way: string, changed: (text: string) => string, lineBefore?: (line: number) => number];
+
 /** Ways in which the same list reaches the clipboard, several at a time. */
-const WAYS: readonly (readonly [
-  way: string,
-  changed: (text: string) => string,
-  lineBefore?: (line: number) => number,
-])[] = [
+const WAYS: readonly Way[] = [
   [
     "it was saved on Windows: returns, a byte-order mark, blanks that do not break",
     (text) => `\ufeff${text.replaceAll(" ", "\u00a0").replaceAll("\n", "\r\n")}\r\n`,
@@ -59,8 +57,11 @@ const WAYS: readonly (readonly [
 
 const plain = new Map(LISTS.map(([, text]) => [text, reads(text)]));
 
-describe.each(WAYS)("the reading is the same when %s", (_, changed, lineBefore) => {
-  it.each(LISTS)("%s", (_what, text) => {
-    expect(reads(changed(text), lineBefore)).toBe(plain.get(text));
-  });
-});
+describe.each(WAYS.map((way) => ({ way })))(
+  "the reading is the same when $way.0",
+  ({ way: [, changed, lineBefore] }) => {
+    it.each(LISTS)("%s", (_what, text) => {
+      expect(reads(changed(text), lineBefore)).toBe(plain.get(text));
+    });
+  },
+);
