@@ -1,7 +1,7 @@
 import { CARD, CARDS, cardsCommand } from "./command/cards.ts";
 import { CHECK, checkCommand } from "./command/check.ts";
 import { nearestWords } from "./command/nearest.ts";
-import { isBuilt, OPEN, openCommand } from "./command/open.ts";
+import { OPEN, openCommand } from "./command/open.ts";
 import type { Usage } from "./command/options.ts";
 import { either } from "./command/plain-text.ts";
 import { PROPOSE, proposeCommand } from "./command/propose.ts";
@@ -49,12 +49,7 @@ function unknownCommand(name: string): Refusal {
 
 function run(args: readonly string[], terminal: Terminal): number | Promise<number> {
   const [name, ...words] = args;
-  if (name === undefined) {
-    if (isBuilt()) return openCommand([], terminal);
-    terminal.stderr.write(line("The app's screens are not built here; Registrant works in the terminal."));
-    terminal.stdout.write(tour());
-    return DONE;
-  }
+  if (name === undefined) return openCommand([], terminal);
   if (name === "--version") {
     terminal.stdout.write(line(VERSION));
     return DONE;

@@ -35,6 +35,11 @@ export interface Host {
   onMenu(listener: MenuListener): () => void;
 }
 
+/** Longest document and longest text read in, in bytes of UTF-8. */
+export const DOCUMENT_BYTES = 5_000_000;
+/** Longest finished file that is handed out, in bytes. */
+export const EXPORT_BYTES = 50_000_000;
+
 /** The methods that ask once and are answered once; what goes over the bridge. */
 export const HOST_METHODS = [
   "facts",

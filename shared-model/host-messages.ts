@@ -1,16 +1,13 @@
 import * as z from "zod";
 import {
+  DOCUMENT_BYTES,
   DOCUMENT_KINDS,
+  EXPORT_BYTES,
   type ExportRequest,
   type HostMethod,
   type HostTrouble,
   type LibraryChange,
 } from "./host-api.ts";
-
-/** Longest document and longest text read in, in bytes of UTF-8. */
-export const DOCUMENT_BYTES = 5_000_000;
-/** Longest finished file that is handed out, in bytes. */
-export const EXPORT_BYTES = 50_000_000;
 
 const TROUBLES = ["gone", "not-allowed", "too-large", "no-room", "not-text", "unreachable", "failed"] as const;
 

@@ -1,8 +1,8 @@
 import { randomBytes } from "node:crypto";
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import type { AddressInfo } from "node:net";
-import type { ExportRequest } from "../../shared-model/host-api.ts";
-import { CHANGES, EXPORT_BYTES, HOST_ARGUMENTS, type Reply } from "../../shared-model/host-messages.ts";
+import { EXPORT_BYTES, type ExportRequest } from "../../shared-model/host-api.ts";
+import { CHANGES, HOST_ARGUMENTS, type Reply } from "../../shared-model/host-messages.ts";
 import type { HostService } from "../service/host-service.ts";
 import { rendererFile, STRICT_HEADERS } from "../service/renderer-files.ts";
 import { bodyOf } from "./body.ts";

@@ -1,5 +1,6 @@
 import { closeSync, fstatSync, openSync, readSync } from "node:fs";
 import { resolve } from "node:path";
+import { type ListText, listText } from "../service/list-text.ts";
 import { Refusal, type Terminal } from "./terminal.ts";
 
 /** Longest file that is read, in bytes: no stoplist and no organ comes near it. */
@@ -67,17 +68,8 @@ export const readText = (path: string, terminal: Terminal): string =>
  *
  * @throws Refusal as {@link readBytes}, and when it is no text.
  */
-export function readListText(path: string, terminal: Terminal): { readonly text: string; readonly isOldCode: boolean } {
-  const bytes = readBytes(path, terminal);
-  const mark = (bytes[0] ?? 0) * 256 + (bytes[1] ?? 0);
-  if (mark === 0xfffe) return { text: new TextDecoder("utf-16le").decode(bytes), isOldCode: false };
-  if (mark === 0xfeff) return { text: new TextDecoder("utf-16be").decode(bytes), isOldCode: false };
-  if (bytes.some((byte) => byte < 9 || (byte > 13 && byte < 32 && byte !== 27))) {
-    throw new Refusal(`${path}: This is not a text file. Save the list as plain text first.`);
-  }
-  try {
-    return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes), isOldCode: false };
-  } catch {
-    return { text: new TextDecoder("windows-1252").decode(bytes), isOldCode: true };
-  }
+export function readListText(path: string, terminal: Terminal): ListText {
+  const list = listText(readBytes(path, terminal));
+  if (list) return list;
+  throw new Refusal(`${path}: This is not a text file. Save the list as plain text first.`);
 }

@@ -1,4 +1,4 @@
-import { parseDocument } from "yaml";
+import { isScalar, parseDocument } from "yaml";
 import { fileKindOf } from "../../shared-model/files/file-kind.ts";
 import type { DocumentKind } from "../../shared-model/host-api.ts";
 
@@ -18,7 +18,7 @@ function nameIn(text: string): string | null {
   if (line === undefined || line.length > 4 * LONGEST) return null;
   // The line alone, so that a document with errors further down has its name too.
   const document = parseDocument(line, { schema: "failsafe", logLevel: "silent" });
-  const value: unknown = document.errors.length === 0 ? document.toJS({ maxAliasCount: 0 }) : null;
+  const value = document.errors.length === 0 && isScalar(document.contents) ? document.contents.value : null;
   const name = typeof value === "string" ? value.trim() : "";
   return name === "" || name.length > LONGEST ? null : name;
 }

@@ -9,7 +9,7 @@ import type {
   SaveResult,
   StoredDocument,
 } from "../../shared-model/host-api.ts";
-import { DOCUMENT_BYTES } from "../../shared-model/host-messages.ts";
+import { DOCUMENT_BYTES } from "../../shared-model/host-api.ts";
 import { codeOf, type Disk, realDisk } from "./disk.ts";
 import { faultAt, HostFault } from "./fault.ts";
 import { fileNameOf, folded, freeName } from "./file-name.ts";

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { constants } from "node:fs";
 import type { DocumentId, StoredDocument, Version } from "../../shared-model/host-api.ts";
-import { DOCUMENT_BYTES } from "../../shared-model/host-messages.ts";
+import { DOCUMENT_BYTES } from "../../shared-model/host-api.ts";
 import type { Disk } from "./disk.ts";
 import { HostFault } from "./fault.ts";
 

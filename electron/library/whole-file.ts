@@ -142,6 +142,21 @@ export async function replaceWhole(path: string, bytes: Uint8Array, standing: St
 }
 
 /**
+ * Writes a file over whatever has its name, without keeping that: for files that a program writes and can write again.
+ *
+ * @throws an error of the file system, with nothing changed.
+ */
+export async function putWhole(path: string, bytes: Uint8Array, disk: Disk): Promise<void> {
+  const next = await draft(path, bytes, null, disk);
+  try {
+    await rename(next, path, disk);
+    await flushFolder(dirname(path), disk);
+  } finally {
+    await disk.rm(next, { force: true }).catch(() => {});
+  }
+}
+
+/**
  * Writes a file that was not there: afterwards it is whole or not there.
  *
  * @throws an error of the file system; `EEXIST` when something has the name by now.

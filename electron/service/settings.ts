@@ -1,28 +1,43 @@
-import { existsSync, mkdirSync, readFileSync, renameSync } from "node:fs";
+import { mkdirSync, readFileSync, renameSync } from "node:fs";
 import { homedir } from "node:os";
 import { dirname, join } from "node:path";
 import * as z from "zod";
 import { realDisk } from "../library/disk.ts";
-import { readBytes } from "../library/plain-file.ts";
-import { createWhole, replaceWhole } from "../library/whole-file.ts";
+import { putWhole } from "../library/whole-file.ts";
 
 /** Most organs in the menu of recent ones. */
 const RECENT = 8;
 
+/** Where the window was, in pixels of the screen. */
+export interface WindowPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly maximised: boolean;
+}
+
 const pixels = z.int().min(-100_000).max(100_000);
+
+const place: z.ZodType<WindowPlace> = z.object({
+  x: pixels,
+  y: pixels,
+  width: pixels,
+  height: pixels,
+  maximised: z.boolean(),
+});
 
 const schema = z.object({
   /** Absolute path of the library chosen; `null` for the usual one. */
   library: z.string().min(1).nullable().catch(null),
-  window: z
-    .object({ x: pixels, y: pixels, width: pixels, height: pixels, maximised: z.boolean() })
-    .nullable()
-    .catch(null),
+  window: place.nullable().catch(null),
   /** Organs opened, the last one first. */
   recent: z
     .array(z.object({ id: z.string().max(1024), name: z.string().max(500) }))
     .max(RECENT)
     .catch([]),
+  /** Version of the window's runtime that could not be fetched, so that it is not tried at every start. */
+  notFetched: z.string().max(100).nullable().catch(null),
 });
 
 /** What the program remembers of one person on one machine. Nothing musical: that lies in the library. */
@@ -53,7 +68,7 @@ export class Settings {
   /** Reads the file; what cannot be read is the usual, and the file is kept aside. */
   constructor(path: string) {
     this.#path = path;
-    this.#remembered = schema.parse(readAny(path));
+    this.#remembered = readOr(path, schema.parse({}));
   }
 
   get now(): Remembered {
@@ -80,25 +95,24 @@ export class Settings {
   async #write(): Promise<void> {
     const bytes = Buffer.from(`${JSON.stringify(this.#remembered, null, 2)}\n`);
     mkdirSync(dirname(this.#path), { recursive: true });
-    if (!existsSync(this.#path)) return createWhole(this.#path, bytes, realDisk);
-    const read = (path: string): Promise<Uint8Array> => readBytes(path, "settings", realDisk);
-    await replaceWhole(this.#path, bytes, { read, isSeen: () => true }, realDisk);
+    await putWhole(this.#path, bytes, realDisk);
   }
 }
 
-function readAny(path: string): object {
+/** What the file says; it is set aside when it is none of ours. */
+function readOr(path: string, usual: Remembered): Remembered {
   let text: string;
   try {
     text = readFileSync(path, "utf8");
   } catch {
-    return {};
+    return usual;
   }
   try {
-    const value: unknown = JSON.parse(text);
-    if (typeof value === "object" && value !== null) return value;
-  } catch {}
-  try {
-    renameSync(path, `${path}.unreadable`);
-  } catch {}
-  return {};
+    return schema.parse(JSON.parse(text));
+  } catch {
+    try {
+      renameSync(path, `${path}.unreadable`);
+    } catch {}
+    return usual;
+  }
 }

@@ -6,7 +6,8 @@ import type {
   LibraryChange,
   StoredDocument,
 } from "../../shared-model/host-api.ts";
-import { CHANGES, EXPORT_BYTES, HOST_ARGUMENTS, REPLY } from "../../shared-model/host-messages.ts";
+import { EXPORT_BYTES } from "../../shared-model/host-api.ts";
+import { CHANGES, HOST_ARGUMENTS, REPLY } from "../../shared-model/host-messages.ts";
 import type { Page } from "./page.ts";
 import { pickedText } from "./picked-text.ts";
 

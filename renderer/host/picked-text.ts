@@ -1,5 +1,5 @@
 import type { HostTrouble, PickedText } from "../../shared-model/host-api.ts";
-import { DOCUMENT_BYTES } from "../../shared-model/host-messages.ts";
+import { DOCUMENT_BYTES } from "../../shared-model/host-api.ts";
 
 /** The text of bytes in UTF-8, UTF-16 with its mark, or the old Western European code; `null` when they are no text. */
 function decoded(bytes: Uint8Array): string | null {

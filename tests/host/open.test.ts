@@ -56,12 +56,13 @@ function start(...words: string[]): Started {
 const addressIn = (text: string): string => /http:\/\/127\.0\.0\.1:\d+\/[\w-]+\//.exec(text)?.[0] ?? "";
 
 describe("registrant open", () => {
-  test("says what to do where the app is not built", () => {
+  test("says what to do where the screens are not built and cannot be", () => {
     const run = spawnSync(join(home, "electron/registrant"), ["open"], { encoding: "utf8", cwd: home, env: bare() });
     expect([run.status, run.stdout, run.stderr]).toEqual([
       2,
       "",
-      `The app is not built yet. Run "npm run build" in ${home}\n`,
+      "registrant: the screens are not built yet; building once ...\n" +
+        `The screens cannot be built here; run "npm ci" and then "npm run build" in ${home}\n`,
     ]);
   });
 

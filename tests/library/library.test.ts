@@ -1,0 +1,150 @@
+import { mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync, utimesSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { type Disk, realDisk } from "../../electron/library/disk.ts";
+import { headOf } from "../../electron/library/document-head.ts";
+import { Library } from "../../electron/library/library.ts";
+
+let folder = "";
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "registrant-library-"));
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+const put = (path: string, text: string): void => {
+  mkdirSync(join(folder, path, ".."), { recursive: true });
+  writeFileSync(join(folder, path), text);
+};
+
+describe("what a document calls itself", () => {
+  const organ = "registrant: instrument/1\n";
+  test.each([
+    ["name: All Saints, Sallowby", "All Saints, Sallowby"],
+    ["name: 'St. Maren: west'  # the west organ", "St. Maren: west"],
+    ['name: "Orgel \\u2169"', "Orgel Ⅹ"],
+    ["name: 1904", "1904"],
+    ["  name: of something else", null],
+    ["name: >-\n  folded", null],
+    ["name: [a, b]", null],
+    ["name: *loop", null],
+    ["name: 'open", null],
+    [`name: ${"x".repeat(300)}`, null],
+    ["name:", null],
+  ])("%s", (line, name) => expect(headOf(`${organ}${line}\nbroken: [`).name).toBe(name));
+});
+
+describe("listing", () => {
+  test("reads again only what was written since", async () => {
+    const opened: string[] = [];
+    const open: Disk["open"] = (path, flags, mode) => {
+      opened.push(String(path).slice(folder.length + 1));
+      return realDisk.open(path, flags, mode);
+    };
+    const library = new Library(folder, { ...realDisk, open });
+    put("organs/a.yaml", "registrant: instrument/1\nname: A\n");
+    put("organs/b.yaml", "registrant: instrument/1\nname: B\n");
+    await library.list();
+    put("organs/b.yaml", "registrant: instrument/1\nname: C\n");
+    expect((await library.list()).map(({ name }) => name)).toEqual(["A", "C"]);
+    expect(opened.sort()).toEqual(["organs/a.yaml", "organs/b.yaml", "organs/b.yaml"]);
+  });
+
+  test("a library that is not there yet is empty, and comes with its first document", async () => {
+    const library = new Library(join(folder, "Registrant"));
+    expect(await library.list()).toEqual([]);
+    expect(readdirSync(folder)).toEqual([]);
+    await library.create({ kind: "section", name: "Verse 3", text: "x" }, "");
+    expect(readdirSync(join(folder, "Registrant/sections"))).toEqual(["verse-3.yaml"]);
+  });
+
+  test("a library on a disk that is not there is told, not made", async () => {
+    const library = new Library(join(folder, "disk/Registrant"));
+    await expect(library.create({ kind: "piece", name: "x", text: "x" }, "")).rejects.toMatchObject({
+      trouble: "gone",
+    });
+    expect(readdirSync(folder)).toEqual([]);
+  });
+
+  test("names that not every computer takes are shown with the reason, hidden and foreign files are not", async () => {
+    for (const name of ["a:b.yaml", "nul.yaml", ".hidden.yaml", "notes.txt", "x.yaml~", "good.YAML"])
+      put(name, "name: x\n");
+    const list = await new Library(folder).list();
+    expect(list.map(({ file, trouble }) => [file, trouble?.slice(0, 8)]).sort()).toEqual([
+      ["a:b.yaml", "Its name"],
+      ["good.YAML", "It does "],
+      ["nul.yaml", "Its name"],
+    ]);
+  });
+
+  test("drafts of a process that was stopped go, those of one that lives stay", async () => {
+    await new Library(folder).create({ kind: "piece", name: "x", text: "x" }, "");
+    let draft = "";
+    const open: Disk["open"] = (path, flags, mode) => {
+      if (flags === "wx") draft = String(path);
+      return realDisk.open(path, flags, mode);
+    };
+    await new Library(folder, { ...realDisk, open }).create({ kind: "piece", name: "y", text: "x" }, "");
+    writeFileSync(draft, "mine, unfinished");
+    // No process has this number: it is above the highest that systems give.
+    writeFileSync(draft.replace(`-${process.pid}-`, "-4194999-"), "forgotten");
+    writeFileSync(draft.replace(/[0-9a-f]{8}-\d+-/, "00000000-4194999-"), "of another machine");
+    await new Library(folder).list();
+    expect(readdirSync(join(folder, "pieces")).length).toBe(4);
+    rmSync(draft);
+    expect(readdirSync(join(folder, "pieces")).filter((name) => name.endsWith(".part")).length).toBe(1);
+  });
+
+  test("more documents than anyone has are not all read", async () => {
+    mkdirSync(join(folder, "many"));
+    for (let number = 0; number < 5001; number += 1) writeFileSync(join(folder, "many", `${number}.yaml`), "");
+    const list = await new Library(folder).list();
+    expect(list.length).toBe(5001);
+    expect(list.at(-1)).toMatchObject({ id: "library:", trouble: expect.stringContaining(folder) });
+  });
+});
+
+describe("watching", () => {
+  const told = async (library: Library, act: () => void | Promise<void>): Promise<readonly string[]> => {
+    const changes: string[] = [];
+    await library.list();
+    const end = library.watch("", (each) => changes.push(...each.map(({ id, what }) => `${what} ${id}`)));
+    await library.list();
+    await act();
+    await library.list();
+    end();
+    return changes;
+  };
+
+  test("a new time on the same text is no change", async () => {
+    put("organs/a.yaml", "x");
+    expect(await told(new Library(folder), () => utimesSync(join(folder, "organs/a.yaml"), 1, 1))).toEqual([]);
+  });
+
+  test("a file moved by hand went and came", async () => {
+    put("organs/a.yaml", "x");
+    const move = (): void => renameSync(join(folder, "organs/a.yaml"), join(folder, "b.yaml"));
+    expect(await told(new Library(folder), move)).toEqual(["removed library:organs/a.yaml", "added library:b.yaml"]);
+  });
+
+  test("what was written between the list and the watch is told", async () => {
+    const library = new Library(folder);
+    put("organs/a.yaml", "x");
+    await library.list();
+    put("organs/a.yaml", "xy");
+    const changes: string[] = [];
+    const end = library.watch("", (each) => changes.push(...each.map(({ what }) => what)));
+    await library.list();
+    end();
+    expect(changes).toEqual(["changed"]);
+  });
+
+  test("nothing is told after the end", async () => {
+    const library = new Library(folder);
+    const changes: unknown[] = [];
+    library.watch("", (each) => changes.push(...each))();
+    put("organs/a.yaml", "x");
+    await library.list();
+    expect(changes).toEqual([]);
+  });
+});
