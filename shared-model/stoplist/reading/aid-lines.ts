@@ -45,7 +45,7 @@ export function readCouplers(list: ListSoFar, text: string, line: number, drafts
     if (shaken || isAccessory(piece)) continue;
     list.questions.ask(
       line,
-      `"${piece}" stands among the couplers and names no two divisions of this list; what does it couple?`,
+      `"${piece}" stands among the couplers and names no two divisions of this list, so it is left out; what does it couple?`,
       piece,
       list.divisions.map((one) => one.name ?? "the manual"),
     );

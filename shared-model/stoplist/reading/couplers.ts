@@ -107,6 +107,7 @@ export const isCouplerTitle = (text: string): boolean => {
   const label = LABEL.exec(text.trim());
   return (
     label !== null &&
+    !/coupler$/i.test(text.trim()) &&
     label[0].trim().length === text.trim().length &&
     /(?:n|s|en|i|es|er|ments|ingen)[:=.]?$/iu.test(text.trim())
   );

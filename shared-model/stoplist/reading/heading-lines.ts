@@ -119,11 +119,12 @@ function knownStops(list: ListSoFar, text: string): number {
 }
 
 function askAboutHeading(list: ListSoFar, name: string, line: number): void {
-  list.questions.ask(line, `"${name}" stands over stops like a heading; is it a division of its own?`, name, [
-    "a manual division",
-    "the pedal",
-    "part of the division before",
-  ]);
+  list.questions.ask(
+    line,
+    `"${name}" stands over stops like a heading and is read as a manual division; is it one?`,
+    name,
+    ["a manual division", "the pedal", "part of the division before"],
+  );
 }
 
 function isHeading(

@@ -43,7 +43,7 @@ export function takeMarks(
     else if (list.current && list.among === "stops" && hasLength(mark)) {
       list.questions.ask(
         entry.line,
-        `"${entry.text.trim()}" is a pitch without a stop; whose is it?`,
+        `"${entry.text.trim()}" is a pitch without a stop and is left out; whose is it?`,
         entry.text.trim(),
       );
     }

@@ -147,7 +147,7 @@ export class ListSoFar {
     if (this.among === "aids" && !this.taken.startsWith("stop")) {
       this.questions.ask(
         stop.line,
-        `${stop.draft.name} stands among the couplers and aids; it is read as a stop of ${this.current.name ?? "the manual"}.`,
+        `${stop.draft.name} stands among the couplers and aids; it is read as a stop of ${this.current.name ?? "the manual"}. Is that right?`,
         stop.draft.name,
         this.divisions.map((one) => one.name ?? "the manual"),
       );

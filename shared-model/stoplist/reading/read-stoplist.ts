@@ -105,7 +105,7 @@ function withStops(
     if (!summary)
       questions.ask(
         division.line,
-        `No stops are printed under ${division.name}; is it a division of its own?`,
+        `No stops are printed under ${division.name}, so it is left out; is it a division of its own?`,
         division.name ?? "",
       );
     return false;
@@ -164,9 +164,9 @@ function settledTremulants(list: ListSoFar, divisions: readonly DivisionDraft[],
       if (scope !== null && words.length <= 3 && /^\p{Lu}/u.test(scope) && divisions.length > 1) {
         questions.ask(
           line,
-          `The tremulant "${text.trim()}" names no division of this list; it is taken for the whole organ.`,
+          `"${text.trim()}" names no division of this list; it is taken for the whole organ. What does it shake?`,
           text.trim(),
-          coupled.map((one) => one.name),
+          [...coupled.map((one) => one.name), "the whole organ"],
         );
       }
     }
@@ -254,7 +254,7 @@ function askAboutPedalStops(division: DivisionDraft, stops: readonly ReadStop[],
   const list = atPedal.map(({ draft }) => draft.name).join(", ");
   questions.ask(
     first.line,
-    `${list}: printed in this list, played by the pedal. Do they make up a pedal division?`,
+    `${list}: printed under a manual, played by the pedal, and read where it is printed. Does it belong to a pedal division?`,
     first.draft.name,
     ["a pedal division", "keep them here"],
   );

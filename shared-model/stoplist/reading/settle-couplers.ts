@@ -49,7 +49,9 @@ export function settledCouplers(
     if (found.length !== 1) {
       questions.ask(
         coupler.line,
-        `The coupler "${coupler.text}" names ${words}; which division is that?`,
+        found.length > 1
+          ? `The coupler "${coupler.text}" is left out, because ${words} can be more than one division; which is it?`
+          : `The coupler "${coupler.text}" is left out, because this list has no ${words}; which division is that?`,
         coupler.text,
         (found.length > 1 ? found : divisions).map((one) => one.name),
       );
@@ -74,7 +76,7 @@ export function settledCouplers(
         if (!pedal) {
           questions.ask(
             coupler.line,
-            `The coupler "${coupler.text}" goes to a pedal, but the list has none.`,
+            `The coupler "${coupler.text}" is left out: it goes to a pedal, and the list has none.`,
             coupler.text,
             [],
           );
@@ -85,7 +87,7 @@ export function settledCouplers(
         if (coupler.first === null && manuals.length > 2) {
           questions.ask(
             coupler.line,
-            `The coupler "${coupler.text}" does not say which keyboard it brings to the pedal.`,
+            `The coupler "${coupler.text}" does not say which keyboard it brings to the pedal; it is taken as ${from?.name ?? "none"}. Which is it?`,
             coupler.text,
             manuals.map((one) => one.name),
           );
@@ -101,8 +103,8 @@ export function settledCouplers(
           questions.ask(
             coupler.line,
             manuals.length < 2
-              ? `The coupler "${coupler.text}" has no second keyboard in this list to couple.`
-              : `The coupler "${coupler.text}" does not say which keyboards it joins.`,
+              ? `The coupler "${coupler.text}" is left out: the list has no second keyboard to couple.`
+              : `The coupler "${coupler.text}" is left out, because it does not say which keyboards it joins; which are they?`,
             coupler.text,
             others.map((one) => `${one.name} to ${main?.name ?? ""}`),
           );
@@ -136,7 +138,7 @@ export function settledCouplers(
     if (first !== main && numbers >= 0) return [first, second];
     questions.ask(
       coupler.line,
-      `The coupler "${coupler.text}" does not say which keyboard plays the other; it is taken as ${second.name} to ${first.name}.`,
+      `The coupler "${coupler.text}" does not say which keyboard plays the other; it is taken as ${second.name} to ${first.name}. Is that right?`,
       coupler.text,
       [`${second.name} to ${first.name}`, `${first.name} to ${second.name}`],
     );
@@ -149,7 +151,7 @@ export function settledCouplers(
       first.line,
       `The coupler "${first.text}" counts keyboards that the list does not number; they are taken in printed order (${order}). Is that right?`,
       first.text,
-      manuals.map((one) => one.name),
+      ["yes", "no"],
     );
   }
   return couplers;

@@ -1,11 +1,11 @@
-import { type Foot, footOf, stretch } from "../../pitch/foot.ts";
-import { isUsualPitch, oldRounding, pitchName } from "../../pitch/reading.ts";
-import type { GlossaryEntry } from "../glossary/glossary.ts";
+import { type Foot, footOf } from "../../pitch/foot.ts";
+import { oldRounding } from "../../pitch/reading.ts";
 import { foldedSpelling } from "../glossary/spelling.ts";
 import type { DivisionDraft, PlacedStop, Questions } from "./drafts.ts";
+import { fillPitches } from "./implied-pitches.ts";
 import type { KnownNames } from "./known-names.ts";
-import type { PitchMark } from "./pitches-in-line.ts";
 import type { ReadStop } from "./reading.ts";
+import { isUnison, type Setting, soundOf } from "./sounding-pitch.ts";
 import type { StopDraft } from "./stop-draft.ts";
 
 /** First key of a treble half: stops that begin here or higher are one. Common practice: halves meet about middle C. */
@@ -13,17 +13,6 @@ const FIRST_TREBLE_KEY = 59;
 
 const RIPIENO_RANKS = /^(due|tre|quattro|cinque|sei|sette) (?:file )?d[ie]l? ripieno/i;
 const ITALIAN_NUMBERS = ["", "", "due", "tre", "quattro", "cinque", "sei", "sette"];
-
-const isUnison = (foot: Foot): boolean => foot.under === 1 && (foot.over & (foot.over - 1)) === 0;
-
-/** Everything that is needed to conclude about the stops of one division. */
-interface Setting {
-  readonly division: DivisionDraft;
-  readonly names: KnownNames;
-  readonly questions: Questions;
-  /** More than half of the stops of the whole list print their pitch, so that a missing one is an omission. */
-  readonly mostlyPrinted: boolean;
-}
 
 interface Half {
   readonly name: string;
@@ -77,79 +66,6 @@ function isLabel(stop: PlacedStop, setting: Setting): boolean {
 
 const ROMANS = ["", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X"];
 
-/** A printed length as it sounds, and the question it raises. */
-function soundOf(mark: PitchMark, name: string, line: number, setting: Setting): Foot | null {
-  const { questions, names, division } = setting;
-  if (mark.foot === null) {
-    const usual = mark.choices.filter(isUsualPitch);
-    const choices = mark.choices.map((foot) => pitchName(foot));
-    const [only] = usual;
-    const rounded = mark.choices.map(oldRounding).find((foot) => foot !== null);
-    const isMutation =
-      names.entry(name, { pedal: division.kind === "pedal", pitch: null, ranks: null, base: null })?.entry.family ===
-      "mutation";
-    // 13/5 of a tierce is 1 3/5 whose gap the printer lost: no other tierce is near.
-    if (rounded && rounded === only && isMutation) return only;
-    if (usual.length === 1 && only) {
-      questions.ask(
-        line,
-        `"${mark.printed}" of ${name} is taken for ${pitchName(only)}'; is that right?`,
-        mark.printed,
-        choices,
-      );
-      return only;
-    }
-    questions.ask(line, `"${mark.printed}" of ${name} can mean several pitches; which is it?`, mark.printed, choices);
-    return null;
-  }
-  const mended = oldRounding(mark.foot);
-  if (mended) {
-    const known = names.entry(name, { pedal: division.kind === "pedal", pitch: null, ranks: null, base: null })?.entry;
-    const byLongestPipe =
-      known && (known.family.startsWith("reed") || (known.family === "principal" && isOctaveOfBase(known)));
-    if (!byLongestPipe) return mended;
-    // A front pipe of 12, 6 or 3 feet may be that of the lowest key F: an 8', a 4', a 2'.
-    const onF = stretch(mark.foot, 2, 3);
-    questions.ask(
-      line,
-      `${name} is printed ${mark.printed}': a fifth (${pitchName(mended)}'), or a keyboard that begins at F (${pitchName(onF)}')?`,
-      name,
-      [pitchName(onF), pitchName(mended)],
-    );
-    return null;
-  }
-  if (!isUsualPitch(mark.foot)) {
-    questions.ask(
-      line,
-      `${name} is printed ${mark.printed}', a pitch that organs do not have; what is its pitch?`,
-      mark.printed,
-      nearPitches(mark.foot),
-    );
-    return null;
-  }
-  return mark.foot;
-}
-
-const isOctaveOfBase = (entry: GlossaryEntry): boolean => entry.interval === null || entry.interval % 7 === 1;
-
-const nearPitches = (foot: Foot): string[] =>
-  [
-    footOf(32),
-    footOf(16),
-    footOf(32, 3),
-    footOf(8),
-    footOf(16, 3),
-    footOf(4),
-    footOf(16, 5),
-    footOf(8, 3),
-    footOf(2),
-    footOf(8, 5),
-    footOf(4, 3),
-    footOf(1),
-  ]
-    .filter((near) => Math.abs((near.over * foot.under) / (near.under * foot.over) - 1) < 0.35)
-    .map((near) => pitchName(near));
-
 const remarkOf = (draft: StopDraft): string | null => {
   const words = draft.remarks.filter((one) => one !== "").join("; ");
   return words === "" ? null : words;
@@ -166,10 +82,12 @@ function ranksInsteadOfPitch(draft: StopDraft, line: number, setting: Setting): 
   const entry = setting.names.entry(draft.name, { pedal, pitch: null, ranks: 3, base: null })?.entry;
   if (entry?.family === "cornet" && (whole >= 6 || (pedal && whole <= 4))) return null;
   if (/^(?:sesq|tert|terz|rausch)/i.test(draft.name) && whole === 2) return 2;
-  setting.questions.ask(line, `Is "${mark.printed}" behind ${draft.name} its ranks or its pitch?`, draft.name, [
-    `${whole} ranks`,
-    `${mark.printed}'`,
-  ]);
+  setting.questions.ask(
+    line,
+    `The "${mark.printed}" behind ${draft.name} can be its ranks or its pitch; it is read as ${whole} ranks. Is that right?`,
+    draft.name,
+    [`${whole} ranks`, `${mark.printed}'`],
+  );
   return whole;
 }
 
@@ -246,115 +164,18 @@ function concluded(stop: PlacedStop, setting: Setting): ReadStop[] {
 /** Stops whose printed pitch tells how often a list prints one at all. */
 export const printsPitch = ({ draft }: PlacedStop): boolean => draft.pitches.length > 0 || draft.aside.length > 0;
 
-const isPrincipalName = (name: string): boolean =>
-  /^(?:princip|prinzip|princ\.|praest|pr[aä]st|montre|open diap|flautado|diapason|principaal)/i.test(name);
-
-/** The length the interval names of a division count from: `null` when none is printed, `unsettled` when its principal prints none. */
-function baseOf(stops: readonly ReadStop[], names: KnownNames, pedal: boolean): Foot | "unsettled" | null {
-  const principals = stops.filter(
-    (stop) => isPrincipalName(stop.name) && (stop.ranks ?? 1) <= 1 && stop.half !== "treble",
-  );
-  const printed = principals.flatMap((stop) => (stop.pitch && isUnison(stop.pitch) ? [stop.pitch] : []));
-  const eight = printed.find((foot) => foot === footOf(8));
-  if (eight && !pedal) return eight;
-  const [first] = printed;
-  if (first) return first;
-  const [main] = principals;
-  if (!main) return null;
-  const known = names.entry(main.name, { pedal, pitch: null, ranks: null, base: null });
-  return known?.pitch ?? "unsettled";
-}
-
-const OVER_ANOTHER = /^(?:ottava|octave|oktave|octava) (?:d[iue]l?|dei|delle|degli) (.+)$/i;
-
-/** Fills in what custom settles, and asks about what it does not. */
-function fillPitches(stops: readonly ReadStop[], setting: Setting): ReadStop[] {
-  const { names, questions, division } = setting;
-  const pedal = division.kind === "pedal";
-  const base = baseOf(stops, names, pedal);
-  let askedForBase = false;
-  return stops.map((stop) => {
-    if (stop.pitch !== null || stop.printed !== null) return stop;
-    if (stop.composition !== null || (stop.ranks ?? 1) > 1 || names.isCompound(stop.name, pedal)) return stop;
-    const place = { pedal, pitch: null, ranks: null, base: base === "unsettled" ? null : base };
-    const known = names.entry(stop.name, place);
-    const entry = known?.entry;
-    if (
-      entry &&
-      (entry.family === "percussion" ||
-        entry.family === "effect" ||
-        entry.family === "mixture" ||
-        entry.family === "cornet")
-    )
-      return stop;
-    const over = OVER_ANOTHER.exec(stop.name);
-    const lower = over && stops.find((other) => foldedSpelling(other.name) === foldedSpelling(over[1] as string));
-    if (lower?.pitch) return { ...stop, pitch: stretch(lower.pitch, 1, 2) };
-    if (over && !lower) return stop;
-    if (entry && base === "unsettled" && (entry.interval !== null || isPrincipalName(stop.name))) {
-      if (!askedForBase) {
-        askedForBase = true;
-        const main = stops.find((other) => isPrincipalName(other.name)) ?? stop;
-        questions.ask(
-          main.line,
-          `No pitch is printed for ${main.name}, from which the other names count; is it 8' or 16'?`,
-          main.name,
-          ["8", "16"],
-        );
-      }
-      return stop;
-    }
-    const counts = base === "unsettled" && entry?.family === "mutation";
-    const pitch = known && !counts ? customaryPitch(stop, known.entry, known.pitch, setting) : null;
-    if (pitch) return { ...stop, pitch };
-    const usual = entry ? (pedal ? entry.usualPitches.pedal : entry.usualPitches.manual) : [];
-    questions.ask(
-      stop.line,
-      `No pitch is printed for ${stop.name}; what is it?`,
-      stop.name,
-      usual.slice(0, 4).map((foot) => pitchName(foot)),
-    );
-    return stop;
-  });
-}
-
-/**
- * The pitch that any organist fills in. Kept back where custom is not firm enough: a 16' reed on a manual, an undulating
- * rank of the whole compass in a list that prints the pitches of its other stops. Where a list prints hardly any, halves of reeds and of the
- * Italian flute are 8'. Common practice.
- */
-function customaryPitch(stop: ReadStop, entry: GlossaryEntry, implied: Foot | null, setting: Setting): Foot | null {
-  const { mostlyPrinted, names } = setting;
-  const pedal = setting.division.kind === "pedal";
-  if (implied) {
-    if (!pedal && implied.over / implied.under >= 16 && entry.family.startsWith("reed")) return null;
-    return entry.family === "celeste" && !entry.treble && mostlyPrinted ? null : implied;
-  }
-  const isHalf = stop.half === "bass" || stop.half === "treble";
-  if (mostlyPrinted || !isHalf || pedal) return null;
-  const place = { pedal, pitch: null, ranks: null, base: null };
-  const meant = names.entries(stop.name, place);
-  const isEight = ({ family, usualPitches }: GlossaryEntry): boolean => {
-    const first = usualPitches.manual[0] === footOf(8);
-    // A 16' reed of that name is a whole stop; its bass half alone is the 8' under a treble of another name.
-    return family.startsWith("reed")
-      ? first || (stop.half === "bass" && usualPitches.manual.includes(footOf(8)))
-      : family === "flute-open" && first;
-  };
-  if (meant.some(isEight)) return footOf(8);
-  // Some names are those of halves only (`Bajoncillo`), and of one length.
-  const [only, ...others] = meant;
-  const [length, ...more] = only?.usualPitches.manual ?? [];
-  return only?.family.startsWith("reed") && others.length === 0 && more.length === 0 && length ? length : null;
-}
-
 /** Names that the glossary does not know are kept as printed and asked about. */
 function askNames(stops: readonly ReadStop[], { names, questions }: Setting): void {
   for (const stop of stops) {
     if (names.knows(stop.name)) continue;
     const near = names.nearest(stop.name);
     const sentence = near.length > 0 ? `is it ${near.join(" or ")}, or a name of its own?` : "what kind of stop is it?";
-    questions.ask(stop.line, `${stop.name} is not a stop name that is known here; ${sentence}`, stop.name, near);
+    questions.ask(
+      stop.line,
+      `${stop.name} is not a stop name that is known here and is kept as printed; ${sentence}`,
+      stop.name,
+      near.length > 0 ? [...near, "a name of its own"] : [],
+    );
   }
 }
 
