@@ -1,4 +1,5 @@
 import { KINDS, type Kind } from "../stoplist/kind.ts";
+import { Blend } from "./blend.ts";
 import { countPitches, type PitchSet } from "./pitch-set.ts";
 
 /**
@@ -71,6 +72,8 @@ export interface PartSound {
   enclosed: number;
   /** 0 all open, 1 a half shut box among those heard, 2 a closed one. */
   shut: number;
+  /** What reaches the ear of it, for hearing.ts; `null` where nothing sounds or nobody listens. */
+  blend: Blend | null;
 }
 
 /** What one drawn stop (or tremulant, or box) adds to a part: the same fields, ready to be added. */
@@ -119,6 +122,7 @@ export const silence = (): PartSound => ({
   tremulant: 0,
   enclosed: 0,
   shut: 0,
+  blend: null,
 });
 
 /** Writes into `out` what `sound` becomes when `voice` joins it. `out` may be `sound` itself. */
@@ -164,6 +168,8 @@ export function addVoice(sound: PartSound, voice: Voice, out: PartSound): void {
   out.tremulant = sound.tremulant | voice.tremulant;
   out.enclosed = sound.enclosed + voice.enclosed;
   out.shut = Math.max(sound.shut, voice.shut);
+  out.blend =
+    sound.blend === null ? voice.blend : voice.blend === null ? sound.blend : Blend.of(sound.blend, voice.blend);
 }
 
 /** How many plain stops double a pitch that the part already has. */

@@ -1,11 +1,15 @@
 import type { BoxPosition } from "../console/state.ts";
 import { stretch } from "../pitch/foot.ts";
 import type { Key } from "../pitch/key.ts";
-import type { Stop } from "../stoplist/instrument.ts";
+import type { Room, Stop } from "../stoplist/instrument.ts";
 import { KIND_GROUPS, type Kind } from "../stoplist/kind.ts";
+import { Blend, type SoundingPipe } from "./blend.ts";
 import { powerOf } from "./level.ts";
+import type { Moments } from "./moments.ts";
 import { kindBits, type PartSound, silence, type Voice } from "./part-sound.ts";
+import { pipePattern } from "./pipe.ts";
 import { countPitches, OCTAVES, P, type PitchSet, pitchBit } from "./pitch-set.ts";
+import { pipeLevel, rankToneOf } from "./stop-tone.ts";
 
 /**
  * Stretches of a part's written range over which no stop begins or ends, so that "speaks here" is one bit. At most 30:
@@ -78,6 +82,52 @@ export interface Hearing {
   sharedRank(rank: string): number | undefined;
   readonly boxed: boolean;
   readonly box: BoxPosition;
+  /** Where and to which keys to listen; left out where only names and pitches matter. */
+  readonly listening?: Listening;
+}
+
+/** What a listener needs to know besides the stop. */
+export interface Listening {
+  readonly moments: Moments;
+  /** Hertz of A4. */
+  readonly a4: number;
+  readonly room: Room;
+  /** Whether the stop stands in the pedal. */
+  readonly pedal: boolean;
+}
+
+const A4: Key = 69;
+/** No builder puts a pipe above this; mixtures break back before it. */
+const HIGHEST_HZ = 8500;
+
+/** The pipes of a stop that sound at a written key. */
+function pipesOf(stop: Stop, hearing: Hearing, listening: Listening, key: Key): readonly SoundingPipe[] {
+  if (key < hearing.low || key > hearing.high) return [];
+  const played = key + hearing.away;
+  const pipes: SoundingPipe[] = [];
+  for (const use of stop.uses) {
+    if (played < use.from || played > use.to) continue;
+    const shared = hearing.sharedRank(use.rank) !== undefined;
+    const tone = rankToneOf(stop, use, listening.pedal, shared);
+    if (!tone) continue;
+    const steps = 12 * Math.log2((8 * use.pitch.under) / use.pitch.over);
+    // A pipe that serves several stops is tuned to the scale; a mutation's own pipes are tuned pure.
+    const number = played + (shared ? Math.round(steps) : steps);
+    const hz = listening.a4 * 2 ** ((number - A4) / 12);
+    if (hz > HIGHEST_HZ) continue;
+    pipes.push({
+      shared: shared ? `${use.rank} ${number}` : null,
+      pattern: pipePattern({
+        tone: tone.tone,
+        hz,
+        db: pipeLevel(tone, hz),
+        brighter: tone.brighter,
+        box: hearing.box,
+        room: listening.room,
+      }),
+    });
+  }
+  return pipes;
 }
 
 const coverField = new Map<PitchSet, "cover32" | "cover16" | "cover8" | "cover4" | "cover2">([
@@ -92,6 +142,27 @@ const coverField = new Map<PitchSet, "cover32" | "cover16" | "cover8" | "cover4"
 function seriesField(pitch: { over: number; under: number }): "mutation8" | "mutation16" | "mutation32" {
   if ((8 * pitch.under) % pitch.over === 0) return "mutation8";
   return (16 * pitch.under) % pitch.over === 0 ? "mutation16" : "mutation32";
+}
+
+/** Everything that {@link pipesOf} reads, as a text. */
+function signatureOf(stop: Stop, hearing: Hearing, listening: Listening): string {
+  const { away, low, high, box, sharedRank } = hearing;
+  const { moments, a4, room, pedal } = listening;
+  const uses = stop.uses.map(({ rank, pitch, from, to }) => {
+    const shared = sharedRank(rank) === undefined ? "" : rank;
+    return `${shared} ${pitch.over}/${pitch.under} ${from} ${to}`;
+  });
+  const half = stop.family === "flute-half-stopped" ? "half" : "";
+  return [
+    stop.kinds[0],
+    half,
+    stop.strength,
+    stop.brightness,
+    uses.join(","),
+    [away, low, high, box, a4, room, pedal].join(" "),
+    moments.played.join(";"),
+    moments.alike.join(","),
+  ].join("|");
 }
 
 /** What a stop adds to a part that hears it so; `null` when no key of the part's range makes it speak. */
@@ -166,6 +237,14 @@ export function voiceOf(stop: Stop, hearing: Hearing): Voice | null {
   voice.dead = stop.off ? 1 : 0;
   voice.power = powerOf(stop.strength, hearing.box);
   voice.enclosed = hearing.boxed ? 1 : 0;
+  const { listening } = hearing;
+  if (listening) {
+    voice.blend = Blend.ofStop(
+      listening.moments,
+      (key) => pipesOf(stop, hearing, listening, key),
+      () => signatureOf(stop, hearing, listening),
+    );
+  }
   voice.shut = hearing.boxed ? (hearing.box === "open" ? 0 : hearing.box === "half" ? 1 : 2) : 0;
   return voice;
 }

@@ -52,6 +52,11 @@ const strength = () =>
     "Strength by ear: 1 very soft, 2 soft, 3 middling (a principal 8), 4 strong, 5 very strong.",
   );
 
+const brightness = () =>
+  wholeNumber("1 (dull) to 5 (bright)", 1, 5).describe(
+    "Brightness by ear: 1 dull, 2 rather dull, 3 as usual for such a stop, 4 rather bright, 5 bright.",
+  );
+
 /** A stop in the long form. */
 export const stopSchema = z.looseObject(
   {
@@ -68,6 +73,7 @@ export const stopSchema = z.looseObject(
     kind: kindOrKinds.optional().describe("What the stop is; when left out, the glossary tells it from the name."),
     family: z.enum(FAMILIES, { error: "a family of stops" }).optional(),
     strength: strength().optional(),
+    brightness: brightness().optional(),
     half: z.enum(["bass", "treble"], { error: "bass or treble" }).optional().describe("Which half of a divided stop."),
     from: keyName().optional().describe("Lowest key of its own pipes."),
     to: keyName().optional().describe("Highest key of its own pipes."),

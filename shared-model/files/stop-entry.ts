@@ -1,7 +1,7 @@
 import type { Foot } from "../pitch/foot.ts";
 import { type Key, keyFromText } from "../pitch/key.ts";
 import { pitchName, readPitch } from "../pitch/reading.ts";
-import type { Half, Strength } from "../stoplist/instrument.ts";
+import type { Brightness, Half, Strength } from "../stoplist/instrument.ts";
 import type { Family, Kind } from "../stoplist/kind.ts";
 import type { Row } from "./composition.ts";
 import { stopSchema } from "./instrument-schema.ts";
@@ -24,6 +24,7 @@ export interface StopEntry {
   readonly kinds: readonly Kind[] | null;
   readonly family: Family | null;
   readonly strength: Strength | null;
+  readonly brightness: Brightness | null;
   readonly from: Key | null;
   readonly to: Key | null;
   readonly rank: string | null;
@@ -103,6 +104,7 @@ function shortEntry(node: Located, text: string, countsRanks: CountsRanks, repor
     kinds: null,
     family: null,
     strength: null,
+    brightness: null,
     from: null,
     to: null,
     rank: null,
@@ -189,6 +191,7 @@ function longEntry(
     kinds,
     family: read.family ?? null,
     strength: (read.strength ?? null) as Strength | null,
+    brightness: (read.brightness ?? null) as Brightness | null,
     from,
     to,
     rank: read.rank ?? null,

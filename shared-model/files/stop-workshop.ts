@@ -362,6 +362,8 @@ export class StopWorkshop {
       kinds: voice.kinds,
       family: voice.family,
       strength: voice.strength,
+      brightness: entry.brightness ?? 3,
+      byEar: entry.strength !== null || entry.brightness !== null,
       ranks,
       uses,
       ...keys,

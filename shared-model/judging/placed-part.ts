@@ -1,5 +1,6 @@
+import { mannerOf, momentsOf } from "../acoustics/moments.ts";
 import { addVoice, silence, type Voice } from "../acoustics/part-sound.ts";
-import { type Hearing, keysInZones, voiceOf, type Zones, zonesOf } from "../acoustics/voice.ts";
+import { type Hearing, keysInZones, type Listening, voiceOf, type Zones, zonesOf } from "../acoustics/voice.ts";
 import { type Reached, reachOf } from "../console/reach.ts";
 import type { BoxPosition } from "../console/state.ts";
 import type { Part } from "../music/texture.ts";
@@ -17,6 +18,7 @@ export interface Seat {
   readonly zones: Zones;
   /** Written keys of the catalogue's range that this keyboard does not have, cut away with a note; 0 when none. */
   readonly cutKeys: number;
+  readonly listening: Omit<Listening, "pedal">;
   keysIn(zones: number): number;
 }
 
@@ -78,7 +80,7 @@ export function placePart(
     seats = new Map();
     seatsOf.set(instrument, seats);
   }
-  const key = `${part.low} ${part.high} ${part.stated} ${keyboard.name} ${octave} ${unisonOff} ${couplers.map((each) => each.name).join("|")}`;
+  const key = `${mannerOf(part)} ${part.low} ${part.high} ${part.stated} ${keyboard.name} ${octave} ${unisonOff} ${couplers.map((each) => each.name).join("|")}`;
   let seat = seats.get(key);
   if (!seat) {
     seat = seatFor(instrument, part, keyboard, octave, couplers, unisonOff);
@@ -96,6 +98,9 @@ export function placePart(
     cutKeys: here.cutKeys,
     get zones() {
       return here.zones;
+    },
+    get listening() {
+      return here.listening;
     },
     keysIn: here.keysIn,
   };
@@ -117,6 +122,7 @@ function seatFor(
   const cut = cutKeys > 0 && cutKeys * 3 <= whole;
   const [low, high] = cut ? [cutLow, cutHigh] : [part.low, part.high];
   let zones: Zones | undefined;
+  let listening: Seat["listening"] | undefined;
   const memo = new Map<number, number>();
   const seat: Seat = {
     keyboard,
@@ -129,6 +135,10 @@ function seatFor(
     get zones() {
       zones ??= zonesOf(low, high, edgesOf(reach, octave, kbLow, kbHigh));
       return zones;
+    },
+    get listening() {
+      listening ??= { moments: momentsOf(mannerOf(part), low, high), a4: instrument.a4, room: instrument.room };
+      return listening;
     },
     keysIn: (set) => {
       let keys = memo.get(set);
@@ -157,6 +167,7 @@ function hearingOf(
     sharedRank: (rank) => shared.get(rank),
     boxed: reached.division.box !== null,
     box: reached.division.box === null ? "open" : box,
+    listening: { ...placed.listening, pedal: reached.division.kind === "pedal" },
   };
 }
 

@@ -1,4 +1,4 @@
-import { levelOf } from "../acoustics/level.ts";
+import { strengthOf } from "../acoustics/hearing.ts";
 import type { BoxPosition, ConsoleState, Placing } from "../console/state.ts";
 import { type Judgement, judge } from "../judging/judge.ts";
 import type { Problem } from "../judging/problem.ts";
@@ -191,10 +191,10 @@ interface Rung {
   readonly turn: number;
 }
 
-/** How large a step is, in level (decibels) and in turns of the trade's order, squared: even steps have the least sum. */
+/** How large a step is, in level (phon) and in turns of the trade's order, squared: even steps have the least sum. */
 function unevenness(earlier: Rung, later: Rung): number {
   const level = (rung: Rung): number =>
-    rung.judgement.parts.reduce((most, part) => Math.max(most, levelOf(part.sound.power)), 0) / 100;
+    rung.judgement.parts.reduce((most, part) => Math.max(most, strengthOf(part.sound.blend)), 0) / 100;
   return (level(later) - level(earlier)) ** 2 + (later.turn - earlier.turn) ** 2;
 }
 

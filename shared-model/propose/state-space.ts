@@ -142,6 +142,7 @@ export function likeness(stop: Stop, shared: ReadonlyMap<string, number>): strin
       stop.from,
       stop.to,
       stop.strength,
+      stop.brightness,
       stop.tierce,
       stop.ranks,
       uses,

@@ -1,11 +1,15 @@
-import { levelOf } from "../acoustics/level.ts";
+import { type Balance, balanceOf, strengthOf } from "../acoustics/hearing.ts";
 import type { PartSound } from "../acoustics/part-sound.ts";
 import type { Role } from "../music/texture.ts";
 import type { Instrument } from "../stoplist/instrument.ts";
 import { type Heard, listed, type PartContext } from "./rule.ts";
 
-/** Hundredths of a decibel by which the first sound is stronger than the second; negative when it is softer. */
-export const leadOf = (first: PartSound, second: PartSound): number => levelOf(first.power) - levelOf(second.power);
+/** Hundredths of a phon by which the first sound is stronger than the second at the same keys; negative when it is softer. */
+export const leadOf = (first: PartSound, second: PartSound): number =>
+  strengthOf(first.blend) - strengthOf(second.blend);
+
+/** The two as they are played together. */
+export const heardTogether = (first: PartSound, second: PartSound): Balance => balanceOf(first.blend, second.blend);
 
 /** Of two parts one is not drawn at all: other rules speak of that, and there is nothing to compare. */
 export const isOneSilent = (first: PartSound, second: PartSound): boolean => first.stops === 0 || second.stops === 0;

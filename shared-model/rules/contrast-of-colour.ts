@@ -1,16 +1,5 @@
 import type { PartSound } from "../acoustics/part-sound.ts";
-import { lowestOf } from "../acoustics/pitch-set.ts";
-import {
-  familiesOf,
-  HARMONICS,
-  isAlike,
-  isOneSilent,
-  mustBeApart,
-  partName,
-  REED,
-  soundName,
-  soundNameFirst,
-} from "./balance.ts";
+import { heardTogether, isOneSilent, mustBeApart, partName, soundName, soundNameFirst } from "./balance.ts";
 import { named } from "./naming.ts";
 import type { PairRule, PartContext } from "./rule.ts";
 
@@ -18,14 +7,20 @@ const CLEAR = 200;
 const SOME = 100;
 const ALIKE = -600;
 
-/** How far two colours lie apart, by families first and pitches second. */
+/**
+ * Hundredths of a decibel between two colours, from which nobody mistakes them, from which they can be told apart, and
+ * under which they are one. Two seats in a church differ by more than 5 dB from partial to partial (Plomp and Steeneken).
+ */
+const DISTANT = 600;
+const TOLD_APART = 300;
+const ONE_COLOUR = 150;
+
+/** How far two colours lie apart. */
 function apart(solo: PartSound, ground: PartSound): number {
-  const [one, other] = [familiesOf(solo), familiesOf(ground)];
-  if (((one ^ other) & (REED | HARMONICS)) !== 0 || (one & other) === 0) return CLEAR;
-  if (isAlike(solo, ground)) return ALIKE;
-  if (one !== other || lowestOf(solo.plain) !== lowestOf(ground.plain)) return SOME;
-  // A pitch that only the solo has sets it off; one that only the chords have does not.
-  return (solo.plain & ~ground.plain) !== 0 ? SOME : 0;
+  const { colour } = heardTogether(solo, ground);
+  if (colour >= DISTANT) return CLEAR;
+  if (colour >= TOLD_APART) return SOME;
+  return colour < ONE_COLOUR ? ALIKE : 0;
 }
 
 const isSolo = (context: PartContext): boolean => context.part.role === "melody";
@@ -84,7 +79,7 @@ export const contrastOfColour: PairRule = {
       {
         organ: "Oberwerk: Gedackt 8, Principal 4, Oktave 2 | Hauptwerk: Gedackt 8, Flöte 4",
         plays: "melody on Oberwerk, accompaniment on Hauptwerk",
-        says: "Gedackt 8, Principal 4 and Oktave 2 against Gedackt 8 and Flöte 4: different enough to be told apart.",
+        says: "Gedackt 8, Principal 4 and Oktave 2 against Gedackt 8 and Flöte 4: two colours that nobody mistakes for one.",
       },
       {
         organ: "Oberwerk: Gedackt 8 (Nasat 2 2/3) | Hauptwerk: Gedackt 8",
@@ -101,10 +96,15 @@ export const contrastOfColour: PairRule = {
         plays: "voice on Oberwerk, left-hand voice on Hauptwerk",
         says: "The Oberwerk and the Hauptwerk sound alike with Gedackt 8: the second keyboard is wasted.",
       },
+      {
+        organ: "Swell: Open Diapason 8 | Great: Stopped Diapason 8, Flute 4",
+        plays: "melody on Swell, accompaniment on Great",
+        says: "Open Diapason 8 against Stopped Diapason 8 and Flute 4: different enough to be told apart.",
+      },
     ],
     silent: [
       {
-        organ: "Oberwerk: Gedackt 8 | Hauptwerk: Gedackt 8, Flöte 4",
+        organ: "Oberwerk: Principal 8, Oktave 4, Oktave 2 | Hauptwerk: Principal 8, Oktave 4",
         plays: "melody on Oberwerk, accompaniment on Hauptwerk",
       },
       { organ: "Oberwerk: Gedackt 8 | Hauptwerk: Gedackt 8", plays: "plenum on Oberwerk, accompaniment on Hauptwerk" },

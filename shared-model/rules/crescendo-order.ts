@@ -1,5 +1,5 @@
 import type { PartSound } from "../acoustics/part-sound.ts";
-import { isOneSilent } from "./balance.ts";
+import { isOneSilent, leadOf } from "./balance.ts";
 import { FEET_2, FEET_4, FEET_8, FEET_16 } from "./pitches.ts";
 import type { PartContext, StepRule } from "./rule.ts";
 import { isLadder } from "./steps.ts";
@@ -27,7 +27,7 @@ function early(earlier: PartSound, later: PartSound, context: PartContext): Earl
 
 function weighed(earlier: PartSound, later: PartSound, context: PartContext): number {
   if (isOneSilent(earlier, later)) return 0;
-  if (later.power < earlier.power) return FALLS;
+  if (leadOf(later, earlier) < 0) return FALLS;
   if (early(earlier, later, context) !== null) return TOO_EARLY;
   if ((later.plain & ~earlier.plain & FEET_16) !== 0 && (later.plain & FEET_4) === 0) return SIXTEEN_FIRST;
   return (earlier.plain & ~later.plain) !== 0 ? TAKEN_OFF : 0;

@@ -3,8 +3,8 @@ import { familiesOf, HARMONICS, isOneSilent, leadOf, REED, soundName, soundNameF
 import { agree, named } from "./naming.ts";
 import type { PairRule } from "./rule.ts";
 
-/** Hundredths of a decibel by which an echo is softer: heard as a step, and still heard. Common practice. */
-const LEAST = 400;
+/** Hundredths of a phon by which an echo is softer: heard as a step, and still heard. */
+const LEAST = 250;
 const FARTHEST = 900;
 const RIGHT = 200;
 const COLOUR_COST = { same: 0, thinner: 60, new: 250 } as const;

@@ -160,6 +160,8 @@ function build(written: WrittenStop, division: string, pedal: boolean): BuiltSto
       kinds,
       family,
       strength,
+      brightness: 3,
+      byEar: false,
       ranks: pitches.length,
       uses,
       from,

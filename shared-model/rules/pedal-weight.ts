@@ -1,22 +1,21 @@
 import type { PartSound } from "../acoustics/part-sound.ts";
 import type { Tradition } from "../music/texture.ts";
 import { footOf } from "../pitch/foot.ts";
-import { isOneSilent, leadOf } from "./balance.ts";
+import { heardTogether, isOneSilent } from "./balance.ts";
 import { agree, idsOf, named, ofKinds, reedsOf, soundingAt } from "./naming.ts";
 import { FEET_16 } from "./pitches.ts";
 import type { PairRule, PartContext } from "./rule.ts";
 
-/** Power of the bass against the hands that raises no objection, about 7 dB under to 6 dB over: common practice. */
-const UNDER = 5;
-const OVER = 4;
-const LOWEST = -700;
-const HIGHEST = 600;
-const OUT_OF_PROPORTION = 200;
-/** A soft 16 alone under a chorus with its mixture, or a 16 reed under soft flues. */
+/**
+ * Hundredths of a phon between the bass and the hands that raise no objection, and of a decibel by which the bass must
+ * rise over what the hands hide. Low notes count for little in phon and carry the chord all the same.
+ */
+const LOWEST = -2600;
+const HIGHEST = 200;
+const RISES = 0;
+const OUT_OF_PROPORTION = 250;
+/** A soft 16 alone under a chorus with its mixture. */
 const NO_DEEP_PRINCIPAL = 60;
-const REED_UNDER_SOFT = 250;
-/** Power under which hands count as soft: about two principals. */
-const SOFT = 13_000;
 
 /** Schools whose pedal sounds at 8, or is the manual's own: it may be as light as it likes. */
 const NO_SIXTEEN: ReadonlySet<Tradition> = new Set([
@@ -26,7 +25,7 @@ const NO_SIXTEEN: ReadonlySet<Tradition> = new Set([
   "english-18c",
 ]);
 
-/** Half a point for each hundredth of a decibel beyond; a trifle is let pass. */
+/** Half a hundredth of a point for each hundredth beyond; a trifle is let pass. */
 const beyond = (over: number): number => (over < 50 ? 0 : Math.min(OUT_OF_PROPORTION, over >> 1));
 const hasDeepPrincipal = (sound: PartSound): boolean => ((sound.principal | sound.reed) & FEET_16) !== 0;
 const pedalHasDeepPrincipal = (context: PartContext): boolean =>
@@ -39,11 +38,11 @@ const pedalHasDeepPrincipal = (context: PartContext): boolean =>
 function weighed(bass: PartSound, hands: PartSound, bassContext: PartContext): number {
   // Played by the hands for want of a pedal, the bass has the sound of their keyboard.
   if (isOneSilent(bass, hands) || bassContext.keyboard.kind !== "pedal") return 0;
-  if ((bass.reed & FEET_16) !== 0 && hands.mixtures === 0 && hands.reed === 0 && hands.power < SOFT)
-    return -REED_UNDER_SOFT;
-  if (bass.power > hands.power * OVER) return -beyond(leadOf(bass, hands) - HIGHEST);
+  const { lead, margin } = heardTogether(bass, hands);
+  if (lead > HIGHEST) return -beyond(lead - HIGHEST);
   if (NO_SIXTEEN.has(bassContext.section.tradition)) return 0;
-  if (bass.power * UNDER < hands.power) return -beyond(LOWEST - leadOf(bass, hands));
+  const thin = beyond(Math.max(LOWEST - lead, RISES - margin));
+  if (thin > 0) return -thin;
   const full = hands.mixtures > 0 && (bass.plain & FEET_16) !== 0 && !hasDeepPrincipal(bass);
   return full && pedalHasDeepPrincipal(bassContext) ? -NO_DEEP_PRINCIPAL : 0;
 }
@@ -70,22 +69,23 @@ export const pedalWeight: PairRule = {
   words: (bass, hands, bassContext, handsContext, heard, points) => {
     const [low, high] = [named(heard.first.stops), named(heard.second.stops)];
     const where = `the ${bassContext.keyboard.name}`;
-    if (points === -REED_UNDER_SOFT) {
-      const reeds = reedsOf(heard.first.stops);
+    const { lead } = heardTogether(bass, hands);
+    const reeds = reedsOf(heard.first.stops);
+    if (lead > HIGHEST && reeds.length > 0 && hands.reed === 0) {
       return {
         text: `${named(reeds)} in ${where} ${agree(reeds, "is", "are")} too heavy under ${high}.`,
         remedy: `Take ${named(reeds)} off.`,
         stops: idsOf(reeds),
       };
     }
-    if (points === -NO_DEEP_PRINCIPAL && bass.power * UNDER >= hands.power && bass.power <= hands.power * OVER) {
+    if (points === -NO_DEEP_PRINCIPAL && !hasDeepPrincipal(bass) && hands.mixtures > 0) {
       const deep = soundingAt(ofKinds(heard.first.undrawn, ["principal"]), footOf(16), bassContext)[0];
       return {
         text: `A chorus with its mixture on the ${handsContext.keyboard.name} wants a principal 16 under it; ${where} has only ${low}.`,
         remedy: deep ? `Draw ${deep.label}.` : `No principal 16 of ${where} is free.`,
       };
     }
-    if (bass.power < hands.power) {
+    if (lead < HIGHEST) {
       const [more] = heard.first.undrawn;
       return {
         text: `${low} in ${where} ${agree(heard.first.stops, "is", "are")} thin under ${high}.`,

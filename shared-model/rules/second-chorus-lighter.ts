@@ -4,7 +4,7 @@ import { hasOneManual, isOneSilent, leadOf } from "./balance.ts";
 import { agree, mixturesOf, named } from "./naming.ts";
 import type { PairRule, PartContext } from "./rule.ts";
 
-/** Hundredths of a decibel between the choruses: a step, no more than a terrace. Common practice. */
+/** Hundredths of a phon between the choruses: a step, no more than a terrace. Common practice. */
 const LEAST = 50;
 const FARTHEST = 700;
 const RIGHT = 100;

@@ -3,9 +3,9 @@ import { isAlike, isOneSilent, leadOf, partName } from "./balance.ts";
 import type { PartContext, StepRule } from "./rule.ts";
 import { isHymn, isLadder, isVariation } from "./steps.ts";
 
-/** Hundredths of a decibel that the ear tells as a step, and that it takes for a leap within a ladder. Common practice. */
-const HEARD = 150;
-const LEAP = 700;
+/** Hundredths of a phon that the ear tells as a step, and that it takes for a leap within a ladder. */
+const HEARD = 100;
+const LEAP = 1000;
 const SAME = -200;
 const LEAPS = -150;
 

@@ -1,33 +1,38 @@
 import type { PartSound } from "../acoustics/part-sound.ts";
-import { familiesOf, isAlike, isOneSilent, leadOf, mustBeApart, soundName, soundNameFirst } from "./balance.ts";
+import { heardTogether, isOneSilent, mustBeApart, soundName, soundNameFirst } from "./balance.ts";
+import { ratioWords } from "./loudness-words.ts";
 import { agree, named } from "./naming.ts";
 import type { PairRule, PartContext } from "./rule.ts";
 
-/** Hundredths of a decibel between two voices that still count as equal: common practice. */
-const EQUAL = 300;
+/** Hundredths of a phon between two voices that still count as equal, each in its own register. */
+const EQUAL = 600;
+/** Hundredths of a decibel between colours that make two persons of them, and under which they are one. */
+const DIFFERENT = 300;
+const ONE_COLOUR = 150;
 const EQUAL_AND_DIFFERENT = 150;
 const EQUAL_ONLY = 50;
 const UNEQUAL = 300;
-/** The bass as a third voice: about 7 dB either way. */
-const BASS_FACTOR = 5;
-const BASS_LEVEL = 700;
+/** The bass as a third voice, which the ear takes for softer than it is: hundredths of a phon over and under a voice. */
+const BASS_OVER = 700;
+const BASS_UNDER = -2500;
 const BASS_MOST = 100;
 
-/** Half a point for each hundredth beyond; a trifle is let pass. */
+/** Half a hundredth of a point for each hundredth beyond; a trifle is let pass. */
 const beyond = (over: number): number => (over < 50 ? 0 : over >> 1);
 const isBass = (context: PartContext): boolean => context.part.role === "bass" && context.part.hands === "feet";
 
 function weighed(first: PartSound, second: PartSound, _firstContext: PartContext, secondContext: PartContext): number {
   if (isOneSilent(first, second)) return 0;
   if (isBass(secondContext)) {
-    if (second.power <= first.power * BASS_FACTOR && second.power * BASS_FACTOR >= first.power) return 0;
-    return -Math.min(BASS_MOST, beyond(Math.abs(leadOf(first, second)) - BASS_LEVEL));
+    const { lead } = heardTogether(second, first);
+    return -Math.min(BASS_MOST, beyond(Math.max(lead - BASS_OVER, BASS_UNDER - lead)));
   }
-  const over = Math.abs(leadOf(first, second)) - EQUAL;
-  if (over > 0) return -Math.min(UNEQUAL, over);
+  const { lead, colour } = heardTogether(first, second);
+  const over = Math.abs(lead) - EQUAL;
+  if (over > 0) return -Math.min(UNEQUAL, beyond(over));
   // Two voices drawn alike have no praise to expect; contrast-of-colour speaks of them.
-  if (isAlike(first, second)) return 0;
-  return familiesOf(first) !== familiesOf(second) ? EQUAL_AND_DIFFERENT : EQUAL_ONLY;
+  if (colour < ONE_COLOUR) return 0;
+  return colour >= DIFFERENT ? EQUAL_AND_DIFFERENT : EQUAL_ONLY;
 }
 
 export const trioVoicesEqual: PairRule = {
@@ -53,7 +58,7 @@ export const trioVoicesEqual: PairRule = {
       };
     }
     if (isBass(secondContext)) {
-      const heavy = second.power > first.power;
+      const heavy = heardTogether(second, first).lead > 0;
       return {
         text: `${other} in the ${secondContext.keyboard.name} ${heavy ? agree(heard.second.stops, "is too heavy for", "are too heavy for") : agree(heard.second.stops, "is too thin for", "are too thin for")} a trio with ${one}.`,
         remedy: heavy
@@ -61,10 +66,11 @@ export const trioVoicesEqual: PairRule = {
           : `Add a stop in the ${secondContext.keyboard.name}, or take one off the ${firstContext.keyboard.name}.`,
       };
     }
-    const [strong, weak] = first.power > second.power ? [firstContext, secondContext] : [secondContext, firstContext];
-    const [loud, soft] = first.power > second.power ? [heard.first, heard.second] : [heard.second, heard.first];
+    const leads = heardTogether(first, second).lead > 0;
+    const [strong, weak] = leads ? [firstContext, secondContext] : [secondContext, firstContext];
+    const [loud, soft] = leads ? [heard.first, heard.second] : [heard.second, heard.first];
     return {
-      text: `${named(loud.stops)} on the ${strong.keyboard.name} ${agree(loud.stops, "covers", "cover")} ${named(soft.stops)} on the ${weak.keyboard.name}.`,
+      text: `${named(loud.stops)} on the ${strong.keyboard.name} ${agree(loud.stops, "covers", "cover")} ${named(soft.stops)} on the ${weak.keyboard.name}: ${ratioWords(Math.abs(heardTogether(first, second).lead))}.`,
       remedy:
         loud.stops.length > 1
           ? `Take a stop off the ${strong.keyboard.name}.`
@@ -81,7 +87,7 @@ export const trioVoicesEqual: PairRule = {
       {
         organ: "Positif: Bourdon 8 | Récit: Trompette 8",
         plays: "voice on Positif, left-hand voice on Récit",
-        says: "Trompette 8 on the Récit covers Bourdon 8 on the Positif.",
+        says: "Trompette 8 on the Récit covers Bourdon 8 on the Positif: more than three times as loud.",
       },
       {
         organ: "Oberwerk: Gedackt 8 | Hauptwerk: Principal 8 | Pedal: Subbass 16, Oktave 8, Posaune 16",

@@ -4,6 +4,8 @@ import type { Family, Kind } from "./kind.ts";
 
 /** Strength by ear in five steps: 1 very soft, 2 soft, 3 middling (a principal 8), 4 strong, 5 very strong. */
 export type Strength = 1 | 2 | 3 | 4 | 5;
+/** Brightness by ear in five steps: 1 dull, 2 rather dull, 3 as usual for its kind, 4 rather bright, 5 bright. */
+export type Brightness = 1 | 2 | 3 | 4 | 5;
 
 /** A row of pipes (or tongues), apart from the knobs that draw it: one rank may serve several stops. */
 export interface Rank {
@@ -39,6 +41,9 @@ export interface Stop {
   readonly kinds: readonly Kind[];
   readonly family: Family;
   readonly strength: Strength;
+  readonly brightness: Brightness;
+  /** Whether somebody listened: strength or brightness stand in the file. Else both are what is usual for such a stop. */
+  readonly byEar: boolean;
   /** Number of ranks sounding together on a key, 1 for a plain stop; 0 for an effect without pitch. */
   readonly ranks: number;
   /** Every rank it draws, by stretch of keys: the breaks of a mixture, the borrowed bass of a short rank. */

@@ -84,6 +84,8 @@ function finish(
     kinds: voice.kinds,
     family: voice.family,
     strength: strengthNear(draw, voice.strength + place.louder),
+    brightness: 3,
+    byEar: false,
     ranks: more.ranks,
     uses: more.uses,
     from: froms.length > 0 ? Math.min(...froms) : place.compass.low,
