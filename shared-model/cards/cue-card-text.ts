@@ -17,7 +17,7 @@ export const BOX_WORDS: Readonly<Record<BoxPosition, string>> = { open: "open", 
 const HEAD = 12;
 
 /** Lines of at most `width` letters: the first begins with `lead`, later ones with as many spaces as `hanging` says. */
-function wrapped(text: string, width: number, lead = "", hanging = lead.length): readonly string[] {
+export function wrapped(text: string, width: number, lead = "", hanging = lead.length): readonly string[] {
   const lines: string[] = [];
   let line = lead;
   let isEmpty = true;

@@ -1,10 +1,15 @@
 import type { CueCard } from "./cue-card.ts";
+import { assistantSheet } from "./paper/assistant-sheet.ts";
+import { changeSheet, nextWords } from "./paper/change-sheet.ts";
 import { framed, type Sheet } from "./paper/frame.ts";
+import { overviewSheet } from "./paper/overview-sheet.ts";
 import type { Page, PrintedCards } from "./paper/page.ts";
 import { type Orientation, PAPER_FORMS, type Paper, type Size, sizeOf } from "./paper/paper.ts";
 import { registrationSheet } from "./paper/registration-sheet.ts";
 import { type Setter, setterAt } from "./paper/setter.ts";
+import { settingSheet } from "./paper/setting-sheet.ts";
 import { type Measure, SCALES } from "./paper/type.ts";
+import type { PieceCards } from "./piece-card.ts";
 
 /** What cards are set for. */
 export interface CardForm {
@@ -20,7 +25,7 @@ export type SheetsFor = (size: Size, setter: Setter) => readonly Sheet[];
  * Sets sheets on paper: lying as usual for its size unless the other way saves a page, all in one enlargement, the
  * largest that costs neither a page nor a remark.
  */
-function printed(title: string, sheets: SheetsFor, { paper, measure }: CardForm): PrintedCards {
+function printed(sheets: SheetsFor, { paper, measure }: CardForm): readonly Page[] {
   const { usual, pencil } = PAPER_FORMS[paper];
   const setAt = (orientation: Orientation, scale: number): { pages: readonly Page[]; short: number } => {
     const size = sizeOf(paper, orientation);
@@ -33,9 +38,9 @@ function printed(title: string, sheets: SheetsFor, { paper, measure }: CardForm)
   const orientation: Orientation = least === asUsual ? usual : usual === "tall" ? "wide" : "tall";
   for (const scale of SCALES) {
     const larger = scale === 1 ? least : setAt(orientation, scale);
-    if (larger.pages.length <= least.pages.length && larger.short <= least.short) return { title, pages: larger.pages };
+    if (larger.pages.length <= least.pages.length && larger.short <= least.short) return larger.pages;
   }
-  return { title, pages: least.pages };
+  return least.pages;
 }
 
 /**
@@ -45,5 +50,26 @@ function printed(title: string, sheets: SheetsFor, { paper, measure }: CardForm)
  */
 export function registrationPages(card: CueCard, form: CardForm): PrintedCards {
   const title = [card.section ?? card.label, card.organ].join(", ");
-  return printed(title, (size, setter) => [registrationSheet(card, size, setter)], form);
+  return { title, pages: printed((size, setter) => [registrationSheet(card, size, setter)], form) };
+}
+
+/** What is printed of a piece, in the order in which it is printed when all is. */
+export const PIECE_PARTS = ["overview", "pistons", "changes", "assistant"] as const;
+export type PiecePart = (typeof PIECE_PARTS)[number];
+
+/**
+ * The pages of a whole piece: an overview, what to store on the pistons, a card for each change in playing order, and
+ * the assistant's own card. Parts that the piece has not (no pistons, nobody needed) give no page.
+ */
+export function piecePages(cards: PieceCards, form: CardForm, parts: readonly PiecePart[] = PIECE_PARTS): PrintedCards {
+  const { changes, piece, organ } = cards;
+  const sheetsOf: Readonly<Record<PiecePart, SheetsFor>> = {
+    overview: (size, setter) => [overviewSheet(cards, size, setter)],
+    pistons: (size, setter) => [settingSheet(cards, size, setter)].filter((sheet) => sheet !== null),
+    changes: (size, setter) =>
+      changes.map((card, index) => changeSheet(card, piece, nextWords(changes[index + 1]), size, setter)),
+    assistant: (size, setter) => [assistantSheet(cards, size, setter)].filter((sheet) => sheet !== null),
+  };
+  const wanted = PIECE_PARTS.filter((part) => parts.includes(part));
+  return { title: `${piece}, ${organ}`, pages: wanted.flatMap((part) => printed(sheetsOf[part], form)) };
 }

@@ -17,6 +17,8 @@ export interface Group {
   /** Stands in the place of the head where the group goes on in another column or on another page. */
   readonly headAgain: Block | null;
   readonly blocks: readonly Block[];
+  /** Whether it begins a column of its own, where there are several. */
+  readonly opens?: boolean;
 }
 
 /** Groups set side by side in so many columns of equal width. */
@@ -25,6 +27,8 @@ export interface Band {
   /** Millimetres of white above it, unless it stands at the head of a page. */
   readonly before: number;
   readonly groups: readonly Group[];
+  /** Whether it must not stand at the foot of a page with nothing of the next band under it. */
+  readonly keeps?: boolean;
 }
 
 /** White between columns, in millimetres: less than a finger, more than a word. */
@@ -52,9 +56,12 @@ interface Placed {
   readonly y: number;
 }
 
+/** A group, or what is left of one whose head has stood already: it need not stand again where there is no room for it. */
+type Rest = Group & { readonly goesOn?: boolean };
+
 interface Filled {
   readonly placed: readonly Placed[];
-  readonly rest: readonly Group[];
+  readonly rest: readonly Rest[];
   /** Depth of the deepest column. */
   readonly depth: number;
 }
@@ -75,7 +82,7 @@ function cutBlock(block: Block, room: number): readonly [Block, Block | null] {
 }
 
 /** Fills columns of one height with as much as goes in. `whole`: a group that would be parted goes to the next column. */
-function fillColumns(groups: readonly Group[], columns: number, height: number, whole: boolean): Filled {
+function fillColumns(groups: readonly Rest[], columns: number, height: number, whole: boolean): Filled {
   const placed: Placed[] = [];
   let [column, y, depth] = [0, 0, 0];
   const isFresh = (): boolean => y === 0;
@@ -96,15 +103,16 @@ function fillColumns(groups: readonly Group[], columns: number, height: number, 
   const fits = (...blocks: readonly (Block | null)[]): boolean => y + needs(...blocks) <= height + 1e-6;
   for (const [index, group] of groups.entries()) {
     const { head, headAgain } = group;
-    if (whole && !isFresh() && !fits(head, ...group.blocks)) {
+    const opens = group.opens === true && columns > 1 && group !== groups[0];
+    if (!isFresh() && (opens || (whole && !fits(head, ...group.blocks)))) {
       column += 1;
       y = 0;
     }
     const left = [...group.blocks];
     let title = head;
     let stands = false;
-    const later = (): readonly Group[] => [
-      { head: stands ? headAgain : head, headAgain, blocks: left },
+    const later = (): readonly Rest[] => [
+      { head: stands ? headAgain : head, headAgain, blocks: left, goesOn: stands || group.goesOn === true },
       ...groups.slice(index + 1),
     ];
     if (column === columns) return { placed, rest: later(), depth };
@@ -120,6 +128,11 @@ function fillColumns(groups: readonly Group[], columns: number, height: number, 
       }
       if (isFresh()) {
         // Taller than a column: it is parted between its lines, rather than lost.
+        if (lead && heightOf(lead) + (next.lines[0]?.height ?? 0) + next.before > height) {
+          if (lead === head && !group.goesOn) left.unshift(lead);
+          stands = true;
+          continue;
+        }
         if (lead) put(lead);
         const [first, second] = cutBlock(next, height - y - next.before);
         put(first);
@@ -138,7 +151,7 @@ function fillColumns(groups: readonly Group[], columns: number, height: number, 
 }
 
 /** Fills columns as {@link fillColumns}, keeps groups whole where all goes in all the same, and ends columns alike. */
-function bestFilled(groups: readonly Group[], columns: number, height: number): Filled {
+function bestFilled(groups: readonly Rest[], columns: number, height: number): Filled {
   const whole = fillColumns(groups, columns, height, true);
   const isWhole = whole.rest.length === 0;
   let best = isWhole ? whole : fillColumns(groups, columns, height, false);
@@ -156,10 +169,11 @@ function bestFilled(groups: readonly Group[], columns: number, height: number): 
   return best;
 }
 
-/** The height that a band needs at its beginning to make sense: a head and what follows it. */
-function leastOf({ groups }: Band): number {
+/** The height that a band needs at its beginning to make sense: a head and what follows it, and what it must not leave. */
+function leastOf({ groups, keeps }: Band, next: Band | undefined): number {
   const [first] = groups;
-  return first ? (first.head ? heightOf(first.head) : 0) + (first.blocks[0] ? heightOf(first.blocks[0]) : 0) : 0;
+  const own = first ? (first.head ? heightOf(first.head) : 0) + (first.blocks[0] ? heightOf(first.blocks[0]) : 0) : 0;
+  return keeps && next ? own + next.before + leastOf(next, undefined) : own;
 }
 
 /**
@@ -176,13 +190,13 @@ export function bodiesOf(bands: readonly Band[], width: number, height: number):
     return page;
   };
   let page = turn();
-  for (const band of bands) {
-    let groups = band.groups.filter((group) => group.blocks.length > 0);
+  for (const [index, band] of bands.entries()) {
+    let groups: readonly Rest[] = band.groups.filter((group) => group.blocks.length > 0);
     let before = page.filled === 0 ? 0 : band.before;
     const wide = columnWidth(width, band.columns);
     while (groups.length > 0) {
       const room = height - page.filled - before;
-      if (page.filled > 0 && room < leastOf({ ...band, groups })) {
+      if (page.filled > 0 && room < leastOf({ ...band, groups }, bands[index + 1])) {
         page = turn();
         before = 0;
         continue;

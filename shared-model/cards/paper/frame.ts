@@ -3,6 +3,7 @@ import { boxedUnit, type Line, type Unit, unitsOf, unitWidth } from "./line.ts";
 import { type Mark, moved, type Page, type PageBlock } from "./page.ts";
 import { MARGIN, type Size } from "./paper.ts";
 import type { Setter } from "./setter.ts";
+import type { SizeName } from "./type.ts";
 
 /** What stands on one card, which may take several pages. */
 export interface Sheet {
@@ -59,28 +60,58 @@ function cappedLines(text: string, most: number, set: (text: string) => readonly
   return set(`${text.slice(0, low).trimEnd()}…`);
 }
 
-/** The title in the largest size in which it takes two lines, else in the smallest on three. */
-function titleLines(sheet: Sheet, width: number, setter: Setter): readonly Line[] {
+/** How many lines a head may take. */
+interface Caps {
+  readonly title: number;
+  readonly label: number;
+}
+/** Tried in this order until the head leaves room for what it heads. */
+const CAPS: readonly Caps[] = [
+  { title: 3, label: 3 },
+  { title: 2, label: 1 },
+  { title: 1, label: 1 },
+];
+/** The part of a page's height that a head may take. */
+const MOST_HEAD = 0.42;
+
+/** The title in the largest size in which it takes one line, or two of the next sizes, else cut off in the smallest. */
+function plainTitle(
+  title: string,
+  width: number,
+  most: number,
+  setter: Setter,
+): { lines: readonly Line[]; name: SizeName } {
+  const set = (name: SizeName, text: string): readonly Line[] =>
+    setter.lines(setter.units(text, "serif-bold", name), name, width);
   for (const name of ["title", "stop", "label"] as const) {
-    const lines = setter.lines([...setter.units(sheet.title, "serif-bold", name), ...sheet.beside], name, width);
-    if (lines.length <= (name === "title" ? 1 : 2)) return lines;
+    const lines = set(name, title);
+    if (lines.length <= (name === "title" ? 1 : Math.min(2, most))) return { lines, name };
   }
-  const set = (title: string): readonly Line[] =>
-    setter.lines([...setter.units(title, "serif-bold", "text"), ...sheet.beside], "text", width);
-  return cappedLines(sheet.title, 3, set);
+  return { lines: cappedLines(title, most, (text) => set("text", text)), name: "text" };
 }
 
-function labelLines(label: string, width: number, setter: Setter): readonly Line[] {
+/** The title, and beside it what goes on its line; the rest on lines of their own. */
+function titleLines({ title, beside }: Sheet, width: number, most: number, setter: Setter): readonly Line[] {
+  const { lines, name } = plainTitle(title, width, most, setter);
+  if (lines.length > 1 || name === "text") return [...lines, ...setter.lines(beside, "label", width)];
+  const units = setter.units(title, "serif-bold", name);
+  const together = (count: number): readonly Line[] => setter.lines([...units, ...beside.slice(0, count)], name, width);
+  let count = beside.length;
+  while (count > 0 && together(count).length > 1) count -= 1;
+  return [...together(count), ...setter.lines(beside.slice(count), "label", width)];
+}
+
+function labelLines(label: string, width: number, most: number, setter: Setter): readonly Line[] {
   const large = setter.lines(setter.units(label, "serif", "label"), "label", width);
-  if (large.length <= 2) return large;
-  return cappedLines(label, 3, (text) => setter.lines(setter.units(text, "serif", "text"), "text", width));
+  if (large.length <= Math.min(2, most)) return large;
+  return cappedLines(label, most, (text) => setter.lines(setter.units(text, "serif", "text"), "text", width));
 }
 
-function firstHead(sheet: Sheet, size: Size, setter: Setter): Head {
+function headWith(sheet: Sheet, size: Size, caps: Caps, setter: Setter): Head {
   const width = bodyWidth(size);
   const corner = sheet.corner === null ? null : unitsOf(sheet.corner, "dynamic", setter.size("title"));
   const wide = corner ? corner.reduce((sum, unit) => sum + unitWidth(unit, setter.measure), 0) + 3 : 0;
-  const title = stacked(titleLines(sheet, width - wide, setter), MARGIN, "heading");
+  const title = stacked(titleLines(sheet, width - wide, caps.title, setter), MARGIN, "heading");
   const blocks: PageBlock[] = [title.block];
   let bottom = title.bottom;
   if (corner) {
@@ -90,11 +121,16 @@ function firstHead(sheet: Sheet, size: Size, setter: Setter): Head {
     bottom = Math.max(bottom, MARGIN + (line?.height ?? 0));
   }
   if (sheet.label !== null) {
-    const label = stacked(labelLines(sheet.label, width, setter), bottom, "paragraph");
+    const label = stacked(labelLines(sheet.label, width, caps.label, setter), bottom, "paragraph");
     blocks.push(label.block);
     bottom = label.bottom;
   }
   return { blocks, height: bottom - MARGIN + HEAVY + 2.5 };
+}
+
+function firstHead(sheet: Sheet, size: Size, setter: Setter): Head {
+  const heads = CAPS.map((caps) => headWith(sheet, size, caps, setter));
+  return heads.find((head) => head.height <= MOST_HEAD * size.height) ?? (heads.at(-1) as Head);
 }
 
 /** The head of a page on which a card goes on. */

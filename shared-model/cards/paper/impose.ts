@@ -57,34 +57,53 @@ function cuttingMarks({ sheet, across, down }: Imposition, page: Size, left: num
   );
 }
 
+/** Pages that follow each other and lie alike. */
+function runsOf(pages: readonly Page[]): readonly (readonly Page[])[] {
+  const runs: Page[][] = [];
+  for (const page of pages) {
+    const last = runs.at(-1);
+    if (last?.[0]?.width === page.width && last[0].height === page.height) last.push(page);
+    else runs.push([page]);
+  }
+  return runs;
+}
+
+/** One sheet with pages in its places, row by row. */
+function sheetOf(pages: readonly Page[], imposition: Imposition): Page {
+  const { sheet, across, down } = imposition;
+  const { width, height } = pages[0] as Page;
+  const left = (sheet.width - across * width) / 2;
+  const top = (sheet.height - down * height) / 2;
+  const laid = pages.map((page, index) => {
+    const [right, below] = [left + (index % across) * width, top + Math.floor(index / across) * height];
+    const shift = (mark: Mark): Mark => moved(mark, right, below);
+    return {
+      blocks: page.blocks.map(({ tag, marks }) => ({ tag, marks: marks.map(shift) })),
+      ornaments: page.ornaments.map(shift),
+    };
+  });
+  return {
+    ...sheet,
+    blocks: laid.flatMap((page) => page.blocks),
+    ornaments: [...laid.flatMap((page) => page.ornaments), ...cuttingMarks(imposition, { width, height }, left, top)],
+  };
+}
+
 /**
- * Several pages on each sheet, in reading order, row by row, with marks where to cut.
+ * Several pages on each sheet, in reading order, row by row, with marks where to cut. Pages that lie the other way begin
+ * a sheet of their own.
  *
  * @returns `null` where no two pages go on such a sheet.
  */
 export function imposed({ title, pages }: PrintedCards, paper: Paper): PrintedCards | null {
-  const [first] = pages;
-  const imposition = first ? impositionFor(first, paper) : null;
-  if (!first || imposition === null) return null;
-  const { sheet, across, down } = imposition;
-  const left = (sheet.width - across * first.width) / 2;
-  const top = (sheet.height - down * first.height) / 2;
-  const marks = cuttingMarks(imposition, first, left, top);
   const sheets: Page[] = [];
-  for (let start = 0; start < pages.length; start += across * down) {
-    const laid = pages.slice(start, start + across * down).map((page, index) => {
-      const [right, below] = [left + (index % across) * first.width, top + Math.floor(index / across) * first.height];
-      const shift = (mark: Mark): Mark => moved(mark, right, below);
-      return {
-        blocks: page.blocks.map(({ tag, marks: own }) => ({ tag, marks: own.map(shift) })),
-        ornaments: page.ornaments.map(shift),
-      };
-    });
-    sheets.push({
-      ...sheet,
-      blocks: laid.flatMap((page) => page.blocks),
-      ornaments: [...laid.flatMap((page) => page.ornaments), ...marks],
-    });
+  for (const run of runsOf(pages)) {
+    const imposition = impositionFor(run[0] as Page, paper);
+    if (imposition === null) return null;
+    const each = imposition.across * imposition.down;
+    for (let start = 0; start < run.length; start += each) {
+      sheets.push(sheetOf(run.slice(start, start + each), imposition));
+    }
   }
   return { title, pages: sheets };
 }

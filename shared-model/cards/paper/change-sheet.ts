@@ -1,0 +1,232 @@
+import { BOX_WORDS } from "../cue-card-text.ts";
+import { type CardMove, type CardPress, type CardTask, type ChangeCard, WORKER_WORDS } from "../piece-card.ts";
+import { columnsFor, handUnits, headBlock, warningsBand } from "./card-blocks.ts";
+import { type Band, type Block, columnWidth, type Group } from "./flow.ts";
+import { bodyWidth, type Sheet } from "./frame.ts";
+import { boxedUnit, signUnit, type Unit } from "./line.ts";
+import type { Size } from "./paper.ts";
+import type { Setter } from "./setter.ts";
+import { drawnNames, stateGroups } from "./state-groups.ts";
+
+const LEAD: Readonly<Record<CardMove["act"], string>> = { draw: "+", cancel: "−", set: "→" };
+
+/** What is moved, behind its sign: what is drawn is bold, what goes in is light. */
+function moveBlock({ act, what, name }: CardMove, width: number, setter: Setter): Block {
+  const face = act === "cancel" ? "serif" : "serif-bold";
+  const caption = what === null ? [] : setter.units(what, "sans", "text");
+  return setter.block(
+    [...setter.units(LEAD[act], "sans-bold", "stop"), ...caption, ...setter.units(name, face, "stop")],
+    "stop",
+    width,
+    { tag: "item", before: 0.06 * setter.em("stop"), hanging: 0.75 * setter.em("stop") },
+  );
+}
+
+/** Moves with the name of a division before the first of its stops. */
+export function moveBlocks(moves: readonly CardMove[], width: number, setter: Setter): readonly Block[] {
+  return moves.flatMap((move, index) => {
+    const block = moveBlock(move, width, setter);
+    const last = moves[index - 1];
+    if (move.division === null || (last && last.division === move.division)) return [block];
+    const named = setter.lines(setter.units(move.division, "sans", "text"), "text", width);
+    return [{ ...block, before: 0.16 * setter.em("stop"), lines: [...named, ...block.lines] }];
+  });
+}
+
+/** A head with what follows it, and a column of its own where `opens`. */
+function movesGroup(head: string, rest: readonly Unit[], moves: readonly CardMove[], opens: boolean, set: Set): Group {
+  const { width, setter } = set;
+  return {
+    head: headBlock(head, rest, width, setter),
+    headAgain: headBlock(head, setter.units("continued", "sans", "text"), width, setter),
+    blocks: moveBlocks(moves, width, setter),
+    opens,
+  };
+}
+
+/** What groups are set to. */
+interface Set {
+  readonly width: number;
+  readonly setter: Setter;
+}
+
+/** Who acts, and when if not at the change itself. */
+function workerUnits({ who, ready, turnsPage }: CardTask, setter: Setter): readonly Unit[] {
+  return [
+    ...(who === "assistant" ? [] : [signUnit(who, setter.size("text"))]),
+    ...setter.units(WORKER_WORDS[who], "sans-bold", "text"),
+    ...(ready === null ? [] : setter.units(`ready: ${ready}`, "sans", "text")),
+    ...(turnsPage ? setter.units("turns the page", "sans", "text") : []),
+  ];
+}
+
+/** One group a task; a single task of the change itself in two, what goes in at the left. */
+function taskGroups({ tasks, whenTime }: ChangeCard, set: Set): readonly Group[] {
+  const later = movesGroup("when there is time", [], whenTime, false, set);
+  const [only] = tasks;
+  if (only && tasks.length === 1) {
+    const who = workerUnits(only, set.setter);
+    const off = only.moves.filter((move) => move.act === "cancel");
+    const on = only.moves.filter((move) => move.act !== "cancel");
+    const groups = [movesGroup("put in", who, off, false, set), later, movesGroup("draw", who, on, true, set)];
+    return groups.filter((group) => group.blocks.length > 0);
+  }
+  const worked = tasks.map((task) =>
+    movesGroup("", workerUnits(task, set.setter), task.moves, tasks.length === 2, set),
+  );
+  return [...worked, later].filter((group) => group.blocks.length > 0);
+}
+
+/** Letters of the words for a place that stand in the head: bars in figures are far from it. */
+const MOST_WHERE = 40;
+
+/** The moment of a change, and how it goes: behind its number. */
+function momentUnits(card: ChangeCard, setter: Setter): readonly Unit[] {
+  const where =
+    card.where !== null && card.where.length > MOST_WHERE ? `${card.where.slice(0, MOST_WHERE)}…` : card.where;
+  const moment = [where, card.cue].filter((each) => each !== null).join(", ");
+  const { verdict } = card;
+  return [
+    ...setter.units(moment, "serif", "label"),
+    ...(verdict === null
+      ? []
+      : [boxedUnit(verdict.words, verdict.loud ? "reversed" : "outlined", "sans-bold", setter.size("text"))]),
+  ];
+}
+
+/** A piston is ringed, so that its number is taken for no stop's. */
+export const pressUnits = ({ name, number, level, newLevel }: CardPress, setter: Setter): readonly Unit[] => [
+  ...(newLevel && level !== null ? [boxedUnit(`level ${level}`, "reversed", "sans-bold", setter.size("text"))] : []),
+  ...setter.units(name, "serif-bold", "stop"),
+  boxedUnit(String(number), "ringed", "serif-bold", setter.size("stop")),
+  ...(level === null || newLevel ? [] : setter.units(`level ${level}`, "sans", "text")),
+];
+
+/** All that is pressed for a change, in order. */
+function pressBlocks(presses: readonly CardPress[], width: number, setter: Setter): readonly Block[] {
+  return presses.map((press) =>
+    setter.block([...setter.units("press", "sans", "text"), ...pressUnits(press, setter)], "stop", width, {
+      tag: "item",
+      before: 0.5,
+    }),
+  );
+}
+
+/** Square millimetres of a sheet from which on there is room for the larger of the two sizes of what stands. */
+const ROOMY = 25_000;
+
+/** One line a keyboard: who plays there and all that is drawn. */
+function standsBand(card: ChangeCard, size: Size, setter: Setter): Band {
+  const { state } = card;
+  const width = bodyWidth(size);
+  const name = size.width * size.height >= ROOMY ? "label" : "text";
+  const row = (units: readonly Unit[]): Block =>
+    setter.block(units, name, width, { before: 0.6, hanging: setter.em("text") });
+  const keyboards = [
+    ...state.divisions.map((division) => division.name),
+    ...state.hands.flatMap((hand) => hand.keyboard ?? []),
+  ];
+  const rows = [...new Set(keyboards)].map((keyboard) => {
+    const hands = state.hands.filter((hand) => hand.keyboard === keyboard).flatMap((hand) => handUnits(hand, setter));
+    const stops = state.divisions.find((division) => division.name === keyboard)?.stops.map((stop) => stop.name) ?? [];
+    return row([
+      ...setter.units(keyboard, "sans-bold", "text"),
+      ...hands,
+      ...setter.units(stops.length === 0 ? "nothing drawn" : stops.join(", "), "serif", name),
+    ]);
+  });
+  const settings = [
+    ...state.couplers,
+    ...state.unisonOff.map((name) => `unison off ${name}`),
+    ...state.tremulants.map((name) => `tremulant ${name === "all" ? "of the whole organ" : name}`),
+    ...state.boxes.map(({ name, position }) => `box ${name} ${BOX_WORDS[position]}`),
+  ];
+  const rest = state.hands.filter((hand) => hand.keyboard === null).flatMap((hand) => handUnits(hand, setter));
+  const others = [
+    ...(settings.length === 0 ? [] : [row(setter.units(settings.join(", "), "serif", name))]),
+    ...(rest.length === 0 ? [] : [row([...rest, ...setter.units("rest", "sans", "text")])]),
+  ];
+  return {
+    columns: 1,
+    before: 2,
+    groups: [
+      {
+        head: headBlock("then stands", [], width, setter),
+        headAgain: headBlock("then stands", setter.units("continued", "sans", "text"), width, setter),
+        blocks: [...rows, ...others],
+      },
+    ],
+  };
+}
+
+const alone = (blocks: readonly Block[], before: number): Band => ({
+  columns: 1,
+  before,
+  groups: [{ head: null, headAgain: null, blocks }],
+});
+
+/** What has to be done: pistons first, then in columns what hands and feet move; said in a word when it is nothing. */
+function doingBands(card: ChangeCard, width: number, setter: Setter): readonly Band[] {
+  const { presses, tasks, whenTime } = card;
+  if (presses.length + tasks.length + whenTime.length === 0) {
+    return [alone([setter.block(setter.units("nothing changes", "serif", "stop"), "stop", width)], 1)];
+  }
+  const turns = tasks.filter((task) => task.turnsPage && task.moves.length === 0);
+  const turning = turns.map((task) => setter.block(workerUnits(task, setter), "text", width, { before: 1 }));
+  const moves = [...tasks.flatMap((task) => task.moves), ...whenTime];
+  const names = moves.map((move) => `+ ${move.what ?? ""} ${move.name}`);
+  const columns = columnsFor(names, width, setter);
+  return [
+    alone([...pressBlocks(presses, width, setter), ...turning], 1),
+    { columns, before: 1.5, groups: taskGroups(card, { width: columnWidth(width, columns), setter }) },
+  ];
+}
+
+/**
+ * The sheet of one change: the moment and who acts, what goes in and what comes out, and small beneath how the console
+ * stands then.
+ *
+ * @param next where the change after it is, for the foot; `null` for the last.
+ */
+export function changeSheet(card: ChangeCard, piece: string, next: string | null, size: Size, setter: Setter): Sheet {
+  const width = bodyWidth(size);
+  const detail = card.verdict?.detail ?? null;
+  const bands: readonly Band[] =
+    card.verdict === null
+      ? [openingBand(card, width, setter)]
+      : [
+          ...(detail === null ? [] : [alone([setter.block(setter.units(detail, "sans", "text"), "text", width)], 0)]),
+          ...doingBands(card, width, setter),
+          standsBand(card, size, setter),
+        ];
+  return {
+    title: String(card.number),
+    corner: card.dynamic,
+    beside: momentUnits(card, setter),
+    label: [card.section, card.state.label].filter((each) => each !== null).join(": "),
+    bands: [warningsBand(card.warnings, width, setter), ...bands],
+    remark: null,
+    foot: piece,
+    next,
+  };
+}
+
+/** How the console is set up before the first note. */
+function openingBand(card: ChangeCard, width: number, setter: Setter): Band {
+  const columns = columnsFor(drawnNames(card.state), width, setter);
+  const wide = columnWidth(width, columns);
+  const press = pressBlocks(card.presses, wide, setter);
+  const groups = stateGroups(card.state, wide, setter, "stop");
+  return {
+    columns,
+    before: 0,
+    groups: press.length === 0 ? groups : [{ head: null, headAgain: null, blocks: press }, ...groups],
+  };
+}
+
+/** `Next: bar 49, easy.` at the foot of the card before. */
+export function nextWords(card: ChangeCard | undefined): string | null {
+  if (!card) return null;
+  const said = [card.where ?? `change ${card.number}`, card.verdict?.words ?? null];
+  return `next: ${said.filter((each) => each !== null).join(", ")}`;
+}
