@@ -94,6 +94,24 @@ export interface ConsoleAids {
   readonly ventils: readonly string[];
 }
 
+/** How the console is laid out for the hands, as far as somebody has looked and measured. */
+export interface ConsoleBuild {
+  /** How stops are moved; `null` when not stated. */
+  readonly action: "electric" | "mechanical" | "tabs" | null;
+  /** Divisions whose knobs stand at the player's left and right. */
+  readonly left: readonly string[];
+  readonly right: readonly string[];
+  /** In cm. */
+  readonly distances: {
+    /** From the keys to the nearest knobs. */
+    readonly keysToBlock?: number | undefined;
+    readonly knobPitch?: number | undefined;
+    /** From one division to the next in a jamb. */
+    readonly blockToBlock?: number | undefined;
+    readonly jambToJamb?: number | undefined;
+  };
+}
+
 /** The room's say: a live room carries less upperwork. */
 export type Room = "dry" | "medium" | "live";
 
@@ -116,6 +134,8 @@ export interface Instrument {
   /** Divisions whose own sound can be silenced on their own keyboard while couplers still carry it. */
   readonly unisonOff: readonly string[];
   readonly aids: ConsoleAids;
+  /** Absent where the file says nothing of it. */
+  readonly console?: ConsoleBuild;
   /** Nightingale, star, drum: named for the record, never proposed. */
   readonly toys: readonly string[];
 }

@@ -1,0 +1,130 @@
+import {
+  DISTANCES,
+  type Distance,
+  INCH_CM,
+  INCHES,
+  MOTIONS,
+  type Motion,
+  type MotionRow,
+  SHORT,
+  TMU_SECONDS,
+} from "./motion-values.ts";
+
+/** Distances in centimetres; those of the trade's usual console unless a person has measured others. */
+export type Distances = Readonly<Record<Distance, number>>;
+
+/** The distances that hold where nobody has measured. */
+export const USUAL_DISTANCES: Distances = Object.fromEntries(
+  Object.entries(DISTANCES).map(([name, { value }]) => [name, value]),
+) as Distances;
+
+/** How stops are moved: light electric knobs, heavier mechanical ones, or tabs. */
+export type KnobAction = "electric" | "mechanical" | "tabs";
+
+const row = (motion: Motion): MotionRow => MOTIONS[motion];
+
+/** Time units of a motion over a distance in cm: by the tables, straight lines between their points. */
+export function motionTime(motion: Motion, cm: number): number {
+  const { tmu, beyond } = row(motion);
+  const inches = cm / INCH_CM;
+  const last = INCHES.length - 1;
+  if (inches <= INCHES[0]) return tmu[0] as number;
+  if (inches >= (INCHES[last] as number)) return (tmu[last] as number) + beyond * (inches - (INCHES[last] as number));
+  const at = INCHES.findIndex((point) => point >= inches);
+  const [low, high] = [INCHES[at - 1] as number, INCHES[at] as number];
+  const [from, to] = [tmu[at - 1] as number, tmu[at] as number];
+  return from + ((to - from) * (inches - low)) / (high - low);
+}
+
+/** Time units of moving a leg over a distance in cm. */
+export const legTime = (cm: number): number => SHORT.leg.value + SHORT.legFurther.value * Math.max(0, cm - 15);
+
+/** What is done to a knob. */
+export type Act = "draw" | "cancel";
+
+/** Time units of drawing or cancelling one knob, the hand being there. */
+export function actTime(act: Act, action: KnobAction, distances: Distances): number {
+  if (action === "tabs") return SHORT.tab.value;
+  const travel = action === "electric" ? distances.travelElectric : distances.travelMechanical;
+  const plain = motionTime("moveA", travel);
+  const moved = action === "electric" ? plain : plain * SHORT.loadFactor.value + SHORT.loadConstant.value;
+  return act === "cancel" ? moved : SHORT.grasp.value + moved + SHORT.release.value;
+}
+
+/** One knob on a hand's way: what is done, and how far it lies from the one before (from the keys, for the first). */
+export interface Visit {
+  readonly act: Act;
+  /** In cm. */
+  readonly away: number;
+}
+
+/**
+ * Time units of one hand's way: from the keys over the knobs and back (`back` in cm). `reads`: every further label must be
+ * read; the first look hides in the first reach.
+ */
+export function handTime(
+  visits: readonly Visit[],
+  back: number,
+  action: KnobAction,
+  reads: boolean,
+  distances: Distances,
+): number {
+  if (visits.length === 0) return 0;
+  const ways = visits.reduce(
+    (sum, { act, away }) => sum + motionTime("reachB", away) + actTime(act, action, distances),
+    0,
+  );
+  const looks = reads ? (visits.length - 1) * SHORT.look.value : 0;
+  return ways + looks + motionTime("reachB", back);
+}
+
+/** Time units of an assistant's hand that waits on its first knob, until the last one acts. */
+export function waitingTime(visits: readonly Visit[], action: KnobAction, distances: Distances): number {
+  return visits.reduce((sum, { act, away }, index) => {
+    const done = actTime(act, action, distances);
+    if (index > 0) return sum + motionTime("reachB", away) + done;
+    return sum + (act === "draw" && action !== "tabs" ? done - SHORT.grasp.value : done);
+  }, 0);
+}
+
+/** Time units of single means: `whole` until the limb is back, `sound` until it acts. */
+export function meansTime(
+  means: SingleMeans,
+  distances: Distances,
+): { readonly whole: number; readonly sound: number } {
+  const thumb = (cm: number) => {
+    const way = motionTime("reachA", cm);
+    return { whole: 2 * way + SHORT.press.value, sound: way + SHORT.press.value };
+  };
+  const foot = (cm: number, press: number) => ({ whole: 2 * legTime(cm) + press, sound: legTime(cm) + press });
+  switch (means) {
+    case "piston-same":
+      return thumb(distances.pistonSame);
+    case "piston-next":
+      return thumb(distances.pistonNext);
+    case "piston-far":
+      return thumb(distances.pistonFar);
+    case "toe-near":
+      return foot(distances.toeNear, SHORT.ankle.value);
+    case "toe-far":
+      return foot(distances.toeFar, SHORT.ankle.value);
+    case "hitch-down":
+      return foot(distances.hitch, SHORT.heavyFoot.value);
+    case "swell-shoe":
+      return foot(distances.shoe, SHORT.ankle.value);
+  }
+}
+export type SingleMeans =
+  | "piston-same"
+  | "piston-next"
+  | "piston-far"
+  | "toe-near"
+  | "toe-far"
+  | "hitch-down"
+  | "swell-shoe";
+
+/** Seconds of a number of time units at a pace (its factor). */
+export const secondsOf = (tmu: number, pace = 1): number => tmu * TMU_SECONDS * pace;
+
+/** Seconds of beats in a tempo. */
+export const beatSeconds = (beats: number, bpm: number): number => (beats * 60) / bpm;
