@@ -4,6 +4,7 @@ import { nearestWords } from "./command/nearest.ts";
 import { OPEN, openCommand } from "./command/open.ts";
 import type { Usage } from "./command/options.ts";
 import { either } from "./command/plain-text.ts";
+import { PLAN, planCommand } from "./command/plan.ts";
 import { PROPOSE, proposeCommand } from "./command/propose.ts";
 import { READ, readCommand } from "./command/read.ts";
 import { RULES_USAGE, rulesCommand } from "./command/rules.ts";
@@ -31,11 +32,12 @@ const COMMANDS: readonly Command[] = [
   { usage: CHECK, run: checkCommand },
   { usage: CARDS, run: (words, terminal) => cardsCommand(CARDS, words, terminal) },
   { usage: CARD, run: (words, terminal) => cardsCommand(CARD, words, terminal) },
+  { usage: PLAN, run: planCommand },
   { usage: RULES_USAGE, run: rulesCommand },
   { usage: SCHEMA, run: schemaCommand },
 ];
 
-const LATER = ["plan", "survey", "carry"];
+const LATER = ["survey", "carry"];
 const NAMES = [...COMMANDS.map((each) => each.usage.command), ...LATER, "tour", "help"];
 const ASKS_HELP = ["--help", "-h"];
 

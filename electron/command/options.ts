@@ -111,3 +111,17 @@ export function oneOf<Word extends string>(what: string, word: string, all: read
     nearest.length > 0 && all.length > 8 ? `Did you mean ${either(nearest)}?` : `It is one of ${either(all)}.`;
   throw new Refusal(`There is no ${what} "${word}". ${hint}`);
 }
+
+/**
+ * The whole number that an option takes, from 1 on; `null` when it does not stand.
+ *
+ * @throws Refusal when it is something else, or more than `most`.
+ */
+export function wholeNumber(given: Given, option: string, most: number): number | null {
+  const text = given.value(option);
+  if (text === undefined) return null;
+  const number = /^\d{1,6}$/.test(text) ? Number(text) : 0;
+  if (number < 1 || number > most)
+    throw new Refusal(`--${option} takes a whole number from 1 to ${most}, not "${text}".`);
+  return number;
+}

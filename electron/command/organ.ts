@@ -12,10 +12,18 @@ import { counted } from "./plain-text.ts";
 import { line, Refusal, type Terminal } from "./terminal.ts";
 
 /** Notes that say why so little can be done with the file: told whatever is asked of it. */
-const TELLING: readonly Trouble["code"][] = ["no-stops", "no-manual", "all-off", "stop-off", "drawn-twice"];
+const TELLING: readonly Trouble["code"][] = [
+  "no-stops",
+  "no-manual",
+  "all-off",
+  "stop-off",
+  "drawn-twice",
+  "pin-empty",
+  "other-organ",
+];
 
 /** Errors end the command. Of the notes the telling ones are told and the others counted, since `validate` lists them. */
-function settle<T>(path: string, value: T | null, troubles: readonly Trouble[], terminal: Terminal): T {
+export function settle<T>(path: string, value: T | null, troubles: readonly Trouble[], terminal: Terminal): T {
   if (value === null) {
     throw new Refusal(
       troubles

@@ -13,7 +13,7 @@ import { lackingFor } from "../../shared-model/propose/lacking.ts";
 import { isLadder, ladder } from "../../shared-model/propose/ladder.ts";
 import { missingMeans } from "../../shared-model/propose/missing.ts";
 import { COLOUR_WINDOW, propose, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
-import { type Given, oneOf, readOptions, type Usage } from "./options.ts";
+import { type Given, oneOf, readOptions, type Usage, wholeNumber } from "./options.ts";
 import { readMusic, readOrgan, textureIdOf } from "./organ.ts";
 import { either, opposite, wrapped } from "./plain-text.ts";
 import { PRINT_OPTIONS, PRINT_USAGE, printCards, printOrder } from "./print-cards.ts";
@@ -47,15 +47,6 @@ const MOST = 500;
 
 /** Reasons shown for and against each proposal, unless all are asked for. */
 const SHOWN = 3;
-
-function wholeNumber(given: Given, option: string, most: number): number | null {
-  const text = given.value(option);
-  if (text === undefined) return null;
-  const number = /^\d{1,6}$/.test(text) ? Number(text) : 0;
-  if (number < 1 || number > most)
-    throw new Refusal(`--${option} takes a whole number from 1 to ${most}, not "${text}".`);
-  return number;
-}
 
 function sectionAsked(given: Given, terminal: Terminal): Section {
   const [id, file] = [given.value("texture"), given.value("section")];

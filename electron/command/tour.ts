@@ -3,6 +3,7 @@ import { CHECK } from "./check.ts";
 import { OPEN } from "./open.ts";
 import { type Usage, usageLines } from "./options.ts";
 import { table, wrapped } from "./plain-text.ts";
+import { PLAN } from "./plan.ts";
 import { PROPOSE } from "./propose.ts";
 import { READ } from "./read.ts";
 import { RULES_USAGE } from "./rules.ts";
@@ -12,13 +13,28 @@ import { TEXTURES_USAGE } from "./textures.ts";
 import { VALIDATE } from "./validate.ts";
 
 /** Every command that is there, in the order in which a new user meets them. */
-const USAGES: readonly Usage[] = [OPEN, READ, VALIDATE, TEXTURES_USAGE, PROPOSE, CHECK, CARDS, RULES_USAGE, SCHEMA];
+const USAGES: readonly Usage[] = [
+  OPEN,
+  READ,
+  VALIDATE,
+  TEXTURES_USAGE,
+  PROPOSE,
+  CHECK,
+  CARDS,
+  PLAN,
+  RULES_USAGE,
+  SCHEMA,
+];
 
 const STEPS: readonly (readonly [string, string])[] = [
   ["registrant textures", "what kinds of music there are"],
   ["registrant propose instruments/sallowby.yaml --texture hymn-verse", "what to draw for one"],
   ["registrant read LIST.txt --out organ.yaml", "your own organ, from its printed stoplist"],
   ["registrant propose organ.yaml --texture hymn-verse --card 1", "a card for the music desk"],
+  [
+    "registrant plan instruments/sallowby.yaml instruments/pieces/hymn.yaml",
+    "a whole piece, change by change",
+  ],
   ["registrant check organ.yaml mine.yaml", "what is wrong with what you drew yourself"],
 ];
 

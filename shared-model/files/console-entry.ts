@@ -1,6 +1,6 @@
-import type { ConsoleAids, Coupler } from "../stoplist/instrument.ts";
+import type { ConsoleAids, ConsoleBuild, Coupler } from "../stoplist/instrument.ts";
 import { couplerName, readCouplerText } from "./coupler-text.ts";
-import { aidsSchema, couplerSchema } from "./instrument-schema.ts";
+import { aidsSchema, consoleBuildSchema, couplerSchema } from "./instrument-schema.ts";
 import { folded, nearestOf } from "./nearest.ts";
 import type { Reporter } from "./reporter.ts";
 import { readShape, type UnknownKeys } from "./shape.ts";
@@ -112,5 +112,29 @@ export function readAids(
     levels: read.levels ?? 0,
     crescendoPedal: read["crescendo-pedal"] ?? false,
     ventils: readNames(node.entries?.get("ventils")?.node, divisions, reporter),
+  };
+}
+
+/** The value of `console:`; `null` where nothing is stated. */
+export function readConsoleBuild(
+  node: Located | undefined,
+  divisions: readonly string[],
+  reporter: Reporter,
+  unknown: UnknownKeys,
+): ConsoleBuild | null {
+  if (!node) return null;
+  unknown.look(node, Object.keys(consoleBuildSchema.shape), "console");
+  const read = readShape(consoleBuildSchema, node, "console", reporter);
+  if (!read) return null;
+  return {
+    action: read.action ?? null,
+    left: readNames(node.entries?.get("left")?.node, divisions, reporter),
+    right: readNames(node.entries?.get("right")?.node, divisions, reporter),
+    distances: {
+      keysToBlock: read["keys-to-knobs"],
+      knobPitch: read["knob-to-knob"],
+      blockToBlock: read["division-to-division"],
+      jambToJamb: read["jamb-to-jamb"],
+    },
   };
 }

@@ -1,5 +1,5 @@
 import type { Division, Instrument, Strength } from "../stoplist/instrument.ts";
-import { readAids, readCouplers, readNames } from "./console-entry.ts";
+import { readAids, readConsoleBuild, readCouplers, readNames } from "./console-entry.ts";
 import { countedKeyboards, type DivisionEntry, readDivisionEntry, reportTwins } from "./division-entry.ts";
 import { openFile } from "./file-head.ts";
 import { organSchema, rankSchema } from "./instrument-schema.ts";
@@ -125,6 +125,7 @@ function readOrgan(root: Located, reporter: Reporter): Instrument | null {
   const tremulants = readNames(value("tremulants"), divisionNames, reporter, ["all"]);
   const unisonOff = readNames(value("unison-off"), divisionNames, reporter);
   const aids = readAids(value("aids"), divisionNames, reporter, unknown);
+  const build = readConsoleBuild(value("console"), divisionNames, reporter, unknown);
   if (!reporter.hasErrors()) reportEmptiness(divisions, value("divisions")?.start ?? root.start, reporter);
   unknown.report(reporter);
   if (!read) return null;
@@ -143,6 +144,7 @@ function readOrgan(root: Located, reporter: Reporter): Instrument | null {
     tremulants,
     unisonOff,
     aids,
+    ...(build && { console: build }),
     toys: read.toys ?? [],
   };
 }

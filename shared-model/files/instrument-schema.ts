@@ -169,6 +169,30 @@ export const aidsSchema = z.looseObject(
   { error: "keys such as generals: 8" },
 );
 
+const centimetres = (what: string) =>
+  z
+    .number({ error: `${what}, in centimetres` })
+    .min(1, { error: `${what}, in centimetres` })
+    .max(400, { error: `${what}, at most 400 cm` })
+    .optional();
+
+/** How the console is laid out for the hands: what a plan of changes reckons with. */
+export const consoleBuildSchema = z.looseObject(
+  {
+    action: z
+      .enum(["electric", "mechanical", "tabs"], { error: "electric, mechanical or tabs" })
+      .optional()
+      .describe("How stops are moved: light electric knobs, mechanical ones, or tabs."),
+    left: list(words("a division"), "a list of divisions", 40).optional().describe("Divisions at the player's left."),
+    right: list(words("a division"), "a list of divisions", 40).optional().describe("Divisions at the player's right."),
+    "keys-to-knobs": centimetres("the way from the keys to the nearest knobs"),
+    "knob-to-knob": centimetres("the way from knob to knob"),
+    "division-to-division": centimetres("the way from one division to the next in a jamb"),
+    "jamb-to-jamb": centimetres("the way from jamb to jamb"),
+  },
+  { error: "keys such as action: mechanical" },
+);
+
 const names = (expected: string) => list(words(expected), `a list of names: ${expected}`, 60);
 
 /** The whole file without a look into divisions, ranks and couplers, which are read one by one. */
@@ -195,6 +219,7 @@ export const organSchema = z.looseObject(
     tremulants: names("a division, or all").optional(),
     "unison-off": names("a division").optional(),
     aids: z.unknown().optional(),
+    console: z.unknown().optional(),
     toys: names("a toy such as Zimbelstern").optional(),
   },
   { error: "an organ" },
@@ -213,4 +238,5 @@ export const instrumentSchema = organSchema.extend({
   ranks: z.array(rankSchema).optional(),
   couplers: z.array(z.union([z.string().describe("Swell to Great, Swell to Great 4"), couplerSchema])).optional(),
   aids: aidsSchema.optional(),
+  console: consoleBuildSchema.optional(),
 });

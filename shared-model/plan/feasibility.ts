@@ -17,11 +17,21 @@ export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
   impossible: "not possible as written",
 };
 
+/** What a verdict would mean, behind "the change". */
+export const WOULD: Readonly<Record<Verdict, string>> = {
+  easy: "would be easy",
+  brisk: "would have to be brisk",
+  "needs-assistant": "would need an assistant",
+  impossible: "would not be possible as written",
+};
+
 /** A change with its verdict and the best way to make it. */
 export interface Feasibility {
   readonly verdict: Verdict;
   /** How it is done: by the player alone where that serves, else with the assistant. */
   readonly handling: Handling;
+  /** How it goes for the player alone. */
+  readonly alone: Handling;
   /** Where the assistant stands whom it needs; `null` when it needs none, or when none would help. */
   readonly assistant: Jamb | null;
 }
@@ -45,7 +55,7 @@ export function feasibilityOf(
   divisions: readonly Division[],
 ): Feasibility {
   const alone = handle(difference, time, layout, { ...crew, assistant: "none" }, divisions);
-  if (alone.slack >= MUSIC_VALUES.easy.value) return { verdict: "easy", handling: alone, assistant: null };
+  if (alone.slack >= MUSIC_VALUES.easy.value) return { verdict: "easy", handling: alone, alone, assistant: null };
   const sides: readonly Jamb[] = crew.assistant === "none" ? ["left", "right"] : [crew.assistant];
   const helped = sides.map((side) => ({
     side,
@@ -58,24 +68,33 @@ export function feasibilityOf(
     // With somebody there, a change that would be brisk for the player alone becomes easy.
     verdict: verdict === "brisk" && there && best.handling.slack >= MUSIC_VALUES.easy.value ? "easy" : verdict,
     handling: there || verdict === "needs-assistant" ? best.handling : alone,
+    alone,
     assistant: there || verdict === "needs-assistant" ? best.side : null,
   };
 }
 
-/** Whether a piston can be pressed in time, and by whom. What goes elsewhere goes there meanwhile. */
+/** Whether a piston can be pressed in time, and by whom. Boxes are moved and keyboards changed meanwhile. */
 export function pressFeasibility(
-  shifts: Difference["shifts"],
+  difference: Difference,
   time: TimeLeft,
   layout: ConsoleLayout,
   crew: Crew,
   divisions: readonly Division[],
 ): Feasibility {
   const press = pressing(time, layout, crew);
-  const going = handle({ needed: [], later: [], shifts }, time, layout, { ...crew, assistant: "none" }, divisions);
-  const handling = going.slack < press.slack ? { ...going, tasks: press.tasks } : press;
+  const boxes = difference.needed.filter((move) => move.what === "box");
+  const rest: Difference = { needed: boxes, later: [], shifts: difference.shifts };
+  const going = handle(rest, time, layout, { ...crew, assistant: "none" }, divisions);
+  const worst = going.slack < press.slack ? going : press;
+  const handling = { ...worst, tasks: [...press.tasks, ...going.tasks] };
   // Whoever stands at the console presses a piston at any time.
   const assisted = going.slack;
   const verdict = verdictOf(handling.slack, assisted);
   const helps = verdict === "needs-assistant";
-  return { verdict, handling, assistant: helps && crew.assistant !== "none" ? crew.assistant : helps ? "right" : null };
+  return {
+    verdict,
+    handling,
+    alone: handling,
+    assistant: helps && crew.assistant !== "none" ? crew.assistant : helps ? "right" : null,
+  };
 }

@@ -24,7 +24,7 @@ export interface Task {
 /** One way to make a change. */
 export interface Handling {
   readonly tasks: readonly Task[];
-  /** Time there is over time needed, for whoever is most pressed; at most {@link MOST_SLACK}. */
+  /** Time there is over time needed, for whoever is most pressed; at most 9.99. */
   readonly slack: number;
   /** Seconds that the most pressed needs, and has; both 0 where nobody is pressed. */
   readonly need: number;
@@ -41,7 +41,7 @@ export interface Crew {
 }
 
 /** More slack than this is of no use and counts as this. */
-export const MOST_SLACK = 9.99;
+const MOST_SLACK = 9.99;
 
 /** Knobs of one division that can be moved from the same time on. */
 interface Block {
@@ -50,22 +50,27 @@ interface Block {
   readonly moves: readonly Move[];
   /** How long before the change they may be moved. */
   readonly window: number;
+  /** Silent in the whole section before. */
+  readonly early: boolean;
 }
 
 /** How long before the change a move may be made. */
 const windowOf = (move: Move, time: TimeLeft): number => {
-  let window = Number.POSITIVE_INFINITY;
+  let window = Math.max(time.section, time.gap);
   for (const limb of move.heldBy) window = Math.min(window, time.limbs[limb]);
   return window;
 };
 
 function blocksOf(moves: readonly Move[], time: TimeLeft): readonly Block[] {
-  const blocks: { jamb: Jamb; division: string; moves: Move[]; window: number }[] = [];
+  const blocks: { jamb: Jamb; division: string; moves: Move[]; window: number; early: boolean }[] = [];
   for (const move of moves) {
     const window = windowOf(move, time);
-    const block = blocks.find((each) => each.division === move.division && each.window === window);
+    const early = move.heldBy.size === 0;
+    const block = blocks.find(
+      (each) => each.division === move.division && each.window === window && each.early === early,
+    );
     if (block) block.moves.push(move);
-    else blocks.push({ jamb: move.jamb, division: move.division, moves: [move], window });
+    else blocks.push({ jamb: move.jamb, division: move.division, moves: [move], window, early });
   }
   return blocks;
 }
@@ -177,20 +182,25 @@ function loadOf(agent: Agent, blocks: readonly Block[], times: Times): Load {
   if (blocks.length === 0 && !agent.turns) return IDLE;
   const turn = agent.turns ? MUSIC_VALUES.pageTurn.value * times.crew.pace : 0;
   let worst: Load = IDLE;
-  const windows = new Set(blocks.map((block) => block.window));
-  if (agent.turns) windows.add(agent.free);
-  for (const window of windows) {
-    // What an assistant can do at any time in the section presses nobody.
-    if (agent.who === "assistant" && window === Number.POSITIVE_INFINITY) continue;
-    const within = blocks.filter((block) => block.window <= window);
-    const need =
-      turn + (agent.who === "assistant" ? times.assistant(within, agent.side) : times.hand(within, agent.side));
-    const available =
-      agent.who === "assistant"
-        ? Math.max(MUSIC_VALUES.assistantEarly.value, Math.min(agent.free, window))
-        : Math.min(agent.free, window);
+  const note = (need: number, available: number): void => {
     const slack = capped(available, need);
     if (slack < worst.slack) worst = { slack, need, available };
+  };
+  const late = agent.who === "assistant" ? blocks.filter((block) => !block.early) : blocks;
+  const early = blocks.filter((block) => !late.includes(block));
+  if (early.length > 0) {
+    // Done before, in good time: to the other jamb the assistant goes round and comes back.
+    const round = early.some((block) => block.jamb !== agent.side) ? 2 * MUSIC_VALUES.walkRound.value : 0;
+    note(round + times.assistant(early, agent.side), Math.min(...early.map((block) => block.window)));
+  }
+  const windows = new Set(late.map((block) => block.window));
+  if (agent.turns) windows.add(agent.free);
+  for (const window of windows) {
+    const within = late.filter((block) => block.window <= window);
+    if (agent.who === "assistant") {
+      const available = Math.max(MUSIC_VALUES.assistantEarly.value, Math.min(agent.free, window));
+      note(turn + times.assistant(within, agent.side), available);
+    } else note(turn + times.hand(within, agent.side), Math.min(agent.free, window));
   }
   return worst;
 }
@@ -211,7 +221,7 @@ function isBetter(one: Pick<Best, "slack" | "work">, other: Pick<Best, "slack" |
 }
 
 const reaches = (agent: Agent, block: Block): boolean =>
-  agent.who !== "assistant" || agent.side === block.jamb || block.window === Number.POSITIVE_INFINITY;
+  agent.who !== "assistant" || agent.side === block.jamb || block.early;
 
 /** Every block with the hand on whose side it stands: what a player does without thinking; `null` when one is not free. */
 function asTheyStand(blocks: readonly Block[], agents: readonly Agent[], times: Times): Best | null {
@@ -288,15 +298,15 @@ function agentsFor(time: TimeLeft, assistant: Jamb | "none", turner: Hand | null
     .filter((hand) => time.limbs[hand] >= LEAST_FREE || turner === hand)
     .map((hand): Agent => ({ who: hand, side: SIDES[hand], free: time.limbs[hand], turns: turner === hand }));
   if (assistant === "none") return hands;
-  const helper: Agent = { who: "assistant", side: assistant, free: time.gap, turns: turner === "assistant" };
-  return [...hands, { ...helper, free: Number.POSITIVE_INFINITY }];
+  const free = Number.POSITIVE_INFINITY;
+  return [...hands, { who: "assistant", side: assistant, free, turns: turner === "assistant" }];
 }
 
 function tasksOf(best: Best, agents: readonly Agent[]): readonly Task[] {
   return agents.flatMap((agent, index): readonly Task[] => {
     const share = best.shares[index] ?? [];
     const load = best.loads[index] as Load;
-    const early = agent.who === "assistant" ? share.filter((each) => each.window === Number.POSITIVE_INFINITY) : [];
+    const early = agent.who === "assistant" ? share.filter((each) => each.early) : [];
     const late = share.filter((each) => !early.includes(each));
     const task = (blocks: readonly Block[], ahead: Task["ahead"], seconds: number): Task => ({
       who: agent.who,
@@ -324,7 +334,7 @@ function packed(
     if (rest.limb === "feet") continue;
     const taken: Block[] = [];
     for (const block of left) {
-      if (block.window !== Number.POSITIVE_INFINITY) continue;
+      if (!block.early) continue;
       let count = block.moves.length;
       const fits = (n: number): boolean =>
         times.hand([...taken, { ...block, moves: block.moves.slice(0, n) }], SIDES[rest.limb as "left" | "right"]) *
@@ -413,7 +423,8 @@ function completed(
   const feet = difference.needed.filter((move) => move.foot);
   if (feet.length > 0) {
     const need = times.foot(feet);
-    const available = Math.min(time.limbs.feet, ...feet.map((move) => windowOf(move, time)));
+    // One foot goes while the other plays on; a box or a coupler may also come in while its division sounds.
+    const available = time.limbs.feet + time.foot;
     loads.push({ slack: capped(available, need), need, available });
     tasks.push({ who: "feet", moves: feet, seconds: need, ahead: null, turns: false });
   }
@@ -434,7 +445,7 @@ export function pressing(time: TimeLeft, layout: ConsoleLayout, crew: Crew): Han
   const options = LIMBS.map((limb): Handling => {
     const means = limb === "feet" ? "toe-near" : "piston-next";
     const need = secondsOf(meansTime(means, layout.distances).whole, crew.pace);
-    const available = time.limbs[limb] + (limb === "feet" ? 0 : time.thumb);
+    const available = time.limbs[limb] + (limb === "feet" ? time.foot : time.thumb);
     return {
       tasks: [{ who: limb, moves: [], seconds: need, ahead: null, turns: false }],
       slack: capped(available, need),

@@ -115,6 +115,7 @@ export const MUSIC_VALUES = {
     note: "between two sections that follow at once: 0.1 to 0.3",
   },
   thumb: { value: 1, unit: "beats", origin: "own", note: "a thumb can be spared for so long before a change" },
+  foot: { value: 2, unit: "beats", origin: "own", note: "of two feet one can be spared for so long" },
   assumedRest: { value: 2, unit: "beats", origin: "memory", note: "where nothing is said; between verses 2 to 4" },
   slow: { value: 60, unit: "beats", origin: "memory", note: "beats a minute of slow: Adagio" },
   moderate: { value: 96, unit: "beats", origin: "memory", note: "beats a minute of moderate: Moderato" },

@@ -92,14 +92,14 @@ export function meansTime(
   means: SingleMeans,
   distances: Distances,
 ): { readonly whole: number; readonly sound: number } {
-  const thumb = (cm: number) => {
-    const way = motionTime("reachA", cm);
+  const thumb = (cm: number, reach: Motion = "reachB") => {
+    const way = motionTime(reach, cm);
     return { whole: 2 * way + SHORT.press.value, sound: way + SHORT.press.value };
   };
   const foot = (cm: number, press: number) => ({ whole: 2 * legTime(cm) + press, sound: legTime(cm) + press });
   switch (means) {
     case "piston-same":
-      return thumb(distances.pistonSame);
+      return thumb(distances.pistonSame, "reachA");
     case "piston-next":
       return thumb(distances.pistonNext);
     case "piston-far":

@@ -35,7 +35,7 @@ export interface Row {
 }
 
 /** More ways at once than are followed: only pieces with very many links open at a time have so many. */
-export const MOST_WAYS = 60_000;
+const MOST_WAYS = 60_000;
 
 interface Way {
   readonly cost: number;
@@ -95,6 +95,7 @@ export function bestRow(problem: RowProblem): Row | null {
       for (let choice = 0; choice < count; choice++) offer(problem.own(0, choice), choice, false, null);
     }
     for (const way of ways) {
+      if (known.size > MOST_WAYS) return null;
       const only = copied === null ? null : choiceOf(way, copied);
       for (let choice = only ?? 0; choice <= (only ?? count - 1); choice++) {
         let cost = way.cost + problem.own(at, choice);
@@ -106,7 +107,6 @@ export function bestRow(problem: RowProblem): Row | null {
         }
       }
     }
-    if (known.size > MOST_WAYS) return null;
     ways = [...known.values()];
   }
   const best = ways.reduce((one, other) => (other.cost < one.cost ? other : one));

@@ -22,6 +22,8 @@ export interface TimeLeft {
   readonly limbs: Readonly<Record<Limb, number>>;
   /** How much longer than its hand's {@link limbs} a thumb can be spared. */
   readonly thumb: number;
+  /** How much longer than {@link limbs} says one of two feet can be spared. */
+  readonly foot: number;
   /** Who turns a page in that time. */
   readonly turn: "player" | "assistant" | null;
   readonly rests: readonly Rest[];
@@ -67,6 +69,7 @@ export function timeLeft(earlier: PieceSection, later: PieceSection): TimeLeft {
     gap: Math.max(gap, articulation),
     limbs: Object.fromEntries(LIMBS.map((each) => [each, limb(each)])) as Record<Limb, number>,
     thumb: beatSeconds(MUSIC_VALUES.thumb.value, bpm),
+    foot: beatSeconds(MUSIC_VALUES.foot.value, bpm),
     turn: before.what === "page-turn" ? before.turnedBy : null,
     rests: earlier.moments.map(({ limb: which, beats, bar }) => ({
       limb: which,

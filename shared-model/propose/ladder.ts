@@ -3,6 +3,7 @@ import type { BoxPosition, ConsoleState, Placing } from "../console/state.ts";
 import { type Judgement, judge } from "../judging/judge.ts";
 import type { Problem } from "../judging/problem.ts";
 import type { Reason } from "../judging/reason.ts";
+import { stepPoints, stepReasons } from "../judging/steps.ts";
 import { textureById } from "../music/textures/catalogue.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Coupler, Division, Stop } from "../stoplist/instrument.ts";
@@ -179,7 +180,7 @@ export function ladder(problem: Problem): readonly LadderStep[] {
       state,
       placings,
       judgement,
-      change: before ? changeReasons(problem, before, judgement) : [],
+      change: before ? stepReasons(problem, before, judgement) : [],
     };
   });
 }
@@ -198,43 +199,6 @@ function unevenness(earlier: Rung, later: Rung): number {
   return (level(later) - level(earlier)) ** 2 + (later.turn - earlier.turn) ** 2;
 }
 
-/** What the conventions of rows say of each part between an earlier and a later state; silent ones are left out. */
-function* changesOf(problem: Problem, earlier: Judgement, later: Judgement) {
-  for (const part of later.parts) {
-    const before = earlier.parts.find((each) => each.placing.part === part.placing.part);
-    if (!before) continue;
-    const { context } = problem.weighed(part.placed, problem.readings.length - 1);
-    for (const rule of problem.rules.steps) {
-      if (!rule.applies(context)) continue;
-      const points = rule.weigh(before.sound, part.sound, context);
-      if (points !== 0) yield { rule, points, before, part, context };
-    }
-  }
-}
-
-/** Points of going from one state to a later one, over all parts. */
-function changePoints(problem: Problem, earlier: Judgement, later: Judgement): Points {
-  let sum = 0;
-  for (const { points } of changesOf(problem, earlier, later)) sum += points;
-  return sum;
-}
-
-function changeReasons(problem: Problem, earlier: Judgement, later: Judgement): readonly Reason[] {
-  return Array.from(changesOf(problem, earlier, later), ({ rule, points, before, part, context }): Reason => {
-    const words = rule.words(before.sound, part.sound, context, points);
-    return {
-      rule: rule.id,
-      points,
-      text: words.text,
-      source: rule.source,
-      parts: [part.placing.part],
-      stops: [...(words.stops ?? part.heard)],
-      severity: rule.severity,
-      remedy: words.remedy ?? null,
-    };
-  });
-}
-
 /**
  * Where to cut the row of growing states into steps: indices of the states kept, first and last among them. The points
  * of the conventions decide; among equals the usual number of steps, and among those the evenest.
@@ -246,7 +210,7 @@ function cut(problem: Problem, row: readonly Rung[]): readonly number[] {
   const most = Math.min(MOST_STEPS - 1, last);
   const steps = row.map((later, j) =>
     row.slice(0, j).map((earlier) => ({
-      points: changePoints(problem, earlier.judgement, later.judgement),
+      points: stepPoints(problem, earlier.judgement, later.judgement),
       uneven: unevenness(earlier, later),
     })),
   );

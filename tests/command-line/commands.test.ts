@@ -19,7 +19,18 @@ describe("the tour", () => {
   test.each([["tour"], ["help"], ["--help"], ["-h"]])("%s shows around", async (word) => {
     const { status, out, err } = await desk.run(word);
     expect([status, err]).toEqual([0, ""]);
-    for (const command of ["open", "read", "validate", "textures", "propose", "check", "cards", "rules", "schema"]) {
+    for (const command of [
+      "open",
+      "read",
+      "validate",
+      "textures",
+      "propose",
+      "check",
+      "cards",
+      "plan",
+      "rules",
+      "schema",
+    ]) {
       expect(out).toMatch(new RegExp(`^  ${command} +\\S`, "m"));
     }
     expect(tooWide(out)).toEqual([]);
@@ -32,7 +43,7 @@ describe("the tour", () => {
     desk.put("mine.yaml", "registrant: registration/1\ntexture: plenum-manual\ndrawn: {Manual: [Principal, Octave]}\n");
     desk.put("LIST.txt", "Manual\nPrincipal 8'\nGedackt 8'\nOctave 4'\nPedal\nSubbass 16'\n");
     for (const words of shown) {
-      const found = words.map((word) => word.replace(/^instruments\/(\w+)\.yaml$/, (_, name) => demoPath(name)));
+      const found = words.map((word) => word.replace(/^instruments\/([\w/-]+)\.yaml$/, (_, name) => demoPath(name)));
       const { status, err } = await desk.run(...found, ...(found.includes("--out") ? ["--replace"] : []));
       expect([found.join(" "), status, err]).toEqual([
         found.join(" "),
@@ -72,7 +83,8 @@ describe("usage errors are told with the nearest names, with status 2", () => {
     [["propos"], 'There is no command "propos". Did you mean propose?'],
     [["frobnicate"], 'There is no command "frobnicate". "registrant help" lists the commands.'],
     [["--json"], "Options stand behind a command"],
-    [["plan", "organ.yaml"], '"plan" comes with a later version.'],
+    [["plan", "organ.yaml"], "plan needs PIECE.yaml."],
+    [["plan", "organ.yaml", "p.yaml", "--assistant", "behind"], "It is one of left, right or none."],
     [["survey"], '"survey" comes with a later version.'],
     [["carry"], '"carry" comes with a later version.'],
     [["propose"], "propose needs ORGAN.yaml."],

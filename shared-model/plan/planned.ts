@@ -1,0 +1,330 @@
+import type { Reason } from "../judging/reason.ts";
+import { stepReasons } from "../judging/steps.ts";
+import type { PieceSection } from "../music/piece.ts";
+import type { Points } from "../rules/rule.ts";
+import type { Instrument } from "../stoplist/instrument.ts";
+import { adviceFor } from "./advice.ts";
+import type { Alternative, Candidates } from "./candidates.ts";
+import { pistonsOn } from "./change-costs.ts";
+import type { Difference, Move, Shift } from "./changes.ts";
+import type { Jamb } from "./console-layout.ts";
+import type { Feasibility, Verdict } from "./feasibility.ts";
+import { type GivenUp, givenUpIn } from "./given-up.ts";
+import { type Handling, pressing } from "./hands.ts";
+import { linkHolds } from "./links.ts";
+import { type MemoryChange, numbered, storeBest } from "./memory.ts";
+import { MUSIC_VALUES } from "./motion-values.ts";
+import { differenceInto, type Station, stationsOf } from "./path.ts";
+import type { ChosenRow, PlacedLink } from "./plan.ts";
+import type { TimeLeft } from "./time-left.ts";
+import { TIERS } from "./weights.ts";
+
+/** How a change is made. */
+export type Means =
+  | { readonly by: "nothing" }
+  | { readonly by: "hands" }
+  | { readonly by: "general"; readonly level: number; readonly number: number; readonly newLevel: boolean }
+  | {
+      readonly by: "divisionals";
+      readonly pistons: readonly { readonly division: string; readonly number: number }[];
+    };
+
+/** A change on the way through the piece. */
+export interface PlannedChange {
+  /** The section that it leads into (or the step inside it), from 0. */
+  readonly section: number;
+  readonly step: number;
+  readonly time: TimeLeft;
+  readonly means: Means;
+  /** What has to be moved before it sounds; with a piston, what the piston moves (and the boxes, which it does not). */
+  readonly moves: readonly Move[];
+  /** To be cancelled when there is time: silent from here on. */
+  readonly later: readonly Move[];
+  /** Silent from here on and left drawn, since they are wanted again. */
+  readonly left: readonly Move[];
+  readonly shifts: readonly Shift[];
+  readonly verdict: Verdict;
+  readonly handling: Handling;
+  /** How it goes for the player alone. */
+  readonly alone: Handling;
+  /** Where the assistant stands whom it takes; `null` where it takes none. */
+  readonly assistant: Jamb | null;
+  /** What the conventions of rows say against it. */
+  readonly reasons: readonly Reason[];
+  /** Other ways, where it needs an assistant who is not there or cannot be made as written. */
+  readonly advice: readonly string[];
+}
+
+/** A section with what was chosen for it. */
+export interface PlannedSection {
+  readonly music: PieceSection;
+  readonly candidates: Candidates;
+  readonly chosen: Alternative;
+  /** Its links, and whether they are kept. */
+  readonly links: readonly { readonly link: PlacedLink; readonly holds: boolean }[];
+  /** `null` where the best of the list was taken, or a pin. */
+  readonly givenUp: GivenUp | null;
+}
+
+/** What to set on one piston. */
+export interface StoredPiston {
+  /** `null` for a general piston. */
+  readonly division: string | null;
+  readonly level: number;
+  readonly number: number;
+  /** The console it brings: all of it, or the division's stops. */
+  readonly station: number;
+  /** The changes that use it, by their place in `changes`. */
+  readonly uses: readonly number[];
+}
+
+/** A piece planned on an organ. */
+export interface PlannedPiece {
+  readonly row: ChosenRow;
+  readonly instrument: Instrument;
+  readonly sections: readonly PlannedSection[];
+  readonly stations: readonly Station[];
+  /** One for each station but the first, in playing order. */
+  readonly changes: readonly PlannedChange[];
+  readonly pistons: readonly StoredPiston[];
+  /** Whether the pistons are proven to save most. */
+  readonly memoryExact: boolean;
+  /** What is taken to be so, since nothing was said. */
+  readonly assumed: readonly string[];
+}
+
+interface Leg {
+  readonly at: number;
+  readonly station: Station;
+  readonly difference: Difference;
+  readonly time: TimeLeft;
+}
+
+/** What a piston stores: everything but the boxes. */
+function contentOf({ stand: { state } }: Station): string {
+  const list = (set: ReadonlySet<string>): string => [...set].sort().join(",");
+  return [state.drawn, state.couplers, state.tremulants, state.unisonOff].map(list).join("|");
+}
+
+const divisionContent = (instrument: Instrument, station: Station, name: string): string =>
+  (instrument.divisions.find((division) => division.name === name)?.stops ?? [])
+    .filter((stop) => station.stand.state.drawn.has(stop.id))
+    .map((stop) => stop.id)
+    .join(",");
+
+/** A verdict before all work; the work in hundredths of a second. */
+const costOf = (row: ChosenRow, { verdict, handling }: Feasibility): number => {
+  const tier = row.costs.ofVerdict(verdict);
+  const work = handling.tasks.reduce((sum, task) => sum + task.seconds, 0);
+  return (tier >= TIERS.absent ? tier : 0) + Math.round(work * 100);
+};
+
+const moved = ({ needed, later }: Difference): boolean => needed.length + later.length > 0;
+
+/** The difference as it is left when some divisions are set by pistons of their own. */
+const without = (difference: Difference, divisions: ReadonlySet<string>): Difference => ({
+  ...difference,
+  needed: difference.needed.filter((move) => move.what !== "stop" || !divisions.has(move.division)),
+  later: difference.later.filter((move) => move.what !== "stop" || !divisions.has(move.division)),
+});
+
+/** Time that one further piston takes, in hundredths of a second. */
+const ONE_MORE_PRESS = 66;
+/** Going to another level: two presses more. */
+const SWITCH_PRESSES = 2;
+
+/** What going to another level costs right before a change; where there is no time for it, as much as a change that fails. */
+function switchCost(row: ChosenRow, time: TimeLeft): number {
+  const { need, available } = pressing(time, row.layout, row.crew);
+  const fits = available >= need * (1 + SWITCH_PRESSES) * MUSIC_VALUES.brisk.value;
+  return SWITCH_PRESSES * ONE_MORE_PRESS + (fits ? 0 : TIERS.absent);
+}
+
+function memoryChange(row: ChosenRow, { at, station, difference, time }: Leg): MemoryChange {
+  const press = costOf(row, row.costs.byPress(difference, time, 10_000 + at));
+  const known = new Map<string, number>();
+  const divisions = new Map<string, string>();
+  for (const move of difference.needed) {
+    if (move.what === "stop") divisions.set(move.division, divisionContent(row.instrument, station, move.division));
+  }
+  return {
+    content: contentOf(station),
+    press: moved(difference) ? press : 0,
+    divisions,
+    levelSwitch: switchCost(row, time),
+    byHand: (pressed) => {
+      const key = [...pressed].sort().join(",");
+      let cost = known.get(key);
+      if (cost === undefined) {
+        const left = without(difference, pressed);
+        cost = moved(difference)
+          ? costOf(row, row.costs.byHand(left, time, 10_000 + at)) + pressed.size * ONE_MORE_PRESS
+          : 0;
+        known.set(key, cost);
+      }
+      return cost;
+    },
+  };
+}
+
+interface Stored {
+  readonly means: readonly Means[];
+  readonly pistons: readonly StoredPiston[];
+  readonly exact: boolean;
+}
+
+/** Chooses what goes on which piston, and gives the pistons their numbers. */
+function stored(row: ChosenRow, legs: readonly Leg[]): Stored {
+  const { generals, levels, divisionals } = pistonsOn(row.instrument, row.piece);
+  const changes = legs.map((leg) => memoryChange(row, leg));
+  const choice = storeBest(changes, {
+    generals: generals.length,
+    levels: levels.length,
+    divisionals: new Map([...divisionals].map(([name, numbers]) => [name, numbers.length])),
+  });
+  const pistons: StoredPiston[] = [];
+  const means = changes.map(
+    (_, at): Means => (moved((legs[at] as Leg).difference) ? { by: "hands" } : { by: "nothing" }),
+  );
+  const note = (division: string | null, level: number, number: number, leg: number): void => {
+    const there = pistons.find((each) => each.division === division && each.level === level && each.number === number);
+    if (there) (there.uses as number[]).push(leg);
+    else pistons.push({ division, level, number, station: leg + 1, uses: [leg] });
+  };
+  let before: number | null = null;
+  for (const [index, level] of levels.entries()) {
+    const used = changes.flatMap((each, at) => (choice.levelOf[at] === index ? [{ at, content: each.content }] : []));
+    const numbers = numbered(
+      used.map((each) => each.content),
+      generals,
+    );
+    for (const { at, content } of used) {
+      const number = numbers.get(content) as number;
+      means[at] = { by: "general", level, number, newLevel: before !== null && before !== level };
+      before = level;
+      note(null, level, number, at);
+    }
+  }
+  for (const [division, numbers] of divisionals) {
+    const used = changes.flatMap((each, at) =>
+      choice.divisionsOf[at]?.has(division) ? [{ at, content: each.divisions.get(division) ?? "" }] : [],
+    );
+    const given = numbered(
+      used.map((each) => each.content),
+      numbers,
+    );
+    for (const { at, content } of used) {
+      const number = given.get(content) as number;
+      const there = means[at];
+      const others = there?.by === "divisionals" ? there.pistons : [];
+      means[at] = { by: "divisionals", pistons: [...others, { division, number }] };
+      note(division, levels[0] ?? 1, number, at);
+    }
+  }
+  return { means, pistons, exact: choice.exact };
+}
+
+/** Whether a stop that falls silent is wanted again where its division next sounds, with nothing but hands on the way. */
+function isWantedAgain(move: Move, from: number, legs: readonly Leg[], means: readonly Means[]): boolean {
+  if (move.what !== "stop" || move.act !== "cancel") return false;
+  for (let at = from + 1; at < legs.length; at++) {
+    const { station } = legs[at] as Leg;
+    if (means[at]?.by === "general") return false;
+    if (station.stand.soundedBy.has(move.division)) return station.stand.state.drawn.has(move.id);
+  }
+  return false;
+}
+
+function changesOf(row: ChosenRow, legs: readonly Leg[], { means }: Stored): readonly PlannedChange[] {
+  let standing = new Set<string>();
+  return legs.map((leg, at): PlannedChange => {
+    const { station, difference, time } = leg;
+    const how = means[at] as Means;
+    const pressed = how.by === "general";
+    if (pressed) standing = new Set();
+    const divisions = new Set(how.by === "divisionals" ? how.pistons.map((each) => each.division) : []);
+    const needed = difference.needed.filter((move) => !(move.act === "draw" && standing.has(move.id)));
+    for (const move of difference.needed) standing.delete(move.id);
+    const left = pressed ? [] : difference.later.filter((move) => isWantedAgain(move, at, legs, means));
+    for (const move of left) standing.add(move.id);
+    const later = pressed ? [] : difference.later.filter((move) => !left.includes(move));
+    const hand = without({ ...difference, needed }, divisions);
+    const place = 20_000 + at;
+    const found = pressed ? row.costs.byPress(difference, time, place) : row.costs.byHand(hand, time, place);
+    const by: Means = how.by === "hands" && needed.length + later.length === 0 ? { by: "nothing" } : how;
+    return {
+      section: station.section,
+      step: station.step,
+      time,
+      means: by,
+      moves: needed,
+      later,
+      left,
+      shifts: difference.shifts,
+      ...found,
+      reasons: station.step === 0 ? rowReasons(row, station.section) : [],
+      advice: adviceFor(row, leg.station, hand, found, time),
+    };
+  });
+}
+
+/** What the conventions of rows say of going into a section. */
+function rowReasons({ candidates, chosen, costs }: ChosenRow, at: number): readonly Reason[] {
+  const [before, after] = [candidates[at - 1], candidates[at]];
+  const [earlier, later] = [chosen[at - 1], chosen[at]];
+  if (!before || !after || !earlier || !later) return [];
+  const has = costs.conventions(before, earlier);
+  return stepReasons(after.problem, earlier.judgement, later.judgement, has);
+}
+
+function linksFrom(row: ChosenRow, at: number): PlannedSection["links"] {
+  return row.links
+    .filter((link) => link.from === at)
+    .map((link) => {
+      const [mine, other] = [row.chosen[link.from] as Alternative, row.chosen[link.to] as Alternative];
+      return { link, holds: linkHolds(link.kind, mine.sound, other.sound).holds };
+    });
+}
+
+/** Points that a plan gives up in all, against the best of every list. */
+export const givenUpPoints = ({ sections }: Pick<PlannedPiece, "sections">): Points =>
+  sections.reduce((sum, section) => sum + (section.givenUp?.points ?? 0), 0);
+
+function assumptions(row: ChosenRow, stations: readonly Station[]): readonly string[] {
+  const silent = stations.filter((station) => station.step === 0 && station.time?.assumed).length;
+  const count = silent === 1 ? "one section" : `${silent} sections`;
+  return [
+    ...(row.layout.assumed.length > 0
+      ? [`The console is taken to be a usual one: ${row.layout.assumed.join("; ")}.`]
+      : []),
+    ...(silent > 0 ? [`Nothing is said of the time before ${count}: a rest of two beats is taken.`] : []),
+  ];
+}
+
+/** Works out a chosen row: every change with its means and its verdict, the pistons, and what was given up. */
+export function workOut(row: ChosenRow): PlannedPiece {
+  const stations = stationsOf(row);
+  const legs = stations.slice(1).map((station, at): Leg => {
+    const difference = differenceInto(row, stations[at] as Station, station);
+    return { at, station, difference, time: station.time as TimeLeft };
+  });
+  const memory = stored(row, legs);
+  return {
+    row,
+    instrument: row.instrument,
+    sections: row.chosen.map((chosen, at): PlannedSection => {
+      return {
+        music: row.piece.sections[at] as PieceSection,
+        candidates: row.candidates[at] as Candidates,
+        chosen,
+        links: linksFrom(row, at),
+        givenUp: givenUpIn(row, at),
+      };
+    }),
+    stations,
+    changes: changesOf(row, legs, memory),
+    pistons: memory.pistons,
+    memoryExact: memory.exact,
+    assumed: assumptions(row, stations),
+  };
+}

@@ -1,0 +1,176 @@
+import { describe, expect, test } from "vitest";
+import { verdictOf } from "../../shared-model/plan/feasibility.ts";
+import {
+  actTime,
+  beatSeconds,
+  handTime,
+  type KnobAction,
+  legTime,
+  meansTime,
+  motionTime,
+  type SingleMeans,
+  secondsOf,
+  USUAL_DISTANCES,
+  type Visit,
+  waitingTime,
+} from "../../shared-model/plan/motion.ts";
+import {
+  DISTANCES,
+  MOTIONS,
+  type Motion,
+  type MotionValue,
+  MUSIC_VALUES,
+  PACE_FACTORS,
+  SHORT,
+} from "../../shared-model/plan/motion-values.ts";
+
+const D = USUAL_DISTANCES;
+
+// Worked out by hand from the tables, straight lines between their points.
+test.each<[Motion, number, number]>([
+  ["reachA", 2.54, 2.5],
+  ["reachA", 6, 4.471],
+  ["reachB", 1, 2.0],
+  ["reachB", 7, 4.983],
+  ["reachB", 14, 8.209],
+  ["reachB", 22, 10.563],
+  ["reachB", 25, 11.39],
+  ["reachB", 30, 12.768],
+  ["reachB", 45, 17.002],
+  ["reachB", 76.2, 25.8],
+  ["reachB", 80, 26.847],
+  ["reachB", 110, 35.115],
+  ["moveA", 2.5, 2.469],
+  ["moveA", 7, 4.583],
+])("%s over %d cm", (motion, cm, tmu) => expect(motionTime(motion, cm)).toBeCloseTo(tmu, 3));
+
+test.each([
+  ["draw", "electric", 6.47],
+  ["cancel", "electric", 2.47],
+  ["draw", "mechanical", 11.06],
+  ["cancel", "mechanical", 7.06],
+  ["draw", "tabs", 2],
+] as const)("to %s a knob, %s", (act, action, tmu) => expect(actTime(act, action, D)).toBeCloseTo(tmu, 2));
+
+/** So many knobs of one division, of two divisions of a jamb, or of two jambs, the second with one knob. */
+const row = (count: number, act: Visit["act"], second: number | null = null): Visit[] =>
+  Array.from({ length: count }, (_, at): Visit => {
+    if (at === 0) return { act, away: D.keysToBlock };
+    return { act, away: at === 1 && second !== null ? second : D.knobPitch };
+  });
+const hand = (visits: readonly Visit[], action: KnobAction, reads = false): number =>
+  secondsOf(handTime(visits, D.keysToBlock, action, reads, D));
+
+describe("one hand, seconds at a normal pace for 1, 2, 3, 5 and 8 knobs", () => {
+  test.each<[string, KnobAction, Visit["act"], boolean, number | null, (number | null)[]]>([
+    ["electric, practised", "electric", "draw", false, null, [1.46, 1.87, 2.28, 3.11, 4.34]],
+    ["electric, labels read", "electric", "draw", true, null, [1.46, 2.13, 2.81, 4.16, 6.18]],
+    ["electric, cancelled", "electric", "cancel", false, null, [1.31, 1.58, 1.85, 2.39, 3.19]],
+    ["electric, two divisions", "electric", "draw", false, D.blockToBlock, [null, 2.07, 2.48, 3.31, 4.54]],
+    ["electric, two divisions, read", "electric", "draw", true, D.blockToBlock, [null, 2.33, 3.01, 4.36, 6.38]],
+    ["electric, two jambs", "electric", "draw", false, D.jambToJamb, [null, 2.95, 3.37, 4.19, 5.43]],
+    ["mechanical, practised", "mechanical", "draw", false, null, [1.62, 2.2, 2.78, 3.93, 5.66]],
+    ["mechanical, labels read", "mechanical", "draw", true, null, [1.62, 2.46, 3.3, 4.98, 7.5]],
+    ["mechanical, cancelled", "mechanical", "cancel", false, null, [1.48, 1.91, 2.35, 3.21, 4.51]],
+    ["mechanical, two divisions", "mechanical", "draw", false, D.blockToBlock, [null, 2.4, 2.98, 4.13, 5.87]],
+    ["mechanical, two jambs", "mechanical", "draw", false, D.jambToJamb, [null, 3.28, 3.86, 5.02, 6.75]],
+  ])("%s", (_, action, act, reads, second, expected) => {
+    const found = [1, 2, 3, 5, 8].map((count, at) =>
+      expected[at] === null ? null : hand(row(count, act, second), action, reads),
+    );
+    for (const [at, seconds] of found.entries()) {
+      if (seconds !== null) expect(Math.abs(seconds - (expected[at] as number))).toBeLessThanOrEqual(0.01);
+    }
+  });
+
+  test("tabs over the top manual", () => {
+    const tabs = (count: number): number =>
+      secondsOf(
+        handTime(
+          Array.from({ length: count }, (_, at) => ({ act: "draw" as const, away: at === 0 ? D.tabs : D.tabPitch })),
+          D.tabs,
+          "tabs",
+          false,
+          D,
+        ),
+      );
+    expect([1, 2, 3, 5, 8].map((count) => Number(tabs(count).toFixed(2)))).toEqual([0.89, 1.05, 1.21, 1.54, 2.02]);
+  });
+});
+
+test("an assistant whose hands wait on the first knobs", () => {
+  const wait = (count: number, action: KnobAction): number => secondsOf(waitingTime(row(count, "draw"), action, D));
+  expect([1, 2, 3, 5, 8].map((count) => Number(wait(count, "electric").toFixed(2)))).toEqual([
+    0.16, 0.57, 0.99, 1.81, 3.05,
+  ]);
+  expect([1, 2, 3, 5, 8].map((count) => Number(wait(count, "mechanical").toFixed(2)))).toEqual([
+    0.33, 0.9, 1.48, 2.64, 4.37,
+  ]);
+});
+
+test.each<[SingleMeans, number, number]>([
+  ["piston-same", 0.39, 0.23],
+  ["piston-next", 0.66, 0.37],
+  ["piston-far", 0.99, 0.53],
+  ["toe-near", 0.82, 0.56],
+  ["toe-far", 1.54, 0.92],
+  ["hitch-down", 1.56, 1.12],
+  ["swell-shoe", 1.0, 0.65],
+])("%s: seconds until the limb is back, and until it acts", (means, whole, sound) => {
+  const { whole: back, sound: acts } = meansTime(means, D);
+  expect([secondsOf(back), secondsOf(acts)].map((each) => Number(each.toFixed(2)))).toEqual([whole, sound]);
+});
+
+test("what must hold for any console", () => {
+  for (const action of ["electric", "mechanical", "tabs"] as const) {
+    for (let count = 2; count < 20; count++) {
+      expect(hand(row(count, "draw"), action)).toBeGreaterThan(hand(row(count - 1, "draw"), action));
+      expect(hand(row(count, "cancel"), action)).toBeLessThanOrEqual(hand(row(count, "draw"), action));
+      expect(hand(row(count, "draw"), action, true)).toBeGreaterThan(hand(row(count, "draw"), action));
+      expect(hand(row(count, "draw", D.blockToBlock), action)).toBeGreaterThan(hand(row(count, "draw"), action));
+      expect(hand(row(count, "draw", D.jambToJamb), action)).toBeGreaterThan(
+        hand(row(count, "draw", D.blockToBlock), action),
+      );
+    }
+    expect(actTime("draw", "electric", D)).toBeLessThan(actTime("draw", "mechanical", D));
+  }
+  for (const motion of Object.keys(MOTIONS) as Motion[]) {
+    for (let cm = 1; cm < 150; cm++) expect(motionTime(motion, cm + 1)).toBeGreaterThanOrEqual(motionTime(motion, cm));
+  }
+  expect(legTime(35)).toBeGreaterThan(legTime(15));
+  expect(PACE_FACTORS.brisk).toBeLessThan(PACE_FACTORS.normal);
+  expect(PACE_FACTORS.normal).toBeLessThan(PACE_FACTORS.careful);
+});
+
+test.each([
+  [40, 2, 3],
+  [60, 0.5, 0.5],
+  [72, 3, 2.5],
+  [80, 1, 0.75],
+  [96, 4, 2.5],
+  [120, 1, 0.5],
+])("at %d beats a minute %d beats", (bpm, beats, seconds) => expect(beatSeconds(beats, bpm)).toBeCloseTo(seconds, 9));
+
+// The music leaves, the change needs, both in seconds; slack is one over the other.
+test.each([
+  ["two electric draws in 2 beats at 72", 1.667, 1.869, "brisk"],
+  ["three mechanical draws, labels read, in 4 beats at 60", 4.0, 3.303, "easy"],
+  ["one mechanical draw in a beat at 66", 0.909, 1.622, "impossible"],
+  ["a far toe stud in a beat at 72", 0.833, 1.537, "impossible"],
+  ["two electric draws on opposite jambs in 3 beats at 120", 1.5, 2.954, "impossible"],
+  ["one electric draw in 3 beats at 60", 3.0, 1.457, "easy"],
+  ["two electric draws in 2 beats at 60", 2.0, 1.869, "brisk"],
+] as const)("%s", (_, gap, need, verdict) => {
+  expect(verdictOf(gap / need, 0)).toBe(verdict);
+  expect(verdictOf(gap / need, 1)).toBe(verdict === "impossible" ? "needs-assistant" : verdict);
+});
+
+test("every value says where it comes from", () => {
+  const values: readonly MotionValue[] = [SHORT, DISTANCES, MUSIC_VALUES].flatMap((each) => Object.values(each));
+  expect(values.length).toBeGreaterThan(35);
+  for (const { origin, note, value } of values) {
+    expect(note.length).toBeGreaterThan(5);
+    expect(["read", "memory", "own"]).toContain(origin);
+    expect(value).toBeGreaterThan(0);
+  }
+});
