@@ -91,7 +91,7 @@ function sectionLines(plan: PlannedPiece, at: number): readonly string[] {
     ...opposite(`${title}${chosen.origin === "pinned" ? " (pinned)" : ""}`, String(decimal(chosen.score))),
     ...(into ? changeLines(into) : []),
     ...wrapped(labelOf(candidates.problem, chosen.judgement.parts), INDENT),
-    ...registrationLines(plan.instrument, music.section, chosen.entry.state, chosen.judgement, INDENT),
+    ...registrationLines(candidates.problem, chosen.entry.state, chosen.judgement, INDENT),
     ...steps.flatMap(changeLines),
     ...links.flatMap(({ link, holds }) =>
       wrapped(`${holds ? "" : "NOT "}${LINK_WORDS[link.kind]} ${nameOf(plan, link.to)}`, INDENT),

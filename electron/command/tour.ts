@@ -31,10 +31,7 @@ const STEPS: readonly (readonly [string, string])[] = [
   ["registrant propose instruments/sallowby.yaml --texture hymn-verse", "what to draw for one"],
   ["registrant read LIST.txt --out organ.yaml", "your own organ, from its printed stoplist"],
   ["registrant propose organ.yaml --texture hymn-verse --card 1", "a card for the music desk"],
-  [
-    "registrant plan instruments/sallowby.yaml instruments/pieces/hymn.yaml",
-    "a whole piece, change by change",
-  ],
+  ["registrant plan instruments/sallowby.yaml instruments/pieces/hymn.yaml", "a whole piece, change by change"],
   ["registrant check organ.yaml mine.yaml", "what is wrong with what you drew yourself"],
 ];
 

@@ -453,5 +453,7 @@ export function pressing(time: TimeLeft, layout: ConsoleLayout, crew: Crew): Han
       available,
     };
   });
-  return options.reduce((best, each) => (isBetterHandling(each, best) ? each : best));
+  // Not every console has studs for the toes: a thumb first.
+  const thumb = options.find((each) => each.tasks[0]?.who !== "feet" && each.slack >= MUSIC_VALUES.easy.value);
+  return thumb ?? options.reduce((best, each) => (isBetterHandling(each, best) ? each : best));
 }

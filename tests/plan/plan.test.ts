@@ -224,7 +224,7 @@ const PIECES: Readonly<Record<string, readonly string[]>> = {
   "partita-marsh-tune": ["wiekenborg", "zinnrode", "sallowby"],
   "suite-echoes": ["lurvaux", "hawsermouth", "weidenquell"],
   "evening-on-the-water": ["hawsermouth", "huettenlohe", "port-lestrane"],
-  "hymn": ["sallowby"],
+  hymn: ["sallowby"],
 };
 
 describe.each(Object.entries(PIECES))("%s", (file, organs) => {
