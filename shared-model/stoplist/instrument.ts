@@ -10,15 +10,22 @@ export type Brightness = 1 | 2 | 3 | 4 | 5;
 /** A row of pipes (or tongues), apart from the knobs that draw it: one rank may serve several stops. */
 export interface Rank {
   readonly id: string;
-  /** Length of the first pipe. */
+  /**
+   * Nominal length of the first pipe: the pitch of a stop that plays it on C2 (key 36). A rank that begins in the tenor
+   * is laid out so too, its lowest numbers unused; one that goes below C2 begins an octave longer.
+   */
   readonly longest: Foot;
-  /** How many pipes, 1 to 122. */
+  /** How many pipes, 1 to 122, counted from there; those that no key plays are counted with the others. */
   readonly pipes: number;
 }
 
-/** How one stop uses a rank over a stretch of keys: the lowest key of the stretch sounds at `pitch`. */
+/** How one stop uses a rank over a stretch of keys. */
 export interface RankUse {
   readonly rank: string;
+  /**
+   * As a knob prints it, nominal on C2 whatever the lowest key of the stretch: 8 where every key plays its own note, so an
+   * Oboe 8 from tenor C has 8 here, though its longest pipe is 4 feet long.
+   */
   readonly pitch: Foot;
   /** First and last key of the stretch, both sounding. */
   readonly from: Key;
