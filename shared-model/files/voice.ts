@@ -80,6 +80,15 @@ function lentKinds(lent: readonly Kind[], pitch: Foot | null, understanding: Und
   return understanding.sure ? understanding.kinds : [...new Set(lent.map((kind) => kindAtPitch(kind, pitch)))];
 }
 
+/**
+ * The family of the pipes where another stop or a rank says what they are: a rank that gives its kind alone is of that
+ * kind's usual family, whatever the names of the stops that draw it. `null` where the pipes' word does not hold.
+ */
+function familyLent(lender: Lender | null, kinds: readonly Kind[]): Family | null {
+  if (lender?.kinds !== kinds || !kinds[0]) return null;
+  return lender.family ?? CUSTOM_OF_KIND[kinds[0]].family;
+}
+
 /** Whether a stop of these kinds makes no sense without a pitch. */
 const needsPitch = (kinds: readonly Kind[]): boolean =>
   compoundKind(kinds) === null && !kinds.includes("effect") && !kinds.includes("percussion");
@@ -123,7 +132,7 @@ export function voiceOf(entry: StopEntry, place: StopPlace, names: Names, report
   }
   return {
     kinds,
-    family: entry.family ?? (lender?.kinds === kinds ? lender.family : null) ?? asNamed?.family ?? custom.family,
+    family: entry.family ?? familyLent(lender, kinds) ?? asNamed?.family ?? custom.family,
     strength: entry.strength ?? lender?.strength ?? asNamed?.strength ?? custom.strength,
     pitch,
     tierce: asNamed?.tierce ?? false,

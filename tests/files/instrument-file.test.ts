@@ -220,6 +220,19 @@ describe("shared pipes", () => {
     ]);
   });
 
+  test("a rank that gives its kind alone gives the family too, whatever its stops are called", () => {
+    const stops = stopsOf(
+      organ(
+        unit(
+          "{name: Bordun, pitch: 16, rank: gedackt}",
+          "{name: Rohrflöte, pitch: 8, rank: gedackt}",
+          "{name: Rohrflöte, pitch: 4}",
+        ),
+      ),
+    );
+    expect(stops.map((stop) => stop.family)).toEqual(["flute-stopped", "flute-stopped", "flute-half-stopped"]);
+  });
+
   test("where the rank has no pipes the stop ends, and a note names the silent keys", () => {
     const text = HEAD + unit("{name: Flute, pitch: 2, rank: gedackt}", "{name: Untersatz, pitch: 32, rank: gedackt}");
     const { instrument, troubles } = readInstrumentFile(text, "s.yaml");
