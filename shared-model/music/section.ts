@@ -94,14 +94,20 @@ export function partsFromHand(written: readonly HandPart[]): readonly Part[] {
   );
 }
 
-/** Cost of reading `written` as `known`: another hand weighs more than a part lying elsewhere by some octaves. */
-function unlike(written: Part, known: Part): number {
-  const hands = written.hands === known.hands ? 0 : written.hands === "feet" || known.hands === "feet" ? 6 : 2;
-  const apart = Math.abs(written.low + written.high - known.low - known.high) / 2;
-  return hands + Math.floor(apart / 12);
-}
+/** Cost of another hand, in the same coin as semitones that a part lies elsewhere; between hand and foot three times that. */
+const OTHER_HAND = 24;
+/** A part that the other has not. */
+const UNMATCHED = 120;
+/** One that may rest, or a bass for feet that have nothing to do: what the hands do is what recipes are about. */
+const RESTING = 4;
 
-const UNMATCHED = 10;
+const isForFeet = ({ hands }: Part): boolean => hands === "feet";
+
+/** Cost of reading `written` as `known`: how far apart the middles of their ranges lie, in semitones, and another hand. */
+function unlike(written: Part, known: Part): number {
+  const hands = written.hands === known.hands ? 0 : isForFeet(written) || isForFeet(known) ? 3 : 1;
+  return hands * OTHER_HAND + Math.abs(written.low + written.high - known.low - known.high) / 2;
+}
 
 function distance(written: readonly Part[], texture: Texture): number {
   const left = [...written];
@@ -112,7 +118,10 @@ function distance(written: readonly Part[], texture: Texture): number {
     if (best) {
       cost += unlike(best, known);
       left.splice(left.indexOf(best), 1);
-    } else cost += known.optional ? 1 : UNMATCHED;
+    } else {
+      const rests = known.optional || (known.role === "bass" && isForFeet(known) && !written.some(isForFeet));
+      cost += rests ? RESTING : UNMATCHED;
+    }
   }
   return cost + left.length * UNMATCHED;
 }

@@ -98,6 +98,11 @@ describe("nearestTexture", () => {
     const bass = { role: "bass", hands: "feet", low: key("C2"), high: key("B3") } as const;
     expect(shape(melody, chords, bass)).toBe("melody-over-accompaniment");
     expect(shape(bass, chords, melody)).toBe("melody-over-accompaniment");
+    expect(shape(melody, chords)).toBe("melody-over-accompaniment");
+    const above = { ...chords, hands: "right", low: key("C4"), high: key("E5") } as const;
+    expect(shape({ ...melody, hands: "left", low: key("C3"), high: key("G4") }, above)).toBe("melody-in-tenor");
+    expect(shape({ ...melody, hands: "left", low: key("C2"), high: key("C4") }, above)).toBe("solo-in-bass");
+    expect(shape({ ...melody, low: key("A4"), high: key("C6") }, { ...chords, high: key("F5") })).toBe("pastorale");
     expect(
       shape({ ...melody, hands: "left", low: key("C3"), high: key("G4") }, { ...chords, hands: "right" }, bass),
     ).toBe("melody-in-tenor");
