@@ -4,6 +4,7 @@ import { countPitches } from "../acoustics/pitch-set.ts";
 import { footText } from "../pitch/foot.ts";
 import { feet, idsOf, lengthsOf, named, reedsOf, soundsAt, the } from "./naming.ts";
 import { fluePitches } from "./pitches.ts";
+import { hasDividedFlues } from "./reach-facts.ts";
 import type { HeardStop, PartContext, PartRule } from "./rule.ts";
 import { isChorus } from "./schools.ts";
 
@@ -33,7 +34,8 @@ export const doublingInChorus: PartRule = {
   yieldsToPrescription: true,
   applies: (context) => {
     const { tradition } = context.section;
-    if (!isChorus(context)) return false;
+    // Two halves of one pitch are one stop, and a sound does not tell on which keys its stops lie.
+    if (!isChorus(context) || hasDividedFlues(context)) return false;
     // The second chorus that central German practice couples brings its own pitches along.
     if (tradition === "central-german") return context.couplers.length === 0;
     return tradition === "north-german" || tradition === "italian-renaissance" || tradition === "neutral";
@@ -67,6 +69,7 @@ export const doublingInChorus: PartRule = {
       },
     ],
     silent: [
+      { organ: "Órgano: Violón 8 bass, Violón 8 treble, Octava 4 bass, Octava 4 treble", plays: "plenum on Órgano" },
       {
         organ: "Hauptwerk: Principal 8, Oktave 4, Oktave 2, Mixtur IV, Trompete 8",
         plays: "plenum on Hauptwerk",

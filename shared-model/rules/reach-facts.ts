@@ -2,6 +2,7 @@ import { powerOf } from "../acoustics/level.ts";
 import { kindBits } from "../acoustics/part-sound.ts";
 import { type PitchSet, pitchBit } from "../acoustics/pitch-set.ts";
 import type { Division, Instrument } from "../stoplist/instrument.ts";
+import { KIND_GROUPS, type Kind } from "../stoplist/kind.ts";
 import type { PartContext } from "./rule.ts";
 
 /** What a rule may know of a division before a stop is drawn, worked out once: `applies` and `most` ask for every keyboard. */
@@ -11,6 +12,8 @@ interface DivisionFacts {
   /** Every length that one of its stops or ranks has. */
   readonly lengths: PitchSet;
   readonly halves: boolean;
+  /** A flue among the halves. */
+  readonly flueHalves: boolean;
   readonly off: boolean;
   readonly tierce: boolean;
   /** A celeste of one rank, which needs a partner. */
@@ -19,6 +22,7 @@ interface DivisionFacts {
   readonly power: number;
 }
 
+const REEDS: readonly Kind[] = KIND_GROUPS.reed;
 const known = new WeakMap<Division, DivisionFacts>();
 
 function factsOf(division: Division): DivisionFacts {
@@ -32,6 +36,7 @@ function factsOf(division: Division): DivisionFacts {
     kindsHigh: kinds.high,
     lengths: pitches.reduce((set, pitch) => set | pitchBit(pitch), 0),
     halves: stops.some((stop) => stop.half !== null),
+    flueHalves: stops.some((stop) => stop.half !== null && !stop.kinds.some((kind) => REEDS.includes(kind))),
     off: stops.some((stop) => stop.off),
     tierce: stops.some((stop) => stop.tierce || stop.kinds.includes("tierce")),
     loneCeleste: stops.some((stop) => stop.kinds.includes("celeste") && stop.ranks < 2),
@@ -50,6 +55,9 @@ export const reachesKind = (context: PartContext, kinds: { readonly low: number;
 
 /** Whether any stop that the keyboard reaches is a half. */
 export const isDivided = (context: PartContext): boolean => context.reach.some((division) => factsOf(division).halves);
+/** Whether any flue that the keyboard reaches is a half. */
+export const hasDividedFlues = (context: PartContext): boolean =>
+  context.reach.some((division) => factsOf(division).flueHalves);
 /** Whether any stop that the keyboard reaches is marked off. */
 export const reachesOff = (context: PartContext): boolean => context.reach.some((division) => factsOf(division).off);
 /** Whether any stop that the keyboard reaches holds a third. */
