@@ -1,5 +1,6 @@
 import { partName } from "../rules/balance.ts";
-import type { Heard, Words } from "../rules/rule.ts";
+import { the } from "../rules/naming.ts";
+import type { Heard, PartContext, Words } from "../rules/rule.ts";
 import { heardOf, type PartState } from "./listening.ts";
 import type { Problem, WeighedPart } from "./problem.ts";
 import { type Reason, reasonOf, type Speaker } from "./reason.ts";
@@ -12,17 +13,17 @@ const SILENT_PART: Speaker = { id: "foundation-present", source: "common practic
 const idsIn = (heard: Heard): readonly string[] => heard.stops.map((each) => each.stop.id);
 
 /** Why a part hears nothing, and what to do. */
-function silenceWords({ placed, silenced }: PartState, who: string): Words {
-  const keyboard = placed.keyboard.name;
+function silenceWords({ placed, silenced }: PartState, context: PartContext): Words {
+  const [who, keyboard] = [partName(context), the(context)];
   if (silenced.length > 0) {
     return {
-      text: `The unison of the ${keyboard} is off, so the ${who} does not hear what is drawn there.`,
-      remedy: `Turn the unison of the ${keyboard} on.`,
+      text: `The unison of ${keyboard} is off, so the ${who} does not hear what is drawn there.`,
+      remedy: `Turn the unison of ${keyboard} on.`,
       stops: silenced.map((stop) => stop.id),
     };
   }
-  const text = `Nothing is drawn that the ${who} on the ${keyboard} can hear.`;
-  return { text, remedy: `${placed.unisonOff ? "Turn its unison on, and draw" : "Draw"} a stop on the ${keyboard}.` };
+  const text = `Nothing is drawn that the ${who} on ${keyboard} can hear.`;
+  return { text, remedy: `${placed.unisonOff ? "Turn its unison on, and draw" : "Draw"} a stop on ${keyboard}.` };
 }
 
 /** What the rules say of one part: of where it is played, of its sound, and what to mind. */
@@ -49,7 +50,7 @@ function partReasons(
     reasons.push(reasonOf(rule, points, rule.words(part.sound, context, heard, points), parts, stops, forbids));
   }
   if (part.sound.stops === 0) {
-    reasons.push(reasonOf(SILENT_PART, 0, silenceWords(part, partName(context)), parts, [], true));
+    reasons.push(reasonOf(SILENT_PART, 0, silenceWords(part, context), parts, [], true));
   }
   for (const rule of problem.rules.advice) {
     const words = rule.advise(part.sound, context, heard);

@@ -47,7 +47,8 @@ export function reasonOf(
     text: words.text,
     source: rule.source,
     parts,
-    stops: words.stops ?? stops,
+    // Parts that share a keyboard hear the same stops.
+    stops: [...new Set(words.stops ?? stops)],
     severity: severityOf(rule, points, forbids),
     remedy: words.remedy ?? null,
   };

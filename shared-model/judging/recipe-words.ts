@@ -1,6 +1,7 @@
 import { accordingTo } from "../music/prescriptions/citation.ts";
 import { partName } from "../rules/balance.ts";
-import { listed, type Points, type Words } from "../rules/rule.ts";
+import { leaveOut, named, the } from "../rules/naming.ts";
+import { type HeardStop, listedBriefly, type Points, type Words } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import { type PartState, stopLabel } from "./listening.ts";
 import { type Problem, placingDeviations, type WeighedPart } from "./problem.ts";
@@ -38,7 +39,8 @@ interface Fulfilment {
   readonly missing: readonly string[];
 }
 
-const labels = (some: readonly Matched[]): readonly string[] => some.map((each) => stopLabel(each.stop));
+const asHeard = ({ stop }: Matched): HeardStop => ({ stop, label: stopLabel(stop), silent: [] });
+const namesOf = (some: readonly Matched[]): string => named(some.map(asHeard));
 const idsOf = (some: readonly Matched[]): readonly string[] => some.map((each) => each.stop.id);
 const itemWords = (item: Item): string => item.wanted.map(wantedText).slice(0, 3).join(" or ");
 const costOf = (some: readonly Matched[]): Points => some.reduce((sum, each) => sum + each.match.cost, 0);
@@ -66,7 +68,7 @@ function fulfilmentOf({ weighed, close, who, all }: PartInLight): Fulfilment {
     const serving = all.filter((each) => (each.match.standIn & use.bits) !== 0);
     replaced.push({
       points: use.weight,
-      text: `${listed(labels(serving))} ${serving.length === 1 ? "stands" : "stand"} in for the ${name} that the recipe asks for${use.note ? ` (${use.note})` : ""}.`,
+      text: `${namesOf(serving)} ${serving.length === 1 ? "stands" : "stand"} in for the ${name} that the recipe asks for${use.note ? ` (${use.note})` : ""}.`,
       stops: idsOf(serving),
     });
   });
@@ -77,16 +79,34 @@ function fulfilmentOf({ weighed, close, who, all }: PartInLight): Fulfilment {
 function drawsWords({ weighed, who, all }: PartInLight, { direct, missing }: Fulfilment, sources: readonly string[]) {
   const { recipe } = weighed;
   if (!recipe.speaks) return null;
-  if (direct !== 0 || recipe.items.length === 0) {
-    const asked = all.filter((each) => each.match.status === "asked");
-    const lack = missing.length > 0 ? `; the recipe also asks for ${listed(missing)}` : "";
-    return {
-      points: direct,
-      text: `${accordingTo(sources[0] as string)}, the ${who} draws ${listed(labels(asked))}${lack}.`,
-    };
+  const by = accordingTo(sources[0] as string);
+  const asked = all.filter((each) => each.match.status === "asked");
+  const wanting = listedBriefly([...new Set(missing)]);
+  if (asked.length > 0) {
+    const lack = missing.length > 0 ? `; the recipe also asks for ${wanting}` : "";
+    return { points: direct, text: `${by}, the ${who} draws ${namesOf(asked)}${lack}.` };
   }
-  if (missing.length === 0) return null;
-  return { points: 0, text: `The recipe asks the ${who} for ${listed(missing)}, which it does not have here.` };
+  if (missing.length > 0) {
+    return { points: direct, text: `The recipe asks the ${who} for ${wanting}, which it does not have here.` };
+  }
+  const welcome = all.filter((each) => each.match.status === "may");
+  if (recipe.items.length > 0 || welcome.length === 0) return null;
+  return { points: direct, text: `${by}, the ${who} may draw ${namesOf(welcome)}.` };
+}
+
+/** Stops among which one or more could be spared: those that only help, and several that do the work of one. */
+function dispensable({ weighed, close, own }: PartInLight): readonly Matched[] {
+  const works = ({ match }: Matched): string | null => {
+    if (match.status === "plain") return "plain";
+    if (match.status === "asked" && !weighed.recipe.items[match.primary]?.every) return `item ${match.primary}`;
+    const serving = match.status === "stray" ? match.standIn & close.serving : 0;
+    return serving === 0 ? null : `stand-in ${31 - Math.clz32(serving)}`;
+  };
+  const count = (work: string): number => own.filter((each) => works(each) === work).length;
+  return own.filter((each) => {
+    const work = works(each);
+    return each.match.status === "may" || (work !== null && count(work) > 1);
+  });
 }
 
 /** Reasons for how near a part comes to its recipe, where it is played, and how few stops it takes. */
@@ -118,24 +138,28 @@ export function recipeReasons(
 
   const stray = own.filter(({ match }) => match.status === "stray" && !((match.standIn & close.serving) !== 0));
   if (stray.length > 0) {
-    const text = `${listed(labels(stray))} ${stray.length === 1 ? "is" : "are"} outside the recipe for the ${who}.`;
+    const text = `${namesOf(stray)} ${stray.length === 1 ? "is" : "are"} outside the recipe for the ${who}.`;
     say(-costOf(stray), { text, stops: idsOf(stray) });
   }
   const against = own.filter(({ match }) => match.status === "against");
   if (against.length > 0) {
-    const text = `The recipe keeps ${listed(labels(against))} out of the ${who}.`;
-    const remedy = `Leave out ${listed(labels(against))}.`;
+    const text = `The recipe keeps ${namesOf(against)} out of the ${who}.`;
+    const remedy = leaveOut(against.map(asHeard));
     say(-costOf(against), { text, remedy, stops: idsOf(against) }, { ...speaker, severity: "warning" });
   }
-  const rest = -close.cost + costOf(stray) + costOf(against) - COSTS.shutBox * part.shutBoxes;
+  const rest = -close.cost + costOf(stray) + costOf(against);
   if (rest !== 0) {
-    const boxes = part.shutBoxes > 0 ? " and a box that is not open" : "";
-    const more = own.filter(({ match }) => match.status !== "stray" && match.status !== "against");
-    say(rest, { text: `The ${who} could do with fewer: ${listed(labels(more))}${boxes}.` }, ECONOMY);
+    const spare = dispensable(light);
+    const fewer = spare.length === 1 ? "could do without" : "could do with fewer:";
+    say(rest, { text: `The ${who} ${fewer} ${namesOf(spare)}.` }, ECONOMY);
+  }
+  if (part.shutBoxes > 0) {
+    const text = `The ${who} plays from ${part.shutBoxes === 1 ? "a box that is" : "boxes that are"} not open.`;
+    say(-COSTS.shutBox * part.shutBoxes, { text }, ECONOMY);
   }
   for (const { points, what, about } of placingDeviations(reading, part.placed, problem.kindsOf)) {
     const text = {
-      keyboard: `The recipe plays the ${who} on the ${about.replace("-", " ")} keyboard; here it is the ${part.placed.keyboard.name}.`,
+      keyboard: `The recipe plays the ${who} on the ${about.replace("-", " ")} keyboard; here it is ${the(weighed.context)}.`,
       "left-out": `The recipe couples ${about}; that coupler is not on here.`,
       beside: `${about} is on, which the recipe does not ask for.`,
       allowed: `${about} is on; the recipe allows it and can do without.`,

@@ -20,7 +20,7 @@ export const fewestStops: RecipeRule = {
         plays: "melody on Swell",
         texture: "melody-over-accompaniment",
         boxes: { Swell: "half" },
-        says: "The melody could do with fewer: Oboe 8 and a box that is not open.",
+        says: "The melody plays from a box that is not open.",
       },
     ],
     silent: [

@@ -5,15 +5,17 @@ import { type Key, keyText } from "../pitch/key.ts";
 import { pitchName } from "../pitch/reading.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import { KIND_GROUPS, type Kind } from "../stoplist/kind.ts";
-import { type Heard, type HeardStop, listed, type PartContext } from "./rule.ts";
+import { type Heard, type HeardStop, listed, listedBriefly, type PartContext } from "./rule.ts";
 
-/** The stops' labels as a musician lists them; two of one label by their divisions too. */
-export const named = (stops: readonly HeardStop[]): string =>
-  listed(
-    stops.map(({ label, stop }) =>
-      stops.some((other) => other.label === label && other.stop !== stop) ? `${label} (${stop.division})` : label,
-    ),
+/** The stops' labels; two of one label by their divisions too. */
+const labelsOf = (stops: readonly HeardStop[]): readonly string[] =>
+  stops.map(({ label, stop }) =>
+    stops.some((other) => other.label === label && other.stop !== stop) ? `${label} (${stop.division})` : label,
   );
+/** The stops as a sentence names them: of many the first few, and how many others. */
+export const named = (stops: readonly HeardStop[]): string => listedBriefly(labelsOf(stops));
+/** Every one of them, for a remedy that a hand has to follow. */
+export const allNamed = (stops: readonly HeardStop[]): string => listed(labelsOf(stops));
 /** Their ids, for the stops that words concern. */
 export const idsOf = (stops: readonly HeardStop[]): readonly string[] => stops.map((each) => each.stop.id);
 /** The first word for one stop, the second for several or none: `is`, `are`. */
@@ -80,7 +82,7 @@ export const draw = (stop: HeardStop | undefined, otherwise: string): string =>
   stop ? `Draw ${stop.label}.` : otherwise;
 
 /** `Leave out Mixtur IV.` */
-export const leaveOut = (stops: readonly HeardStop[]): string => `Leave out ${named(stops)}.`;
+export const leaveOut = (stops: readonly HeardStop[]): string => `Leave out ${allNamed(stops)}.`;
 
 /** `8'`, `2 2/3'`. */
 export const feet = (foot: Foot): string => `${pitchName(foot)}'`;

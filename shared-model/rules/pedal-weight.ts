@@ -2,7 +2,7 @@ import type { PartSound } from "../acoustics/part-sound.ts";
 import type { Tradition } from "../music/texture.ts";
 import { footOf } from "../pitch/foot.ts";
 import { heardTogether, isOneSilent } from "./balance.ts";
-import { agree, idsOf, named, ofKinds, reedsOf, soundingAt } from "./naming.ts";
+import { agree, allNamed, idsOf, named, ofKinds, reedsOf, soundingAt } from "./naming.ts";
 import { FEET_16 } from "./pitches.ts";
 import type { PairRule, PartContext } from "./rule.ts";
 
@@ -74,7 +74,7 @@ export const pedalWeight: PairRule = {
     if (lead > HIGHEST && reeds.length > 0 && hands.reed === 0) {
       return {
         text: `${named(reeds)} in ${where} ${agree(reeds, "is", "are")} too heavy under ${high}.`,
-        remedy: `Take ${named(reeds)} off.`,
+        remedy: `Take ${allNamed(reeds)} off.`,
         stops: idsOf(reeds),
       };
     }

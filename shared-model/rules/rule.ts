@@ -194,3 +194,12 @@ export function listed(labels: readonly string[]): string {
   if (labels.length <= 1) return labels[0] ?? "nothing";
   return `${labels.slice(0, -1).join(", ")} and ${labels[labels.length - 1]}`;
 }
+
+/** As many labels as a sentence lists before it counts the rest. */
+const HANDFUL = 6;
+
+/** The same for a sentence that only has to remind: of a long list the first few, `Montre 16, Montre 8, ... and 14 others`. */
+export const listedBriefly = (labels: readonly string[]): string =>
+  labels.length <= HANDFUL
+    ? listed(labels)
+    : `${labels.slice(0, HANDFUL - 1).join(", ")} and ${labels.length - HANDFUL + 1} others`;

@@ -1,7 +1,7 @@
 import { hasAnyKind, kindBits, type PartSound } from "../acoustics/part-sound.ts";
 import { compareFeet, type Foot, footOf } from "../pitch/foot.ts";
 import { isOneSilent } from "./balance.ts";
-import { agree, named, soundsAt } from "./naming.ts";
+import { agree, allNamed, named, soundsAt } from "./naming.ts";
 import { FEET_2, FEET_4 } from "./pitches.ts";
 import type { PairRule, PartContext } from "./rule.ts";
 import { GREAT_REED_SOLOS } from "./schools.ts";
@@ -78,7 +78,7 @@ export const underSoloReeds: PairRule = {
     const bright = high.length > 0 ? high : heard.second.stops;
     return {
       text: `${named(bright)} on the ${groundContext.keyboard.name} ${agree(bright, "is", "are")} too bright under ${solo}.`,
-      remedy: `Take ${named(bright)} off.`,
+      remedy: `Take ${allNamed(bright)} off.`,
       stops: bright.map((each) => each.stop.id),
     };
   },

@@ -16,11 +16,11 @@ export const STAND_INS: readonly StandIn[] = [
   ]),
   standIn("trumpet 8", [
     { stops: ["horizontal-trumpet 8"], cost: 2 },
-    { stops: ["oboe 8", "principal 8"], cost: 3, note: "solo" },
-    { stops: ["oboe 8", "cornet"], cost: 3, note: "French chorus" },
-    { stops: ["cromorne 8", "cornet"], cost: 3, note: "French chorus" },
-    { stops: ["cornet"], cost: 4, note: "solo" },
-    { stops: ["principal 8", "principal 4", "principal 2"], cost: 5, note: "solo" },
+    { stops: ["oboe 8", "principal 8"], cost: 3, note: "for a solo" },
+    { stops: ["oboe 8", "cornet"], cost: 3, note: "in a French chorus" },
+    { stops: ["cromorne 8", "cornet"], cost: 3, note: "in a French chorus" },
+    { stops: ["cornet"], cost: 4, note: "for a solo" },
+    { stops: ["principal 8", "principal 4", "principal 2"], cost: 5, note: "for a solo" },
   ]),
   standIn("voix-humaine 8", [
     { stops: ["regal 8", "stopped-flute 8"], cost: 3, note: "with tremulant" },
@@ -111,7 +111,7 @@ export const STAND_INS: readonly StandIn[] = [
   standIn("celeste 8", [
     { stops: ["soft-string 8", "stopped-flute 8"], cost: 3, note: "box low" },
     { stops: ["soft-string 8"], cost: 4, note: "with tremulant" },
-    { stops: ["principal 8"], cost: 3, note: "Italian: with tremulant" },
+    { stops: ["principal 8"], cost: 3, note: "with tremulant, as in Italy" },
   ]),
   standIn("horizontal-trumpet 8", [
     { stops: ["trumpet 8"], cost: 2 },
@@ -126,7 +126,7 @@ export const STAND_INS: readonly StandIn[] = [
     { stops: ["trumpet 16"], cost: 2, note: "if mild" },
   ]),
   standIn("musette 8", [
-    { stops: ["cromorne 8"], cost: 1, note: "without a principal 4" },
+    { stops: ["cromorne 8"], cost: 1, note: "with no principal 4 beside it" },
     { stops: ["oboe 8"], cost: 2 },
   ]),
   standIn(
