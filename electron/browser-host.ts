@@ -2,6 +2,7 @@ import open from "open";
 import { startBrowserHost } from "./browser/server.ts";
 import { demoOrgansIn } from "./library/demo-organs.ts";
 import { HostService } from "./service/host-service.ts";
+import { STOP_SIGNS } from "./service/stop-signs.ts";
 
 /** Milliseconds from the closing of the last window to the end: who loads the page anew is back by then. */
 const GRACE = 10_000;
@@ -21,8 +22,6 @@ export interface BrowserHostStart {
   readonly onDefect: (error: unknown) => void;
   readonly grace?: number;
 }
-
-const STOP_SIGNS = ["SIGINT", "SIGTERM", "SIGHUP"] as const;
 
 /**
  * Serves the app to the person's browser until its last window is closed or the process is told to stop.

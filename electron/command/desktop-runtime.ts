@@ -1,6 +1,7 @@
 import { spawn } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { STOP_SIGNS } from "../service/stop-signs.ts";
 
 /** Milliseconds that fetching may take, about 110 MB. */
 const PATIENCE = 300_000;
@@ -27,7 +28,7 @@ export function runtimeIn(project: string): Runtime | null {
   }
 }
 
-/** Lets the package fetch its program. Tells whether it is there afterwards; never throws. */
+/** Lets the package fetch its program, or stop in the midst of it. Gives the runtime as it is afterwards; never throws. */
 export async function fetchRuntime(project: string): Promise<Runtime | null> {
   const script = join(project, "node_modules", "electron", "install.js");
   await ended(process.execPath, [script], "ignore", PATIENCE);
@@ -37,26 +38,42 @@ export async function fetchRuntime(project: string): Promise<Runtime | null> {
 /** How the window's program ended: as it should, or before it could open a window. */
 export type WindowEnd = "closed" | "not-opened";
 
-/** Runs the window until it is closed. */
+/** Runs the window until it is closed, or until this process is told to stop, which is handed on to it. */
 export async function runWindow(program: string, words: readonly string[]): Promise<WindowEnd> {
   const began = performance.now();
-  const status = await ended(program, words, "inherit", null);
-  return status !== 0 && performance.now() - began < START ? "not-opened" : "closed";
+  const { status, stopped } = await ended(program, words, "inherit", null);
+  return status !== 0 && !stopped && performance.now() - began < START ? "not-opened" : "closed";
 }
 
-/** Exit status of a program; `null` when it could not be started or was stopped. */
+interface Ended {
+  /** Exit status; `null` when it could not be started or was stopped. */
+  readonly status: number | null;
+  /** This process was told to stop. */
+  readonly stopped: boolean;
+}
+
 function ended(
   program: string,
   words: readonly string[],
   output: "ignore" | "inherit",
   patience: number | null,
-): Promise<number | null> {
+): Promise<Ended> {
   return new Promise((done) => {
+    let stopped = false;
     const child = spawn(program, words, {
       stdio: ["ignore", output, output],
       ...(patience === null ? {} : { timeout: patience }),
     });
-    child.on("error", () => done(null));
-    child.on("close", (status) => done(status));
+    const handOn = (sign: NodeJS.Signals): void => {
+      stopped = true;
+      child.kill(sign);
+    };
+    const end = (status: number | null): void => {
+      for (const sign of STOP_SIGNS) process.off(sign, handOn);
+      done({ status, stopped });
+    };
+    for (const sign of STOP_SIGNS) process.on(sign, handOn);
+    child.on("error", () => end(null));
+    child.on("close", end);
   });
 }

@@ -7,6 +7,7 @@ import { buildScreens } from "./build-screens.ts";
 import { fetchRuntime, runtimeIn, runWindow } from "./desktop-runtime.ts";
 import { readOptions, type Usage } from "./options.ts";
 import { DONE, line, Refusal, type Terminal } from "./terminal.ts";
+import { wayToOpen } from "./way-to-open.ts";
 
 /** How `open` is called. */
 export const OPEN: Usage = {
@@ -35,37 +36,18 @@ function folderGiven(path: string, terminal: Terminal): string {
   throw new Refusal(`${path}: There is no such folder. Make it first, or name another.`);
 }
 
-/** What decides where the app opens. */
-interface Circumstances {
-  readonly settings: Settings;
-  /** Somebody sits before this terminal. */
-  readonly attended: boolean;
-  /** The window was asked for by name. */
-  readonly wanted: boolean;
-  readonly say: (sentence: string) => void;
-}
-
-/** The window's program, fetched where that may be; `null`, with the reason said, where the browser must do. */
-async function windowProgram({ settings, attended, wanted, say }: Circumstances): Promise<string | null> {
-  if (process.getuid?.() === 0) {
-    // The window's sandbox does not work for the system's own account.
-    say("No window is opened for the system's own account (root), so the app opens in your browser.");
-    return null;
-  }
-  const runtime = runtimeIn(PROJECT);
-  if (runtime === null || runtime.program !== null) return runtime?.program ?? null;
-  if (!wanted && (!attended || settings.now.notFetched === runtime.version)) {
-    say(
-      'The desktop window\'s program is not here, so the app opens in your browser; "registrant open --window" fetches it.',
-    );
-    return null;
-  }
-  say("Fetching the desktop window's program (Electron, about 110 MB, once). Ctrl-C stops it.");
-  const fetched = (await fetchRuntime(PROJECT))?.program ?? null;
-  settings.remember({ notFetched: fetched === null ? runtime.version : null });
+/** Fetches the window's program; `null` where the browser must do. */
+async function fetchedProgram(
+  version: string,
+  settings: Settings,
+  say: (words: string) => void,
+): Promise<string | null> {
+  say("Fetching the desktop window's program (Electron, about 110 MB, once). Ctrl-C opens the browser instead.");
+  const program = (await fetchRuntime(PROJECT))?.program ?? null;
+  settings.remember({ notFetched: program === null ? version : null });
   await settings.settled();
-  if (fetched === null) say("The desktop window's program could not be fetched, so the app opens in your browser.");
-  return fetched;
+  if (program === null) say("The desktop window's program was not fetched, so the app opens in your browser.");
+  return program;
 }
 
 /**
@@ -81,15 +63,23 @@ export async function openCommand(words: readonly string[], terminal: Terminal):
   const settings = new Settings(settingsFile());
   const screen = hasScreen(process.env, process.platform);
   const say = (sentence: string): void => void terminal.stdout.write(line(sentence));
-  if (screen && !given.has("browser")) {
-    const attended = process.stdin.isTTY === true;
-    const program = await windowProgram({ settings, attended, wanted: given.has("window"), say });
+  const way = wayToOpen({
+    screen,
+    browser: given.has("browser"),
+    window: given.has("window"),
+    root: process.getuid?.() === 0,
+    attended: process.stdin.isTTY === true,
+    runtime: runtimeIn(PROJECT),
+    notFetched: settings.now.notFetched,
+  });
+  if (way.to === "browser" && way.because !== null) say(way.because);
+  const program =
+    way.to === "window" ? way.program : way.to === "fetch" ? await fetchedProgram(way.version, settings, say) : null;
+  if (program !== null) {
     const main = join(PROJECT, "dist", "electron", "main.js");
-    if (program !== null) {
-      const end = await runWindow(program, [main, ...(asked === null ? [] : ["--library", asked])]);
-      if (end === "closed") return DONE;
-      say("The desktop window could not be opened on this machine, so the app opens in your browser.");
-    }
+    const end = await runWindow(program, [main, ...(asked === null ? [] : ["--library", asked])]);
+    if (end === "closed") return DONE;
+    say("The desktop window could not be opened on this machine, so the app opens in your browser.");
   }
   await serveInBrowser({
     version: VERSION,

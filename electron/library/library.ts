@@ -11,6 +11,7 @@ import type {
 } from "../../shared-model/host-api.ts";
 import { DOCUMENT_BYTES } from "../../shared-model/host-api.ts";
 import { codeOf, type Disk, realDisk } from "./disk.ts";
+import { changesBetween, entryOf, notice, overflowWords } from "./entries.ts";
 import { faultAt, HostFault } from "./fault.ts";
 import { fileNameOf, folded, freeName } from "./file-name.ts";
 import { BIN, fileAt, folderAt, libraryId, namesOf } from "./place.ts";
@@ -38,22 +39,27 @@ export class Library {
   readonly folder: string;
   readonly #disk: Disk;
   readonly #listeners = new Map<Listener, WindowId>();
+  readonly #mayMake: boolean;
   #known: ReadonlyMap<string, Seen> | null = null;
-  #overflows = false;
+  #notices: readonly LibraryEntry[] = [];
   #watcher: Watcher | null = null;
   #queue: Promise<unknown> = Promise.resolve();
 
-  constructor(folder: string, disk: Disk = realDisk) {
+  /**
+   * @param mayMake whether the folder may be made where it is missing. A folder that a person chose is on a disk that is not
+   * plugged in, and must not be made beside it.
+   */
+  constructor(folder: string, disk: Disk = realDisk, mayMake = true) {
     this.folder = resolve(folder);
     this.#disk = disk;
+    this.#mayMake = mayMake;
   }
 
   /** Every document that lies there, in no order. */
   list(): Promise<readonly LibraryEntry[]> {
     return this.#inTurn(async () => {
       const documents = await this.#lookThrough();
-      const entries = [...documents.values()].map(entryOf);
-      return this.#overflows ? [...entries, overflowEntry(this.folder)] : entries;
+      return [...[...documents.values()].map(entryOf), ...this.#notices];
     });
   }
 
@@ -181,9 +187,12 @@ export class Library {
 
   async #lookThrough(): Promise<ReadonlyMap<string, Seen>> {
     const before = this.#known;
-    const { documents, folders, overflows } = await lookThrough(this.folder, before ?? new Map(), this.#disk);
+    const { documents, folders, overflows, trouble } = await lookThrough(this.folder, before ?? new Map(), this.#disk);
     this.#known = documents;
-    this.#overflows = overflows;
+    this.#notices = [
+      ...(overflows ? [notice("More lies here", overflowWords(this.folder))] : []),
+      ...(this.#isExpected(trouble) ? [] : [notice("The library", this.#absence(trouble).message)]),
+    ];
     this.#watcher?.listenAt(folders);
     if (before) this.#tell(changesBetween(before, documents), null);
     return documents;
@@ -222,9 +231,23 @@ export class Library {
     }
   }
 
+  #isExpected(trouble: unknown): boolean {
+    return trouble === null || (this.#mayMake && codeOf(trouble) === "ENOENT");
+  }
+
+  #absence(trouble: unknown): HostFault {
+    if (codeOf(trouble) !== "ENOENT") return faultAt(this.folder, trouble);
+    const words = "This folder of your library is not there. Plug in its disk, or choose another folder.";
+    return new HostFault("gone", `${this.folder}: ${words}`);
+  }
+
   /** The folder of a kind, made where it is missing; one that stands under another spelling of the name is taken. */
   async #folderFor(name: string): Promise<string> {
-    await this.#make(this.folder);
+    if (this.#mayMake) await this.#make(this.folder);
+    else
+      await this.#disk.access(this.folder).catch((error: unknown) => {
+        throw this.#absence(error);
+      });
     const there = (await this.#disk.readdir(this.folder)).find((each) => folded(each) === name);
     if (there === undefined) await this.#make(join(this.folder, name));
     return there ?? name;
@@ -266,39 +289,4 @@ function bytesOf(text: string, file: string): Buffer {
     "too-large",
     `${file}: It would be longer than ${DOCUMENT_BYTES / 1_000_000} MB. Part it in two.`,
   );
-}
-
-const entryOf = ({ file, head, changed }: Seen): LibraryEntry => ({
-  id: libraryId(file.split("/")),
-  kind: head.kind,
-  name: head.name ?? (file.split("/").at(-1) as string).replace(/\.ya?ml$/i, ""),
-  file,
-  demo: false,
-  changed,
-  trouble: head.trouble,
-});
-
-const overflowEntry = (folder: string): LibraryEntry => ({
-  id: "library:",
-  kind: null,
-  name: "More lies here",
-  file: "",
-  demo: false,
-  changed: 0,
-  trouble: `More documents lie in ${folder} than are shown. Is it the right folder? Choose one for your organs alone.`,
-});
-
-function changesBetween(before: ReadonlyMap<string, Seen>, after: ReadonlyMap<string, Seen>): readonly LibraryChange[] {
-  const change = (file: string, what: LibraryChange["what"]): LibraryChange => ({
-    id: libraryId(file.split("/")),
-    what,
-  });
-  const state = (seen: Seen): string | null => seen.version ?? seen.head.trouble;
-  const gone = [...before.keys()].filter((file) => !after.has(file)).map((file) => change(file, "removed"));
-  const come = [...after].flatMap(([file, seen]) => {
-    const known = before.get(file);
-    if (!known) return [change(file, "added")];
-    return state(known) === state(seen) ? [] : [change(file, "changed")];
-  });
-  return [...gone, ...come];
 }

@@ -1,6 +1,6 @@
 import { join } from "node:path";
 import type { Version } from "../../shared-model/host-api.ts";
-import type { Disk } from "./disk.ts";
+import { codeOf, type Disk } from "./disk.ts";
 import { type DocumentHead, headOf } from "./document-head.ts";
 import { faultAt } from "./fault.ts";
 import { folded, isPlainName } from "./file-name.ts";
@@ -31,6 +31,8 @@ export interface Shelf {
   readonly folders: readonly string[];
   /** More lies there than is shown. */
   readonly overflows: boolean;
+  /** Why the library's own folder could not be looked into; `null` when it could. */
+  readonly trouble: unknown;
 }
 
 interface Walk {
@@ -40,6 +42,7 @@ interface Walk {
   readonly documents: Map<string, Seen>;
   readonly folders: string[];
   overflows: boolean;
+  trouble: unknown;
 }
 
 const unreadable = (file: string, mark: string, changed: number, trouble: string): Seen => ({
@@ -89,9 +92,19 @@ async function linkedFolder(walk: Walk, path: string, file: string): Promise<voi
   walk.documents.set(file, unreadable(file, "link", 0, trouble));
 }
 
+function keepUnder(walk: Walk, names: readonly string[]): void {
+  const path = names.map((name) => `${name}/`).join("");
+  for (const [file, seen] of walk.before) if (file.startsWith(path)) walk.documents.set(file, seen);
+}
+
 async function lookInto(walk: Walk, names: readonly string[]): Promise<void> {
   const folder = join(walk.root, ...names);
-  const entries = await walk.disk.readdir(folder, { withFileTypes: true }).catch(() => []);
+  const entries = await walk.disk.readdir(folder, { withFileTypes: true }).catch((error: unknown) => {
+    if (names.length === 0) walk.trouble = error;
+    // A folder that only cannot be read at the moment has not lost its documents.
+    if (!["ENOENT", "ENOTDIR"].includes(codeOf(error) ?? "")) keepUnder(walk, names);
+    return [];
+  });
   walk.folders.push(folder);
   for (const entry of entries) {
     const path = join(folder, entry.name);
@@ -114,15 +127,21 @@ async function lookInto(walk: Walk, names: readonly string[]): Promise<void> {
  * were stopped are taken away. A folder that is missing or closed holds nothing.
  */
 export async function lookThrough(root: string, before: ReadonlyMap<string, Seen>, disk: Disk): Promise<Shelf> {
-  const walk: Walk = { root, disk, before, documents: new Map(), folders: [], overflows: false };
+  const walk = walkOf(root, before, disk);
   await lookInto(walk, []);
   return walk;
 }
 
 /** One document looked at afresh; `null` when it is not there. */
 export const lookAtOne = (root: string, file: string, disk: Disk): Promise<Seen | null> =>
-  lookAt(
-    { root, disk, before: new Map(), documents: new Map(), folders: [], overflows: false },
-    join(root, file),
-    file,
-  );
+  lookAt(walkOf(root, new Map(), disk), join(root, file), file);
+
+const walkOf = (root: string, before: ReadonlyMap<string, Seen>, disk: Disk): Walk => ({
+  root,
+  disk,
+  before,
+  documents: new Map(),
+  folders: [],
+  overflows: false,
+  trouble: null,
+});

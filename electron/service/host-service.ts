@@ -12,9 +12,11 @@ import {
 } from "../../shared-model/host-api.ts";
 import { HOST_ARGUMENTS, type Reply } from "../../shared-model/host-messages.ts";
 import type { DemoOrgans } from "../library/demo-organs.ts";
+import { realDisk } from "../library/disk.ts";
 import { headOf } from "../library/document-head.ts";
 import { faultAt, HostFault } from "../library/fault.ts";
 import { Library, type WindowId } from "../library/library.ts";
+import { usualLibrary } from "./settings.ts";
 
 /** What only a host with a screen of its own can do; `null` where the window does it itself. */
 export interface Desk {
@@ -54,7 +56,7 @@ export class HostService {
 
   constructor(parts: ServiceParts) {
     this.#parts = parts;
-    this.#library = new Library(parts.library);
+    this.#library = libraryAt(parts.library);
   }
 
   /**
@@ -157,12 +159,15 @@ export class HostService {
 
   #moveTo(folder: string): void {
     this.#library.close();
-    this.#library = new Library(folder);
+    this.#library = libraryAt(folder);
     for (const [listener, { by }] of [...this.#watching]) {
       this.#watching.set(listener, { by, end: this.#library.watch(by, listener) });
     }
     this.#parts.onLibrary?.(folder);
   }
 }
+
+/** Only the usual folder is made where it is missing. */
+const libraryAt = (folder: string): Library => new Library(folder, realDisk, folder === usualLibrary());
 
 const DEMO_STAYS = new HostFault("not-allowed", "A demo organ stays as it is. Make a copy of it and change the copy.");

@@ -1,4 +1,4 @@
-import { chmodSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { runInNewContext } from "node:vm";
@@ -7,8 +7,10 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { fetchRuntime, runtimeIn, runWindow } from "../../electron/command/desktop-runtime.ts";
 import preloadSettings from "../../electron/vite.config.ts";
 import { HOST_GLOBAL, HOST_METHODS } from "../../shared-model/host-api.ts";
+import { until } from "./fixtures.ts";
 
 let project = "";
+const listening = process.listenerCount("SIGTERM");
 beforeEach(() => {
   project = mkdtempSync(join(tmpdir(), "registrant-runtime-"));
 });
@@ -52,6 +54,16 @@ describe("the window's program", () => {
     expect(await runWindow(good, ["main.js"])).toBe("closed");
     expect(await runWindow(bad, ["main.js"])).toBe("not-opened");
     expect(await runWindow(join(project, "nothing"), [])).toBe("not-opened");
+  });
+
+  test("a stop is handed on to the window, and is no failure", async () => {
+    const started = join(project, "started");
+    const window = put("window", `#!/bin/sh\ntrap 'exit 1' TERM\ntouch ${started}\nwhile :; do sleep 0.05; done\n`);
+    const end = runWindow(window, []);
+    await until("the window runs", () => existsSync(started));
+    process.emit("SIGTERM");
+    expect(await end).toBe("closed");
+    expect(process.listenerCount("SIGTERM")).toBe(listening);
   });
 });
 

@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { hasScreen } from "../../electron/browser-host.ts";
+import { type Circumstances, wayToOpen } from "../../electron/command/way-to-open.ts";
 import { ROOT } from "../house/source-files.ts";
 import { until } from "./fixtures.ts";
 
@@ -102,6 +103,40 @@ describe("registrant open", () => {
       2,
       "nowhere: There is no such folder. Make it first, or name another.\n",
     ]);
+  });
+});
+
+describe("where the app opens", () => {
+  const program = { program: "/electron", version: "45.1.0" };
+  const package_ = { program: null, version: "45.1.0" };
+  const usual: Circumstances = {
+    screen: true,
+    browser: false,
+    window: false,
+    root: false,
+    attended: true,
+    runtime: program,
+    notFetched: null,
+  };
+  test.each<[string, Partial<Circumstances>, string, RegExp | null]>([
+    ["usually in its window", {}, "window", null],
+    ["without a screen", { screen: false }, "browser", null],
+    ["without a screen, though a window is asked for", { screen: false, window: true }, "browser", /no screen/],
+    ["where the browser is asked for", { browser: true }, "browser", null],
+    ["for the system's own account", { root: true }, "browser", /root/],
+    ["where the window is not installed", { runtime: null }, "browser", /not installed/],
+    ["at the first start", { runtime: package_ }, "fetch", null],
+    ["with nobody there", { runtime: package_, attended: false }, "browser", /--window/],
+    ["after it could not be fetched", { runtime: package_, notFetched: "45.1.0" }, "browser", /--window/],
+    ["after another could not be fetched", { runtime: package_, notFetched: "45.0.0" }, "fetch", null],
+    ["where the window is asked for", { runtime: package_, notFetched: "45.1.0", window: true }, "fetch", null],
+    ["with nobody there and the program there", { attended: false }, "window", null],
+  ])("%s", (_case, change, to, because) => {
+    const way = wayToOpen({ ...usual, ...change });
+    expect(way.to).toBe(to);
+    const said = way.to === "browser" ? way.because : null;
+    if (because === null) expect(said).toBeNull();
+    else expect(said).toMatch(because);
   });
 });
 

@@ -66,6 +66,38 @@ describe("listing", () => {
     expect(readdirSync(folder)).toEqual([]);
   });
 
+  test("a chosen library that is not there is told, and nothing is made in its place", async () => {
+    const library = new Library(join(folder, "usb"), realDisk, false);
+    const words = `${join(folder, "usb")}: This folder of your library is not there. Plug in its disk, or choose another folder.`;
+    expect(await library.list()).toMatchObject([{ id: "library:", kind: null, trouble: words }]);
+    await expect(library.create({ kind: "piece", name: "x", text: "x" }, "")).rejects.toMatchObject({
+      trouble: "gone",
+      message: words,
+    });
+    expect(readdirSync(folder)).toEqual([]);
+    mkdirSync(join(folder, "usb"));
+    await library.create({ kind: "piece", name: "x", text: "x" }, "");
+    expect((await library.list()).map(({ file }) => file)).toEqual(["pieces/x.yaml"]);
+  });
+
+  test("a folder that cannot be read for a moment has not lost its documents", async () => {
+    let closed = false;
+    const readdir = ((path: string, options: never) =>
+      closed && path.endsWith("organs")
+        ? Promise.reject(Object.assign(new Error("hiccup"), { code: "EIO" }))
+        : realDisk.readdir(path, options)) as Disk["readdir"];
+    const library = new Library(folder, { ...realDisk, readdir });
+    put("organs/a.yaml", "x");
+    put("b.yaml", "x");
+    await library.list();
+    closed = true;
+    const told: unknown[] = [];
+    const end = library.watch("", (changes) => told.push(...changes));
+    expect((await library.list()).map(({ file }) => file).sort()).toEqual(["b.yaml", "organs/a.yaml"]);
+    end();
+    expect(told).toEqual([]);
+  });
+
   test("names that not every computer takes are shown with the reason, hidden and foreign files are not", async () => {
     for (const name of ["a:b.yaml", "nul.yaml", ".hidden.yaml", "notes.txt", "x.yaml~", "good.YAML"])
       put(name, "name: x\n");
