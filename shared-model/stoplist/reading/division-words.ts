@@ -30,7 +30,7 @@ export type Role =
 const NAMES: Readonly<Record<Role, string>> = {
   main:
     "great greatorgan hauptwerk hauptwerck hauptwerke hauptwerch hauptmanual hauptorgel hoofdwerk hoofdmanuaal hooftwerk grootwerk grandorgue " +
-    "grandorgues grandorgano granorgano granorgan organogrande organomayor organomaior organoprincipale primoorgano organoprimo hovedvaerk hovedverk " +
+    "grandorgues grandorgano granorgano granorgan organogrande organomayor organomaior organoprincipale organoprincipal primoorgano organoprimo hovedvaerk hovedverk " +
     "hovedvark hovedvverk huvudverk overstewerk principaalwerk blokwerk manual manuaal manuale manualwerk clavier hauptclavier gran'organo grotorgano grando organomajor organummagnum greatmanual hauptwercke tastiera tastieraunica teclado tecladounico manualeunico clavierunique manuelunique manuel",
   swell:
     "swell swellorgan schwellwerk schwellwerck schwellpositiv schweller zwelwerk zwelkast recit recitexpressif expressif organoespressivo espressivo " +

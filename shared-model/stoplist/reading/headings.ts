@@ -59,6 +59,10 @@ const ENCLOSED =
   /(?<!un)enclosed|in swell ?box|under expression|expressi[fv]e?|expressif|expresiv[oa]|espressiv[oa]|im schwell(?:er|kasten)|schwellbar|in (?:de )?zwelkast|en caja expresiva|en boîte expressive|in cassa espressiva/iu;
 const PULL_DOWN =
   /angehängt|pull-?down|aangehangen|en tirasse|attaccata|costantemente unit[ao]|permanently coupled|fest angekoppelt|unita? al manuale|fast gekoppelt|enganchado/iu;
+/** What indexes and builders print behind a heading: kinds of action, wind pressures. Common practice. */
+const TECHNICAL =
+  /(?:key|stop) action \p{L}+|[-–—,;(]?\s*\d[\d½¼¾⅛⅜⅝⅞ /.,]*(?:inch(?:es)?|in\.|”|″|"|mm|cm)(?:\s(?:of\s)?(?:wind|water)(?:\s(?:pressure|gauge))?)?\)?/giu;
+const COMPASS_IN_WORDS = /compass[- ]low (\S+)[,;]? compass[- ]high (\S+)/iu;
 const YEAR = /(?<!\d)1[3-9]\d\d(?!\d)|(?<!\d)20[0-4]\d(?!\d)/;
 
 const LONGEST_HEADING = 140;
@@ -127,6 +131,13 @@ function roleOf(words: readonly string[]): Role | null {
 
 /** The longest run of words that names a division; the words around it are its company or left over. */
 function nameIn(text: string): Named | null {
+  // "Swell, enclosed": behind a comma the word is no part of the name.
+  const [first = "", ...others] = text.split(/\s*[,;]\s*/).filter((piece) => /[\p{L}\p{N}]/u.test(piece));
+  const areCompany = others.every((piece) => piece.split(/\s+/).every((word) => QUALIFIERS.has(foldedSpelling(word))));
+  return (others.length > 0 && areCompany ? nameInPiece(first) : null) ?? nameInPiece(text);
+}
+
+function nameInPiece(text: string): Named | null {
   const words = text.split(/[\s,;:/]+|\s[-–—]\s/u).filter((word) => /[\p{L}\p{N}]/u.test(word));
   if (words.length === 0 || words.length > 12) return null;
   for (let length = Math.min(3, words.length); length >= 1; length--) {
@@ -161,7 +172,12 @@ const trim = (text: string): string =>
 export const headingIn: (text: string) => Heading | null = remembered(readHeading);
 
 function readHeading(text: string): Heading | null {
-  const printed = trim(text);
+  const printed = trim(
+    text
+      .replace(TECHNICAL, " , ")
+      .replace(COMPASS_IN_WORDS, "$1–$2")
+      .replace(/\bkeys (\d\d)\b/i, "$1 keys"),
+  );
   if (printed === "" || printed.length > LONGEST_HEADING || YEAR.test(printed)) return null;
   const compass = compassIn(printed);
   let rest = printed;

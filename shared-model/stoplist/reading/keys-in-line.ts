@@ -16,7 +16,9 @@ const LETTER_KEY = `[a-hA-H]${ACCIDENTAL} ?(?:${PRIMES}|°|[0-4](?!\\d)|1\\d(?!\
 const WORD_KEY = `(?:tenor|ten\\.|middle|mid\\.?|fiddle|gamut|bottom|low|treble|gro(?:ß|ss)(?:en?|es)|kleine?[ns]?|klein)[ -][a-hA-H](?:#|♯|b|♭|is|es)?(?![\\p{L}\\d])`;
 const SYLLABLE_KEY = "(?:ut|do|r[eé]|mi|fa|sol|la|si)(?:[#♯]| di[eè]se| diesis)? ?-?\\d{1,2}(?!\\d)";
 const DOUBLED_KEY = `(?:${[..."ABCDEFG"].map((letter) => `${letter}{2,3}`).join("|")})(?![\\p{L}\\d])`;
-const KEY = `(?:${WORD_KEY}|${SYLLABLE_KEY}|${DOUBLED_KEY}|${LETTER_KEY})`;
+/** The second C of the keyboard, where half-long stops begin. */
+const SECOND_C = "(?:2e|2ème|2de|2nd|second|deuxième) (?:ut|do|c)(?![\\p{L}\\d])";
+const KEY = `(?:${SECOND_C}|${WORD_KEY}|${SYLLABLE_KEY}|${DOUBLED_KEY}|${LETTER_KEY})`;
 const FROM =
   "(?:from|ab dem|ab|vanaf|v\\.a\\.|van|à partir (?:du|de l['’]|d['’]|de)|depuis (?:le |l['’])?|dès (?:le |l['’])?|dal|dall['’]|da|desde(?: el)?|fra|från|aus dem|starting (?:at|from)|begins at|commencing)";
 const FROM_KEY = new RegExp(`${FROM} ?(${KEY})(?: (?:up|upwards|aufwärts|en haut|in su|in poi|opwaarts))?`, "iuy");
@@ -31,6 +33,7 @@ const TENOR_OCTAVE = /^[a-h]0$/i;
 /** A key in any of the printed ways; the small octave also as `c0` and `c°`. */
 function keyOf(text: string): Key | null {
   const trimmed = text.trim();
+  if (new RegExp(SECOND_C, "iu").test(trimmed)) return readKey("tenor c");
   if (SECONDS.test(trimmed) || TENOR_OCTAVE.test(trimmed)) return readKey(trimmed.slice(0, -1).toLowerCase());
   const numbered = /^c ?(1\d|2\d)$/i.exec(trimmed);
   if (numbered) return 35 + Number(numbered[1]);

@@ -74,10 +74,14 @@ export class ListReader {
     const body = item.body.replace(ALL_IN_BRACKETS, (whole, inner: string) =>
       partsOfLine(inner, this.#list.names).some((part) => part.kind === "stop" && isSure(part.draft)) ? inner : whole,
     );
+    if (prepared && body === "") {
+      this.#list.isPreparing = true;
+      return "heading";
+    }
     if (body === "" || !/[\p{L}\p{N}]/u.test(body)) return this.#list.taken;
 
     if (this.#readHalfTitle(body)) return "heading";
-    const heading = beginDivision(this.#list, entry, item.body, next);
+    const heading = prepared ? null : beginDivision(this.#list, entry, item.body, next);
     if (heading !== null) return typeof heading === "string" ? heading : this.#readPiece(heading, next);
     const words = body.replace(/\s+/g, " ");
     if (isAidsTitle(words) || isCouplerTitle(words)) return this.#list.beginAids();

@@ -57,6 +57,8 @@ export class ListSoFar {
   pending: StopDraft | null = null;
   taken: Taken = "talk";
   count = 0;
+  /** A title says that the next stops are planned and not built. */
+  isPreparing = false;
   /** The half that a heading or a sub-heading says the next stops are. */
   half: "bass" | "treble" | null = null;
 
@@ -80,6 +82,7 @@ export class ListSoFar {
     this.last = null;
     this.named = [];
     this.pending = null;
+    this.isPreparing = false;
     this.half = heading.half === "both" ? null : heading.half;
     const open = this.current;
     // "I. Manual" and, on the next line, "Hauptwerk": one division.
@@ -160,6 +163,7 @@ export class ListSoFar {
     if (isContras) stop.draft.atPedal = true;
     if (this.half && !isContras)
       stop.draft.half ??= { start: 0, end: 0, half: this.half, sure: true, partOfName: false };
+    if (this.isPreparing) stop.draft.prepared = true;
     this.current.stops.push(stop);
     this.count += 1;
     this.last = stop;

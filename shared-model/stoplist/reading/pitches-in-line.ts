@@ -107,7 +107,8 @@ const INTERVALS: ReadonlyMap<number, Foot> = new Map([
   [33, step(1, 3)],
   [36, step(1, 4)],
 ]);
-const STEPS = /\d{1,2}(?:(?:st|nd|rd|th)?(?:[.·•]| ?[-–,&] ?| )\d{1,2}(?:st|nd|rd|th)?){1,7}(?![\d'’′/½-⅞])/y;
+const STEPS =
+  /\d{1,2}(?:(?:st|nd|rd|th)?(?:[.·•]| ?[-–,&] ?| )\d{1,2}(?:st|nd|rd|th)?){1,7}(?![\d'’′/½-⅞]| ?(?:ft|feet|foot|fu[ßs]|vt|voet|pied|p\.))/y;
 
 /** Ranks printed as steps above the base (`12.15`, `19-22-26`). */
 export interface StepsMark {
@@ -125,5 +126,7 @@ export function stepsAt(text: string, at: number): StepsMark | null {
   if (feet.some((one) => one === undefined)) return null;
   if (steps.some((one, index) => index > 0 && one <= (steps[index - 1] as number))) return null;
   if (!steps.some((one) => one >= 15)) return null;
+  // "1.33" is a decimal figure.
+  if (steps.length === 2 && steps[0] === 1) return null;
   return { end: at + match[0].length, composition: feet as Foot[] };
 }

@@ -28,7 +28,9 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
       }
       case "half":
         if (phase === "behind") {
-          if (tail.length === 0)
+          // "8 bass grooved" talks about the lowest pipes.
+          if (!token.mark.sure && run[index + 1]?.kind === "word") tail.push(token);
+          else if (tail.length === 0)
             draft.half ??= {
               ...token.mark,
               sure: token.mark.sure || !/^[bds]\.?$/i.test(text.slice(token.start, token.end)),

@@ -45,9 +45,22 @@ export const looksLikeName = (words: string, names: KnownNames): boolean => {
 
 const AT_PEDAL_END = /\s(?:al pedale|ai pedali|in pedale|al pedal|en el pedal|alla pedaliera)$/i;
 
+const ARTICLE = /^(?:an?|one|eine?n?|une?|una|uno|een)\s+(?=\p{Lu})/iu;
+const OF_MATERIAL =
+  /\s(?:of|von|aus|en|de|di|van)\s((?:spotted |pure )?(?:metal|wood|oak|tin|lead|metall|holz|zinn|blei|étain|plomb|bois|étoffe|stagno|piombo|legno|metallo|hout|lood|metaal|madera|estaño))$/iu;
+
+/** Contracts write "A Stopped Diapason of wood": article and material go where the name is known without them. */
+function plainName(name: string, draft: StopDraft, names: KnownNames): string {
+  const bare = name.replace(ARTICLE, "").replace(OF_MATERIAL, "");
+  if (bare === name || names.isPlainName(name) || !names.knows(bare)) return name;
+  const material = OF_MATERIAL.exec(name)?.[1];
+  if (material !== undefined) draft.remarks.push(material);
+  return bare;
+}
+
 /** Parts the name from a half at its end, or from a half that leads it (`Dessus de Flûte`). */
 export function nameFrom(text: string, area: readonly Token[], draft: StopDraft, names: KnownNames): void {
-  const printed = tidyName(wording(text, area));
+  const printed = plainName(tidyName(wording(text, area)), draft, names);
   const whole = tidyName(printed.replace(AT_PEDAL_END, ""));
   draft.atPedal ||= whole !== printed;
   draft.name = whole;

@@ -5,6 +5,7 @@ import { GERMAN } from "./german.ts";
 import { ITALIAN_AND_SPANISH } from "./italian-and-spanish.ts";
 import { LAYOUTS } from "./layouts.ts";
 import type { InventedLists } from "./list.ts";
+import { SECOND_LOOK } from "./second-look.ts";
 import { VARIOUS } from "./various.ts";
 
 /** Every invented list, by group. */
@@ -16,4 +17,5 @@ export const INVENTED: readonly (readonly [group: string, lists: InventedLists])
   ["French", FRENCH],
   ["Italian and Spanish", ITALIAN_AND_SPANISH],
   ["settings", LAYOUTS],
+  ["second look", SECOND_LOOK],
 ];
