@@ -62,7 +62,7 @@ const PULL_DOWN =
 /** What indexes and builders print behind a heading: kinds of action, wind pressures. Common practice. */
 const TECHNICAL =
   /(?:key|stop) action \p{L}+|[-–—,;(]?\s*\d[\d½¼¾⅛⅜⅝⅞ /.,]*(?:inch(?:es)?|in\.|”|″|"|mm|cm)(?:\s(?:of\s)?(?:wind|water)(?:\s(?:pressure|gauge))?)?\)?/giu;
-const COMPASS_IN_WORDS = /compass[- ]low (\S+)[,;]? compass[- ]high (\S+)/iu;
+const COMPASS_IN_WORDS = /compass[- –]low (\S+)[,;]? compass[- –]high (\S+)/iu;
 const YEAR = /(?<!\d)1[3-9]\d\d(?!\d)|(?<!\d)20[0-4]\d(?!\d)/;
 
 const LONGEST_HEADING = 140;
@@ -172,6 +172,7 @@ const trim = (text: string): string =>
 export const headingIn: (text: string) => Heading | null = remembered(readHeading);
 
 function readHeading(text: string): Heading | null {
+  if (text.length > 2 * LONGEST_HEADING) return null;
   const printed = trim(
     text
       .replace(TECHNICAL, " , ")

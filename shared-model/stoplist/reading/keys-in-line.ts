@@ -18,6 +18,7 @@ const SYLLABLE_KEY = "(?:ut|do|r[eé]|mi|fa|sol|la|si)(?:[#♯]| di[eè]se| dies
 const DOUBLED_KEY = `(?:${[..."ABCDEFG"].map((letter) => `${letter}{2,3}`).join("|")})(?![\\p{L}\\d])`;
 /** The second C of the keyboard, where half-long stops begin. */
 const SECOND_C = "(?:2e|2ème|2de|2nd|second|deuxième) (?:ut|do|c)(?![\\p{L}\\d])";
+const SECOND_C_ALONE = new RegExp(`^${SECOND_C}$`, "iu");
 const KEY = `(?:${SECOND_C}|${WORD_KEY}|${SYLLABLE_KEY}|${DOUBLED_KEY}|${LETTER_KEY})`;
 const FROM =
   "(?:from|ab dem|ab|vanaf|v\\.a\\.|van|à partir (?:du|de l['’]|d['’]|de)|depuis (?:le |l['’])?|dès (?:le |l['’])?|dal|dall['’]|da|desde(?: el)?|fra|från|aus dem|starting (?:at|from)|begins at|commencing)";
@@ -33,7 +34,7 @@ const TENOR_OCTAVE = /^[a-h]0$/i;
 /** A key in any of the printed ways; the small octave also as `c0` and `c°`. */
 function keyOf(text: string): Key | null {
   const trimmed = text.trim();
-  if (new RegExp(SECOND_C, "iu").test(trimmed)) return readKey("tenor c");
+  if (SECOND_C_ALONE.test(trimmed)) return readKey("tenor c");
   if (SECONDS.test(trimmed) || TENOR_OCTAVE.test(trimmed)) return readKey(trimmed.slice(0, -1).toLowerCase());
   const numbered = /^c ?(1\d|2\d)$/i.exec(trimmed);
   if (numbered) return 35 + Number(numbered[1]);
@@ -72,7 +73,7 @@ export function keyAlone(text: string): Key | null {
 }
 
 /** English octaves: `in alt` begins at g'', `in altissimo` an octave higher. From memory. */
-const IN_ALT = / ?in alt(issimo)?\b/iu;
+const KEY_IN_ALT = /([A-Ga-g])((?:is|#|♯|b|♭)?) ?in alt(issimo)?\b/giu;
 const END = `(?:${WORD_KEY}|(?:ut|do|r[eé]|mi|fa|sol|la|si)(?![a-zé]) ?\\d{0,2}|[A-G]{2,3}(?![a-zA-Z\\d])|[A-Ha-h]${ACCIDENTAL}(?:${PRIMES}|[0-9](?!\\d)| in alt(?:issimo)?)?(?![\\p{L}\\d]))`;
 const COMPASS = new RegExp(
   `(?<![\\p{L}\\d])(?:[A-H](?:is|#)?(?:, ?| |/)?){0,8}${END} ?(?:-|–|—|bis|to|tot|t/m|à|a|al|till|÷) ?(?:in[sß] ?)?${END}(?:,? ?[a-h]\\d)?`,
@@ -102,7 +103,7 @@ export function compassIn(text: string): CompassMark {
   const short = SHORT_OCTAVE.exec(text)?.[0];
   const texts = [row, notes].filter((one): one is string => one !== undefined);
   const plain = row?.replace(
-    new RegExp(`([A-Ga-g])((?:is|#|♯|b|♭)?)${IN_ALT.source}`, "giu"),
+    KEY_IN_ALT,
     (_, letter: string, sharp: string, higher: string | undefined) =>
       `${letter.toLowerCase()}${sharp}${(/[c-f]/i.test(letter) ? 3 : 2) + (higher === undefined ? 0 : 1)}`,
   );

@@ -81,7 +81,7 @@ const UNIT =
   "|k[oö]rig|korr|fil[ae]|filas|hileras?|hil(?=\\.)|h(?=[.\\s,;)\\]]|$)|voudig|x(?=[.\\s,;)\\]]|$)|dobb(?=\\.))";
 const TO = " ?(?:\\.(?= ?\\d)|-|–|—|à|bis|to|tot|t/m|al|a|/|,|u\\.|und|en|et|\\.\\.) ?-?";
 const COUNTED = new RegExp(
-  `(\\d{1,2})(?:-?(?:fach)?,?${TO}(\\d{1,2}))?(?:${TO}(\\d{1,2}))?\\.? ?-?(?:${UNIT})(?![a-zäöüß])\\.?`,
+  `(\\d{1,2})(?:[-–]?(?:fach)?,?${TO}(\\d{1,2}))?(?:${TO}(\\d{1,2}))?\\.? ?[-–]?(?:${UNIT})(?![a-zäöüß])\\.?`,
   "iuy",
 );
 const F_SIGN = new RegExp(`(\\d{1,2})(?:${TO}(\\d{1,2}))? ?-?f(?=[.\\s,;)\\]]|$)\\.?`, "uy");

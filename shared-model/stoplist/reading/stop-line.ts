@@ -106,13 +106,16 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
   return draft.name === "" ? { kind: "marks", draft } : { kind: "stop", draft };
 }
 
+/** A row of a stop has no more cells; looking cell by cell costs the square of their number. Ours, to bound time. */
+const MOST_CELLS = 60;
+
 /**
  * What a line without heading, number and bullet holds. Stops may stand one or many on it, their marks before or behind
  * their names; words that are neither a known name nor beside a mark come back as words, for the reader of the whole list.
  */
 export function partsOfLine(text: string, names: KnownNames): readonly LinePart[] {
   const cells = text.split("\t");
-  if (cells.length < 3) return partsOfCell(text, names);
+  if (cells.length < 3 || cells.length > MOST_CELLS) return partsOfCell(text, names);
   let [parts, done]: [readonly LinePart[], string] = [[], ""];
   for (const cell of cells) {
     const last = parts.at(-1);

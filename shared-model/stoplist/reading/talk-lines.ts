@@ -4,7 +4,10 @@ import type { ListSoFar, Taken } from "./list-so-far.ts";
 import type { WholeEntry } from "./wrapped-lines.ts";
 
 /** The menu of a page: many short words, parted by strokes or cells. */
-const isMenu = (text: string): boolean => /^[^\t|•·»]{1,24}(?:\s*[\t|•·»]\s*[^\t|•·»\d]{1,24}){2,}$/u.test(text);
+function isMenu(text: string): boolean {
+  const cells = text.split(/[\t|•·»]/).map((cell) => cell.trim());
+  return cells.length >= 3 && cells.every((cell) => cell.length > 0 && cell.length <= 24 && !/\d/.test(cell));
+}
 
 const titleOf = (text: string): string | null => {
   const title = text
