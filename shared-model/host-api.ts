@@ -18,6 +18,8 @@ export interface Host {
   previous(id: DocumentId): Promise<StoredDocument | null>;
   /** Moves a document into the library's bin, from where a person can fetch it back by hand. */
   discard(id: DocumentId): Promise<void>;
+  /** Says that the person has opened a document, which is more than reading it: a host that lists recent organs takes note. */
+  opened(id: DocumentId): Promise<void>;
   /** Tells of documents that changed, came or went by other hands than this window's. Returns what ends it. */
   watch(listener: (changes: readonly LibraryChange[]) => void): () => void;
   /** Asks the person for the library's folder; `null` when they think better of it or the host cannot ask. */
@@ -49,6 +51,7 @@ export const HOST_METHODS = [
   "create",
   "previous",
   "discard",
+  "opened",
   "chooseLibrary",
   "chooseText",
   "exportFile",

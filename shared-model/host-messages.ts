@@ -48,6 +48,7 @@ export const HOST_ARGUMENTS = {
   create: z.tuple([z.strictObject({ kind: z.enum(DOCUMENT_KINDS), name: z.string().max(500), text })]),
   previous: z.tuple([documentId]),
   discard: z.tuple([documentId]),
+  opened: z.tuple([documentId]),
   chooseLibrary: z.tuple([]),
   chooseText: z.tuple([]),
   exportFile: z.tuple([exportRequest]),

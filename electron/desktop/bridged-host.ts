@@ -29,6 +29,9 @@ export function bridgedHost({ invoke, listen }: Bridge): Host {
     discard: async (id) => {
       await ask("discard", id);
     },
+    opened: async (id) => {
+      await ask("opened", id);
+    },
     chooseLibrary: () => ask("chooseLibrary"),
     chooseText: () => ask("chooseText"),
     exportFile: (request) => ask("exportFile", request),

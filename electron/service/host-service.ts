@@ -9,6 +9,7 @@ import {
   type LibraryChange,
   type LibraryEntry,
   type PickedText,
+  type StoredDocument,
 } from "../../shared-model/host-api.ts";
 import { HOST_ARGUMENTS, type Reply } from "../../shared-model/host-messages.ts";
 import type { DemoOrgans } from "../library/demo-organs.ts";
@@ -37,7 +38,7 @@ export interface ServiceParts {
   readonly desk: Desk | null;
   /** Called when the person has chosen another library. */
   readonly onLibrary?: (folder: string) => void;
-  /** Called when a window has read an organ. */
+  /** Called when the person has opened an organ. */
   readonly onOrgan?: (organ: { readonly id: string; readonly name: string }) => void;
   /** Told of errors that are the program's own. */
   readonly onDefect?: (error: unknown) => void;
@@ -117,6 +118,7 @@ export class HostService {
       if (this.#parts.demos.owns(id)) throw DEMO_STAYS;
       return this.#library.discard(id, by);
     },
+    opened: async (words) => this.#opened(...HOST_ARGUMENTS.opened.parse(words)),
     chooseLibrary: async () => {
       const folder = (await this.#parts.desk?.chooseLibrary()) ?? null;
       if (folder === null || !isAbsolute(folder)) return null;
@@ -150,11 +152,13 @@ export class HostService {
     );
   }
 
-  async #read(id: string) {
-    const document = await (this.#parts.demos.owns(id) ? this.#parts.demos.read(id) : this.#library.read(id));
-    const { kind, name } = headOf(document.text);
+  #read(id: string): Promise<StoredDocument> {
+    return this.#parts.demos.owns(id) ? this.#parts.demos.read(id) : this.#library.read(id);
+  }
+
+  async #opened(id: string): Promise<void> {
+    const { kind, name } = headOf((await this.#read(id)).text);
     if (kind === "instrument") this.#parts.onOrgan?.({ id, name: name ?? id.slice(id.lastIndexOf("/") + 1) });
-    return document;
   }
 
   #moveTo(folder: string): void {

@@ -73,6 +73,9 @@ export function browserClient({ base, page }: ClientParts): Host & { readonly le
     discard: async (id) => {
       await ask("discard", id);
     },
+    opened: async (id) => {
+      await ask("opened", id);
+    },
     watch: line.listen,
     chooseLibrary: () => ask("chooseLibrary"),
     chooseText: async () => {

@@ -333,9 +333,13 @@ describe("the desktop shell", () => {
   });
 
   test("remembers where the window was and which organs were opened", async () => {
-    await host.read("demo:sallowby.yaml");
-    await host.read("demo:wiekenborg.yaml");
-    await host.read("demo:sallowby.yaml");
+    await host.opened("demo:sallowby.yaml");
+    await host.opened("demo:wiekenborg.yaml");
+    await host.opened("demo:sallowby.yaml");
+    // Looking at an organ is not opening it, and only organs are listed.
+    await host.read("demo:zinnrode.yaml");
+    await host.opened((await host.create({ kind: "piece", name: "x", text: "registrant: piece/1" })).id);
+    await expect(host.opened("demo:nowhere.yaml")).rejects.toMatchObject({ trouble: "gone" });
     window.bounds = { x: 300, y: 200, width: 800, height: 600 };
     window.maximised = true;
     await end();
@@ -391,7 +395,7 @@ describe("the desktop shell", () => {
   });
 
   test("every command of the menu reaches the page", async () => {
-    await host.read("demo:sallowby.yaml");
+    await host.opened("demo:sallowby.yaml");
     const heard: unknown[] = [];
     const stop = host.onMenu((command, document) => heard.push([command, document]));
     const items = (menu: readonly FakeMenuItem[]): readonly FakeMenuItem[] =>

@@ -1,5 +1,9 @@
+import { join, normalize, sep } from "node:path";
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { HostFault } from "../../electron/library/fault.ts";
 import { fileNameOf, folded, freeName, isPlainName } from "../../electron/library/file-name.ts";
+import { libraryId, namesOf } from "../../electron/library/place.ts";
 
 describe("a file name from what people call a thing", () => {
   test.each([
@@ -41,3 +45,54 @@ test.each(["", ".", "..", ".x", "x.", "x ", "x~", "a/b", "a\\b", "a:b", "nul.yam
   "%j is no plain name",
   (name) => expect(isPlainName(name)).toBe(false),
 );
+
+/** Names as a person types them and as somebody who wants to break out would: with strokes, dots, devices, odd letters. */
+const anyName = fc.oneof(
+  fc.string({ unit: "grapheme", maxLength: 80 }),
+  fc.string({ unit: "binary", maxLength: 80 }),
+  fc
+    .array(
+      fc.constantFrom("..", ".", "/", "\\", "organs", "x.yaml", "con", "\u0000", ":", "~", "%2e", " ", "discarded"),
+      {
+        maxLength: 8,
+      },
+    )
+    .map((parts) => parts.join("")),
+);
+
+describe("whatever is typed", () => {
+  test("becomes a name that every system takes, and stays it", () => {
+    fc.assert(
+      fc.property(anyName, (name) => {
+        const file = fileNameOf(name, "organ");
+        expect(isPlainName(`${file}.yaml`)).toBe(true);
+        expect(Buffer.byteLength(`${file}.yaml~`)).toBeLessThan(220);
+        expect(fileNameOf(file, "organ")).toBe(file);
+      }),
+      { seed: 20261126, numRuns: 2000 },
+    );
+  });
+
+  test("leads to a place inside the library, or nowhere", () => {
+    let inside = 0;
+    fc.assert(
+      fc.property(anyName, (name) => {
+        for (const id of [name, `library:${name}`, `library:organs/${name}.yaml`]) {
+          let names: readonly string[];
+          try {
+            names = namesOf(id);
+          } catch (error) {
+            expect(error).toBeInstanceOf(HostFault);
+            continue;
+          }
+          inside += 1;
+          const path = join("/library", ...names);
+          expect([path, path.startsWith(`/library${sep}`)]).toEqual([normalize(path), true]);
+          expect(libraryId(names)).toBe(id);
+        }
+      }),
+      { seed: 20261126, numRuns: 2000 },
+    );
+    expect(inside).toBeGreaterThan(100);
+  });
+});
