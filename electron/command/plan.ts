@@ -34,7 +34,7 @@ export const PLAN: Usage = {
 const MOST = 50;
 
 /** Whether something in the plan cannot be played or heard as the piece asks. */
-const isWrong = ({ changes, sections, row }: PlannedPiece): boolean =>
+export const isWrong = ({ changes, sections, row }: PlannedPiece): boolean =>
   changes.some(
     ({ verdict }) => verdict === "impossible" || (verdict === "needs-assistant" && row.crew.assistant === "none"),
   ) || sections.some(({ links }) => links.some((link) => !link.holds));
@@ -44,7 +44,7 @@ const isWrong = ({ changes, sections, row }: PlannedPiece): boolean =>
  *
  * @throws Refusal where a section has nothing to choose from.
  */
-function planned(instrument: Instrument, piece: Piece, path: string, count: number): PlannedPiece {
+export function planned(instrument: Instrument, piece: Piece, path: string, count: number): PlannedPiece {
   const row = chooseRow(instrument, piece, { count });
   if (!("troubles" in row)) return workOut(row);
   const words = row.troubles.map(({ section, text }) => {

@@ -21,7 +21,7 @@ export const PRINT_USAGE = `[--pdf F.pdf] [--paper ${PAPERS.join("|")}] [--sheet
 const USUAL_PAPER: Paper = "a5";
 
 /** Where to print, and on what. */
-interface PrintOrder {
+export interface PrintOrder {
   readonly path: string;
   readonly paper: Paper;
   /** A larger sheet to be cut; `null` when every page is a sheet of its own. */
@@ -64,7 +64,7 @@ function lackingLetters({ pages }: PrintedCards, typefaces: Typefaces): readonly
 /**
  * Sets cards on paper and writes the PDF.
  *
- * @throws Refusal when two pages do not go on the sheet, or the file cannot be written.
+ * @throws Refusal when there is nothing to print, when two pages do not go on the sheet, or the file cannot be written.
  */
 export async function printCards(
   order: PrintOrder,
@@ -73,6 +73,7 @@ export async function printCards(
 ): Promise<void> {
   const typefaces = installedTypefaces();
   const printed = cards({ paper: order.paper, measure: typefaces.measure });
+  if (printed.pages.length === 0) throw new Refusal("The piece has no such part: there is nothing to print.");
   const sheets = order.sheet === null ? printed : imposed(printed, order.sheet);
   if (sheets === null) {
     const [paper, sheet] = [PAPER_FORMS[order.paper].name, PAPER_FORMS[order.sheet ?? order.paper].name];

@@ -68,10 +68,14 @@ export interface ChangeCard {
   readonly verdict: CardVerdict | null;
   /** What is pressed, in order: a general, or pistons of several divisions. */
   readonly presses: readonly CardPress[];
+  /** With what: `thumb`, `toe`; `assistant` when the assistant presses; `null` where it does not matter. */
+  readonly pressedBy: "thumb" | "toe" | "assistant" | null;
   /** What is moved besides. Empty when a piston does it all, when nothing changes, and for the beginning. */
   readonly tasks: readonly CardTask[];
   /** Silent from here on: goes in when there is time. */
   readonly whenTime: readonly CardMove[];
+  /** Silent from here on and wanted again: left as they are. */
+  readonly stays: readonly string[];
   /** How the console stands and who plays where from here on. */
   readonly state: CueCard;
   readonly warnings: readonly CardWarning[];
@@ -103,6 +107,8 @@ export interface PieceCards {
   /** Where the assistant stands, as the player sees it; `null` without one. */
   readonly assistant: "left" | "right" | null;
   readonly pistons: readonly PistonSetting[];
+  /** What is to be minded before the memory is touched, a sentence or two each. */
+  readonly cautions: readonly string[];
   readonly timeLine: readonly TimeLineSection[];
 }
 
@@ -110,7 +116,5 @@ export interface PieceCards {
 export const pressWords = ({ name, number, level }: CardPress): string =>
   [`${name} ${number}`, ...(level === null ? [] : [`level ${level}`])].join(", ");
 
-/** What a visitor must do before a memory is touched: the usual caution among organists. */
-export const MEMORY_CAUTION =
-  "Ask the organ's keeper which level is free before you set anything, and use only that. Write down what was there, " +
-  "and put it back when you go.";
+/** Before the names of stops that stay drawn though they are silent. */
+export const STAYS = "silent, stay drawn";

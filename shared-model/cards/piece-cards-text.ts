@@ -2,13 +2,14 @@ import type { CardHand, CueCard } from "./cue-card.ts";
 import { BOX_WORDS, CARD_WIDTH, OCTAVE_WORDS, wrapped } from "./cue-card-text.ts";
 import {
   type CardMove,
+  type CardPress,
   type CardTask,
   type CardVerdict,
   type ChangeCard,
-  MEMORY_CAUTION,
   type PieceCards,
   type PistonSetting,
   pressWords,
+  STAYS,
   WORKER_WORDS,
 } from "./piece-card.ts";
 
@@ -62,12 +63,14 @@ const verdictWords = ({ words, loud }: CardVerdict): string =>
   loud ? words.toUpperCase() : `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 function changeLines(card: ChangeCard, width: number): Lines {
-  const { number, where, cue, dynamic, verdict, presses, tasks, whenTime, state, warnings } = card;
+  const { number, where, cue, dynamic, verdict, presses, pressedBy, tasks, whenTime, stays, state, warnings } = card;
   const moment = [where, cue, dynamic].filter((each) => each !== null).join(", ");
   const sounds = [card.section, state.label].filter((each) => each !== null).join(": ");
+  const by = pressedBy === null ? "" : ` (${pressedBy})`;
+  const pressed = (press: CardPress): string => `PRESS ${pressWords(press)}${by}`;
   const idle = verdict === null ? "BEFORE YOU BEGIN" : "NOTHING CHANGES";
   const doing: readonly Lines[] = [
-    ...(presses.length === 0 ? [] : [presses.flatMap((press) => wrapped(`PRESS ${pressWords(press)}`, width, "", 6))]),
+    ...(presses.length === 0 ? [] : [presses.flatMap((press) => wrapped(pressed(press), width, "", 6))]),
     ...tasks.map((task) => taskLines(task, width)),
     ...(whenTime.length === 0 ? [] : [["WHEN THERE IS TIME", ...moveLines(whenTime, width)]]),
     ...(presses.length + tasks.length + whenTime.length === 0 ? [[idle]] : []),
@@ -91,6 +94,7 @@ function changeLines(card: ChangeCard, width: number): Lines {
     "",
     ...(verdict === null ? [] : ["Then stands"]),
     ...stateLines(state, width),
+    ...(stays.length === 0 ? [] : wrapped(`${STAYS}: ${stays.join(", ")}`, width, "", 2)),
   ];
 }
 
@@ -116,7 +120,7 @@ export function pieceCardsText(cards: PieceCards, width = CARD_WIDTH): string {
     ...(cards.pistons.length === 0
       ? []
       : [
-          ["PISTONS TO SET", ...wrapped(MEMORY_CAUTION, columns)],
+          ["PISTONS TO SET", ...cards.cautions.flatMap((caution) => wrapped(caution, columns, "! "))],
           ...cards.pistons.map((piston) => pistonLines(piston, columns)),
         ]),
     ...cards.changes.map((card) => changeLines(card, columns)),

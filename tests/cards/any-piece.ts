@@ -44,6 +44,7 @@ const change: fc.Arbitrary<ChangeCard> = anyCard.chain((state) =>
       ),
     ),
     presses: fc.array(press, { maxLength: 3 }),
+    pressedBy: fc.constantFrom("thumb", "toe", "assistant", null),
     tasks: fc.array(
       fc.record({
         who: fc.constantFrom(...CARD_WORKERS),
@@ -54,6 +55,7 @@ const change: fc.Arbitrary<ChangeCard> = anyCard.chain((state) =>
       { maxLength: 4 },
     ),
     whenTime: fc.array(move, { maxLength: 5 }),
+    stays: fc.subarray(["Octave 4 (Hauptwerk)", "Mixtur III-V (Positif de dos)"]),
     state: fc.constant(state),
     warnings: fc.constant(state.warnings),
   }),
@@ -71,6 +73,7 @@ export const anyPiece: fc.Arbitrary<PieceCards> = fc.record({
   pistons: fc.array(fc.record({ press, changes: fc.constantFrom([2], [2, 5, 9, 12]), state: anyCard }), {
     maxLength: 2,
   }),
+  cautions: fc.constant(["Ask the keeper before you change any piston."]),
   timeLine: fc.array(
     fc.record({
       number: fc.integer({ min: 1, max: 60 }),

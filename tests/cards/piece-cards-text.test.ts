@@ -11,10 +11,7 @@ Weirside Chapel, Tarrowmere
 Assistant at the left, as the player sees it.
 
 PISTONS TO SET
-Ask the organ's keeper which level is free
-before you set anything, and use only that.
-Write down what was there, and put it back
-when you go.
+! Ask the keeper before you change any piston.
 
 General 3, level 2: for change 5
 Great: Open Diapason 8, Principal 4,

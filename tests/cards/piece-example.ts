@@ -57,8 +57,10 @@ const change = (number: number, rest: Partial<ChangeCard> & Pick<ChangeCard, "st
   dynamic: null,
   verdict: { words: "easy", loud: false, detail: null },
   presses: [],
+  pressedBy: null,
   tasks: [],
   whenTime: [],
+  stays: [],
   warnings: [],
   ...rest,
 });
@@ -174,6 +176,7 @@ export const LANTERN: PieceCards = {
       ),
     },
   ],
+  cautions: ["Ask the keeper before you change any piston."],
   timeLine: [
     { number: 1, length: 24, level: 0.6 },
     { number: 2, length: 24, level: 0 },

@@ -92,8 +92,10 @@ describe("the cards of a piece, A5", () => {
 
   test("the setting sheet asks for leave first", () => {
     const words = wordsOfPart("pistons")[0]?.join(" ") ?? "";
-    expect(words).toMatch(/^Pistons to set Lantern Partita ask first Ask the organ's keeper which level is free/);
-    expect(words).toMatch(/General 3 level 2 for change 5: draw this, then store it Great Open Diapason 8 /);
+    expect(words).toMatch(
+      /^Pistons to set Lantern Partita: draw what stands under a piston, then store it there first Ask the keeper/,
+    );
+    expect(words).toMatch(/General 3 level 2 for change 5 Great Open Diapason 8 /);
   });
 
   test("the overview names every change once, in order", () => {

@@ -31,14 +31,75 @@ describe("cards and card, as text", () => {
     expect(status).toBe(1);
     expect(out).toContain("WRONG ");
   });
+});
 
-  test("a piece is told to come later", async () => {
-    const { status, out, err } = await desk
-      .put("piece.yaml", "registrant: piece/1\n")
-      .run("cards", "organ.yaml", "piece.yaml");
-    expect([status, out]).toEqual([2, ""]);
+/** Two verses on the small organ; the second has no registration yet. */
+const PIECE = `registrant: piece/1
+name: Two verses
+organ: St. Anna, Lehmkuhle
+tempo: {bpm: 60, beat: quarter}
+sections:
+  - name: Verse 1
+    bars: 1-16
+    texture: melody-over-accompaniment
+    registration:
+      keyboards: {melody: Oberwerk, accompaniment: Hauptwerk, bass: Pedal}
+      drawn: {Oberwerk: [Rohrflöte 8, Sesquialtera], Hauptwerk: [Gedackt 8], Pedal: [Subbass 16, Octavbass 8]}
+  - name: Verse 2
+    bars: 17-32
+    texture: hymn-verse
+    before: {what: rest, beats: 4}
+`;
+
+describe("cards of a piece", () => {
+  beforeEach(() => desk.put("piece.yaml", PIECE));
+
+  test("as text: what is registered stays, what is open is planned and told", async () => {
+    const { status, out, err } = await desk.run("cards", "organ.yaml", "piece.yaml");
+    expect(status).toBe(0);
+    expect(err).toContain(
+      'piece.yaml: 1 section without a registration: planned for these cards only; "registrant plan',
+    );
+    expect(out).toMatch(/^Two verses\nSt\. Anna, Lehmkuhle\n/);
+    expect(out).toMatch(/\n1 {2}bar 1\nVerse 1: /);
+    expect(out).toMatch(/\nOberwerk \(right hand\): Rohrflöte 8,\n {2}Sesquialtera/);
+    expect(out).toMatch(/\n2 {2}bar 17, rest of 4 beats, f\nVerse 2: /);
+  });
+
+  test("as PDF, whole or a part of it", async () => {
+    const whole = await desk.run("cards", "organ.yaml", "piece.yaml", "--pdf", "all.pdf");
+    expect([whole.status, whole.out]).toEqual([0, "all.pdf: 3 pages, A5.\n"]);
+    const one = await desk.run("cards", "organ.yaml", "piece.yaml", "--pdf", "one.pdf", "--part", "overview");
+    expect([one.status, one.out]).toEqual([0, "one.pdf: 1 page, A5.\n"]);
+  });
+
+  const REFUSED: readonly (readonly [string, readonly string[], RegExp])[] = [
+    [
+      "a part that there is not",
+      ["--pdf", "c.pdf", "--part", "score"],
+      /^There is no part of a piece's cards "score"\. It is/,
+    ],
+    ["a part without paper", ["--part", "changes"], /^--part goes with --pdf; without it all is printed as text\.\n/],
+    ["a part that this piece has not", ["--pdf", "c.pdf", "--part", "pistons"], /The piece has no such part: there is/],
+  ];
+  test.each(REFUSED)("%s is refused, and nothing is written", async (_, words, says) => {
+    const { status, out, err } = await desk.run("cards", "organ.yaml", "piece.yaml", ...words);
+    expect([status, out, desk.files()]).toEqual([2, "", [...HERE, "piece.yaml"]]);
+    expect(err).toMatch(says);
+  });
+
+  test("a part of a single registration is refused", async () => {
+    const { status, err } = await desk.run("cards", "organ.yaml", "good.yaml", "--part", "changes", "--pdf", "c.pdf");
+    expect([status, err]).toEqual([2, "--part is for pieces; good.yaml holds a single registration.\n"]);
+  });
+
+  test("a piece that was registered on another organ is refused, with what to do", async () => {
+    desk.put("piece.yaml", PIECE.replace("St. Anna, Lehmkuhle", "St. Bodo, Anderswo"));
+    const { status, out, err } = await desk.run("cards", "organ.yaml", "piece.yaml", "--pdf", "c.pdf");
+    expect([status, out, desk.files()]).toEqual([2, "", [...HERE, "piece.yaml"]]);
     expect(err).toBe(
-      "piece.yaml: This is a piece; cards for pieces come with a later version. Give a registration file.\n",
+      "piece.yaml: It is registered for St. Bodo, Anderswo, not for St. Anna, Lehmkuhle. " +
+        'Plan it for this organ first ("registrant plan ... --out"), then print its cards.\n',
     );
   });
 });

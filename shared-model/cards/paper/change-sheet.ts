@@ -1,5 +1,5 @@
 import { BOX_WORDS } from "../cue-card-text.ts";
-import { type CardMove, type CardPress, type CardTask, type ChangeCard, WORKER_WORDS } from "../piece-card.ts";
+import { type CardMove, type CardPress, type CardTask, type ChangeCard, STAYS, WORKER_WORDS } from "../piece-card.ts";
 import { columnsFor, handUnits, headBlock, warningsBand } from "./card-blocks.ts";
 import { type Band, type Block, columnWidth, type Group } from "./flow.ts";
 import { bodyWidth, type Sheet } from "./frame.ts";
@@ -94,23 +94,30 @@ function momentUnits(card: ChangeCard, setter: Setter): readonly Unit[] {
   ];
 }
 
-/** A piston is ringed, so that its number is taken for no stop's. */
-export const pressUnits = ({ name, number, level, newLevel }: CardPress, setter: Setter): readonly Unit[] => [
-  ...(newLevel && level !== null ? [boxedUnit(`level ${level}`, "reversed", "sans-bold", setter.size("text"))] : []),
-  ...setter.units(name, "serif-bold", "stop"),
-  boxedUnit(String(number), "ringed", "serif-bold", setter.size("stop")),
-  ...(level === null || newLevel ? [] : setter.units(`level ${level}`, "sans", "text")),
-];
+/** A piston is ringed, so that its number is taken for no stop's. Another level than before stands out. */
+export function pressUnits(
+  { name, number, level, newLevel }: CardPress,
+  by: string | null,
+  setter: Setter,
+): readonly Unit[] {
+  const loud = newLevel && level !== null;
+  const said = [level === null || loud ? null : `level ${level}`, by].filter((each) => each !== null);
+  return [
+    ...(loud ? [boxedUnit(`level ${level}`, "reversed", "sans-bold", setter.size("text"))] : []),
+    ...setter.units(name, "serif-bold", "stop"),
+    boxedUnit(String(number), "ringed", "serif-bold", setter.size("stop")),
+    ...setter.units(said.join(", "), "sans", "text"),
+  ];
+}
 
-/** All that is pressed for a change, in order. */
-function pressBlocks(presses: readonly CardPress[], width: number, setter: Setter): readonly Block[] {
-  return presses.map((press) =>
-    setter.block([...setter.units("press", "sans", "text"), ...pressUnits(press, setter)], "stop", width, {
+/** All that is pressed for a change, in order, and with what. */
+export const pressBlocks = ({ presses, pressedBy }: ChangeCard, width: number, setter: Setter): readonly Block[] =>
+  presses.map((press) =>
+    setter.block([...setter.units("press", "sans", "text"), ...pressUnits(press, pressedBy, setter)], "stop", width, {
       tag: "item",
       before: 0.5,
     }),
   );
-}
 
 /** Square millimetres of a sheet from which on there is room for the larger of the two sizes of what stands. */
 const ROOMY = 25_000;
@@ -144,6 +151,9 @@ function standsBand(card: ChangeCard, size: Size, setter: Setter): Band {
   const rest = state.hands.filter((hand) => hand.keyboard === null).flatMap((hand) => handUnits(hand, setter));
   const others = [
     ...(settings.length === 0 ? [] : [row(setter.units(settings.join(", "), "serif", name))]),
+    ...(card.stays.length === 0
+      ? []
+      : [row([...setter.units(`${STAYS}:`, "sans", "text"), ...setter.units(card.stays.join(", "), "serif", name)])]),
     ...(rest.length === 0 ? [] : [row([...rest, ...setter.units("rest", "sans", "text")])]),
   ];
   return {
@@ -177,7 +187,7 @@ function doingBands(card: ChangeCard, width: number, setter: Setter): readonly B
   const names = moves.map((move) => `+ ${move.what ?? ""} ${move.name}`);
   const columns = columnsFor(names, width, setter);
   return [
-    alone([...pressBlocks(presses, width, setter), ...turning], 1),
+    alone([...pressBlocks(card, width, setter), ...turning], 1),
     { columns, before: 1.5, groups: taskGroups(card, { width: columnWidth(width, columns), setter }) },
   ];
 }
@@ -215,7 +225,7 @@ export function changeSheet(card: ChangeCard, piece: string, next: string | null
 function openingBand(card: ChangeCard, width: number, setter: Setter): Band {
   const columns = columnsFor(drawnNames(card.state), width, setter);
   const wide = columnWidth(width, columns);
-  const press = pressBlocks(card.presses, wide, setter);
+  const press = pressBlocks(card, wide, setter);
   const groups = stateGroups(card.state, wide, setter, "stop");
   return {
     columns,

@@ -50,6 +50,13 @@ const RULE = 0.25;
 const heightOf = (block: Block): number =>
   block.lines.reduce((sum, line) => sum + line.height, 0) + (block.ruled === null ? 0 : block.ruled + RULE);
 
+/** Of a whole group at the head of a column. */
+const groupHeight = ({ head, blocks }: Group): number =>
+  [...(head ? [head] : []), ...blocks].reduce(
+    (sum, block, index) => sum + heightOf(block) + (index === 0 ? 0 : block.before),
+    0,
+  );
+
 interface Placed {
   readonly block: Block;
   readonly column: number;
@@ -156,8 +163,8 @@ function bestFilled(groups: readonly Rest[], columns: number, height: number): F
   const isWhole = whole.rest.length === 0;
   let best = isWhole ? whole : fillColumns(groups, columns, height, false);
   if (best.rest.length > 0 || columns === 1) return best;
-  // Half a millimetre is finer than anyone sees.
-  let [low, high] = [0, best.depth];
+  // Lower than the highest group a column would part it. Half a millimetre is finer than anyone sees.
+  let [low, high] = [isWhole ? Math.max(...groups.map(groupHeight)) - 0.5 : 0, best.depth];
   while (high - low > 0.5) {
     const middle = (low + high) / 2;
     const tried = fillColumns(groups, columns, middle, isWhole);

@@ -1,4 +1,4 @@
-import { MEMORY_CAUTION, type PieceCards, type PistonSetting } from "../piece-card.ts";
+import type { PieceCards, PistonSetting } from "../piece-card.ts";
 import { columnsFor } from "./card-blocks.ts";
 import { pressUnits } from "./change-sheet.ts";
 import { type Band, columnWidth } from "./flow.ts";
@@ -11,9 +11,9 @@ import { drawnNames, stateGroups } from "./state-groups.ts";
 /** One piston: what to draw before it is stored. */
 function pistonBands(piston: PistonSetting, columns: number, width: number, setter: Setter): readonly Band[] {
   const changes = piston.changes.join(", ");
-  const used = `for change${piston.changes.length === 1 ? "" : "s"} ${changes}: draw this, then store it`;
+  const used = `for change${piston.changes.length === 1 ? "" : "s"} ${changes}`;
   const head = setter.block(
-    [...pressUnits(piston.press, setter), ...setter.units(used, "sans", "text")],
+    [...pressUnits(piston.press, null, setter), ...setter.units(used, "sans", "text")],
     "stop",
     width,
     { tag: "subheading", ruled: 0.2 },
@@ -26,7 +26,11 @@ function pistonBands(piston: PistonSetting, columns: number, width: number, sett
 }
 
 /** What to store on the pistons before the piece is played, piston by piston; `null` without any. */
-export function settingSheet({ pistons, piece, organ }: PieceCards, size: Size, setter: Setter): Sheet | null {
+export function settingSheet(
+  { pistons, cautions, piece, organ }: PieceCards,
+  size: Size,
+  setter: Setter,
+): Sheet | null {
   if (pistons.length === 0) return null;
   const width = bodyWidth(size);
   const columns = columnsFor(
@@ -34,20 +38,22 @@ export function settingSheet({ pistons, piece, organ }: PieceCards, size: Size, 
     width,
     setter,
   );
-  const caution = [
-    boxedUnit("ask first", "reversed", "sans-bold", setter.size("text")),
-    ...setter.units(MEMORY_CAUTION, "sans", "text"),
-  ];
+  const ask = boxedUnit("first", "reversed", "sans-bold", setter.size("text"));
+  const blocks = cautions.map((caution, index) =>
+    setter.block([...(index === 0 ? [ask] : []), ...setter.units(caution, "sans", "text")], "text", width, {
+      before: 1,
+    }),
+  );
   return {
     title: "Pistons to set",
     corner: null,
     beside: [],
-    label: piece,
+    label: `${piece}: draw what stands under a piston, then store it there`,
     bands: [
       {
         columns: 1,
         before: 0,
-        groups: [{ head: null, headAgain: null, blocks: [setter.block(caution, "text", width)] }],
+        groups: [{ head: null, headAgain: null, blocks }],
       },
       ...pistons.flatMap((piston) => pistonBands(piston, columns, width, setter)),
     ],
