@@ -3,8 +3,9 @@ import { troubleLine } from "../shared-model/files/trouble-words.ts";
 import { AboutPage } from "./about/about-page.tsx";
 import { ByHandPage } from "./by-hand/by-hand-page.tsx";
 import { FirstPage } from "./first/first-page.tsx";
-import { Foot } from "./foot.tsx";
+import { Foot, SavingTrouble } from "./foot.tsx";
 import { Head } from "./head.tsx";
+import { PiecePage } from "./piece/piece-page.tsx";
 import { RegistrationsPage } from "./registrations/registrations-page.tsx";
 import { organOf } from "./state/organ.ts";
 import type { Page } from "./state/place.ts";
@@ -40,6 +41,7 @@ export function App() {
   return (
     <div className="book" style={{ zoom: zoom / 100, "--zoom": zoom / 100 } as React.CSSProperties}>
       <Head />
+      <SavingTrouble />
       <div className="page" key={page}>
         <PageOf page={page} />
       </div>
@@ -84,6 +86,7 @@ function WithOrgan({ text, page }: { text: string; page: Page }): ReactNode {
       </main>
     );
   }
+  if (page === "piece") return <PiecePage instrument={instrument} />;
   if (page === "by-hand") return <ByHandPage instrument={instrument} />;
   if (page === "registration") return <RegistrationsPage instrument={instrument} />;
   return <TexturePage />;

@@ -5,8 +5,10 @@ import { useDesk, useStore } from "./state/use-store.tsx";
 import { Plain } from "./words/action.tsx";
 
 const CHAPTERS: readonly (readonly [page: Page, words: string])[] = [
+  ["organ", "Organ"],
   ["texture", "Texture"],
   ["registration", "Registration"],
+  ["piece", "Piece"],
 ];
 
 /** The running head: which organ lies open, the chapters, undo, and the light. */

@@ -7,12 +7,17 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.tsx";
 import { findHost } from "./host/find-host.ts";
+import { Autosave } from "./state/autosave.ts";
 import { openPlace } from "./state/opening.ts";
 import { placeFromText, placeText } from "./state/place.ts";
 import { Store } from "./state/store.ts";
 import { StoreProvider } from "./state/use-store.tsx";
 
 const store = new Store(findHost());
+const autosave = new Autosave(store);
+autosave.start();
+// What was drawn a moment ago is on its way when the window is left.
+window.addEventListener("pagehide", () => void autosave.flush());
 await openPlace(store, placeFromText(location.hash));
 
 // The address says where the person is, so that a reload comes back there.

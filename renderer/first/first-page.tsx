@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import type { LibraryEntry } from "../../shared-model/host-api.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
-import { enterList, openOrgan, troubleWords } from "../state/opening.ts";
+import { enterList, openDocument, troubleWords } from "../state/opening.ts";
 import { organOf } from "../state/organ.ts";
 import { useDesk, useStore } from "../state/use-store.tsx";
 import { Act, Plain } from "../words/action.tsx";
@@ -170,7 +170,7 @@ function ContentsLine({ entry }: { entry: LibraryEntry }) {
     };
   }, [store, id, kind]);
   return (
-    <button type="button" onClick={() => void openOrgan(store, id)}>
+    <button type="button" onClick={() => void openDocument(store, id)}>
       <span className="nm">
         <NameAndPlace name={entry.name} />
       </span>

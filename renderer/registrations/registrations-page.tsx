@@ -2,9 +2,9 @@ import { useEffect, useState } from "react";
 import { COLOUR_WINDOW, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { toggled } from "../by-hand/toggled.ts";
-import { onOrgan, textureOf } from "../state/section.ts";
+import { onOrgan, partsOf } from "../state/section.ts";
 import { useSection, useStore, useWork } from "../state/use-store.tsx";
-import type { DrawnByHand } from "../state/work.ts";
+import type { DeskSection, DrawnByHand } from "../state/work.ts";
 import { shakenBy, soundedBy } from "../stoplist/sounding.ts";
 import { Stoplist } from "../stoplist/stoplist.tsx";
 import { inHandOrder } from "../texture/diagram.tsx";
@@ -28,9 +28,8 @@ export function RegistrationsPage({ instrument }: { instrument: Instrument }) {
   const [shown, setShown] = useState<"first" | "more" | "every">("first");
   const count = shown === "every" ? EVERY_COUNT : USUAL_COUNT;
   const { looking, stop, again } = useProposals(work.organ ?? "", section, count, shown === "every");
-  const texture = textureOf(section);
 
-  if (!texture) {
+  if (partsOf(section).length === 0) {
     return (
       <main>
         <SectionOpening />
@@ -40,6 +39,13 @@ export function RegistrationsPage({ instrument }: { instrument: Instrument }) {
       </main>
     );
   }
+  const keep = (): void => {
+    store.act(`keeping ${section.name ?? "the registration"}`, (draft) => {
+      const own = draft.piece.sections[draft.at];
+      if (own) own.kept = true;
+    });
+    store.turnTo("piece");
+  };
   const answer = looking.state === "done" ? looking.answer : null;
   const proposals = answer?.proposals ?? [];
   const listed = shown === "first" && !answer?.ladder ? proposals.slice(0, FIRST_COUNT) : proposals;
@@ -49,7 +55,7 @@ export function RegistrationsPage({ instrument }: { instrument: Instrument }) {
         actions={
           <>
             <Plain onClick={() => store.turnTo("by-hand")}>Draw by hand</Plain>
-            {section.registration && <Act onClick={() => store.turnTo("piece")}>Keep it</Act>}
+            {section.registration && <Act onClick={keep}>{section.kept ? "To the piece" : keepWords(section)}</Act>}
           </>
         }
       />
@@ -83,6 +89,12 @@ export function RegistrationsPage({ instrument }: { instrument: Instrument }) {
       )}
     </main>
   );
+}
+
+/** What the button for keeping says: for which bars, or for which section. */
+function keepWords({ bars, name }: DeskSection): string {
+  if (bars !== null) return `Keep for bars ${bars}`;
+  return name === null ? "Keep it" : `Keep for ${name}`;
 }
 
 function orderWords({ ladder }: Answer, count: number, shown: "first" | "more" | "every"): string {
@@ -119,7 +131,6 @@ interface ChosenProps {
 function Chosen({ instrument, answer, listed }: ChosenProps) {
   const store = useStore();
   const section = useSection();
-  const texture = textureOf(section);
   const registration = section.registration && onOrgan(section.registration, instrument, section);
   const chosen = registration ? (listed.find((each) => sameDrawing(each.drawn, registration)) ?? null) : null;
   const shown = chosen ?? (registration ? null : (listed[0] ?? null));
@@ -153,7 +164,7 @@ function Chosen({ instrument, answer, listed }: ChosenProps) {
     <>
       <Bill
         instrument={instrument}
-        rows={inHandOrder(texture?.parts ?? []).map(({ id, hands, role }) => ({
+        rows={inHandOrder(partsOf(section)).map(({ id, hands, role }) => ({
           part: id,
           hands,
           role: role.replace("-", " "),

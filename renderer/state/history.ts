@@ -49,17 +49,6 @@ export function stepped<Value, Where>(
   return { value, past: [...history.past, { words, where, forth, back, run }].slice(-MOST_STEPS), future: [] };
 }
 
-/** Changes the value without a step: what a host tells (a document got its id), which no person wants to take back. */
-export function amended<Value, Where>(
-  history: History<Value, Where>,
-  recipe: (draft: Draft<Value>) => void,
-): History<Value, Where> {
-  const [value] = produceWithPatches(history.value, (draft) => {
-    recipe(draft);
-  });
-  return { ...history, value };
-}
-
 /** One step back and where it was made; `null` when there is none. */
 export function undone<Value extends object, Where>(
   history: History<Value, Where>,

@@ -1,4 +1,9 @@
+import { fileKindOf } from "../../shared-model/files/file-kind.ts";
+import { readPieceFile } from "../../shared-model/files/piece-file.ts";
+import { troubleLine } from "../../shared-model/files/trouble-words.ts";
 import type { DocumentId, HostTrouble } from "../../shared-model/host-api.ts";
+import { organOf } from "./organ.ts";
+import { openPieceText } from "./piece-text.ts";
 import type { Place } from "./place.ts";
 import type { Filed, Store } from "./store.ts";
 import { EMPTY_WORK } from "./work.ts";
@@ -10,7 +15,6 @@ export function troubleWords(thrown: unknown): string {
   return `Something went wrong in Registrant itself (${what}). Nothing of yours is lost; try once more.`;
 }
 
-/** Whether a document is one of the demo organs, which are read and never written. */
 const isDemo = (id: DocumentId): boolean => id.startsWith("demo:");
 
 async function filed(store: Store, id: DocumentId): Promise<Filed> {
@@ -18,31 +22,90 @@ async function filed(store: Store, id: DocumentId): Promise<Filed> {
   return { id, text, version, demo: isDemo(id) };
 }
 
-/** Opens an organ on an empty desk and turns to the textures. */
-export async function openOrgan(store: Store, id: DocumentId): Promise<void> {
+/** Does something that a host may refuse; what it says then stands on the page. */
+async function tryTo(store: Store, act: () => Promise<void>): Promise<void> {
   try {
-    const organFile = await filed(store, id);
-    store.lay({ ...EMPTY_WORK, organ: organFile.text }, { organFile, pieceFile: null }, "texture");
+    await act();
   } catch (thrown) {
     store.set({ trouble: troubleWords(thrown) });
   }
+}
+
+/** Puts an organ on an empty desk. */
+async function layOrgan(store: Store, id: DocumentId, page: Place["page"]): Promise<void> {
+  const organFile = await filed(store, id);
+  store.lay({ ...EMPTY_WORK, organ: organFile.text }, { organFile, pieceFile: null, pieceBase: null }, page);
 }
 
 /** Begins to enter an organ from a printed list. */
 export function enterList(store: Store, text: string): void {
-  store.lay({ ...EMPTY_WORK, entry: { text, answers: {} } }, { organFile: null, pieceFile: null }, "organ");
+  store.lay(
+    { ...EMPTY_WORK, entry: { text, answers: {} } },
+    { organFile: null, pieceFile: null, pieceBase: null },
+    "organ",
+  );
 }
 
-/** Comes back to where an address says the person was. */
-export async function openPlace(store: Store, place: Place): Promise<void> {
-  if (place.organ === null) {
-    if (place.page === "about") store.turnTo("about");
+/** The organ in the library, else among the demo organs, that calls itself so; `null` when there is none. */
+async function organNamed(store: Store, name: string): Promise<DocumentId | null> {
+  const entries = (await store.host.list()).filter((each) => each.kind === "instrument" && each.name === name);
+  return (entries.find((each) => !each.demo) ?? entries[0])?.id ?? null;
+}
+
+/** Puts a piece and the organ it was registered on (or the one given) on the desk. */
+async function layPiece(store: Store, id: DocumentId, organ: DocumentId | null, place: Omit<Place, "organ" | "piece">) {
+  const pieceFile = await filed(store, id);
+  const said = readPieceFile(pieceFile.text, id, null);
+  if (!said.piece) {
+    store.set({ trouble: said.troubles.map(troubleLine).join(" ") });
     return;
   }
-  try {
-    const organFile = await filed(store, place.organ);
-    store.lay({ ...EMPTY_WORK, organ: organFile.text }, { organFile, pieceFile: null }, place.page);
-  } catch (thrown) {
-    store.set({ trouble: troubleWords(thrown) });
+  const organId = organ ?? (said.piece.organ === null ? null : await organNamed(store, said.piece.organ));
+  if (organId === null) {
+    const name = said.piece.organ;
+    store.set({
+      trouble:
+        name === null
+          ? "This piece does not say on which organ it is to be played. Open the organ, and begin the piece there."
+          : `The organ of this piece, ${name}, is not in the library. Enter it, or put its file there.`,
+    });
+    return;
   }
+  const organFile = await filed(store, organId);
+  const { instrument } = organOf(organFile.text);
+  const { base, troubles, otherOrgan } = openPieceText(pieceFile.text, id, instrument);
+  if (!base) {
+    store.set({ trouble: troubles.map(troubleLine).join(" ") });
+    return;
+  }
+  const sections = base.piece.sections.length > 0 ? base.piece.sections : EMPTY_WORK.piece.sections;
+  // A piece that was registered on another organ stays as it is; here it begins as a new one.
+  const isOwn = otherOrgan === null;
+  const title = isOwn ? base.piece.title : `${base.piece.title}, ${instrument?.name ?? ""}`;
+  store.lay(
+    {
+      organ: organFile.text,
+      entry: null,
+      piece: { title, sections },
+      at: Math.min(place.at, sections.length - 1),
+    },
+    { organFile, pieceFile: isOwn ? pieceFile : null, pieceBase: isOwn ? base : null },
+    place.page,
+  );
 }
+
+/** Opens a document of the library by its kind. */
+export const openDocument = (store: Store, id: DocumentId): Promise<void> =>
+  tryTo(store, async () => {
+    const { text } = await store.host.read(id);
+    if (fileKindOf(text) === "piece") await layPiece(store, id, null, { page: "piece", at: 0 });
+    else await layOrgan(store, id, "texture");
+  });
+
+/** Comes back to where an address says the person was. */
+export const openPlace = (store: Store, place: Place): Promise<void> =>
+  tryTo(store, async () => {
+    if (place.piece !== null) await layPiece(store, place.piece, place.organ, place);
+    else if (place.organ !== null) await layOrgan(store, place.organ, place.page);
+    else if (place.page === "about") store.turnTo("about");
+  });

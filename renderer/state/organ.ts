@@ -40,8 +40,8 @@ function numberOf(instrument: Instrument): number {
 }
 
 /** What of a section bears on the sound: its registration, name and bars do not. */
-export const musicKey = ({ texture, tradition, dynamic, tempo, ranges, sounding }: DeskSection): string =>
-  JSON.stringify([texture, tradition, dynamic ?? "as usual", tempo ?? "as usual", ranges, sounding]);
+export const musicKey = ({ texture, parts, tradition, dynamic, tempo, ranges, sounding }: DeskSection): string =>
+  JSON.stringify([texture ?? parts, tradition, dynamic ?? "as usual", tempo ?? "as usual", ranges, sounding]);
 
 const prepared = remembering(
   ({ instrument, section }: { instrument: Instrument; section: DeskSection }) =>

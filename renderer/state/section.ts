@@ -1,6 +1,6 @@
 import type { ConsoleState, Placing } from "../../shared-model/console/state.ts";
 import { sectionOf } from "../../shared-model/music/section.ts";
-import type { Section, Texture } from "../../shared-model/music/texture.ts";
+import type { Part, Section, Texture } from "../../shared-model/music/texture.ts";
 import { textureFor } from "../../shared-model/music/textures/catalogue.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import type { DeskSection, DrawnByHand } from "./work.ts";
@@ -9,9 +9,16 @@ import type { DeskSection, DrawnByHand } from "./work.ts";
 export const textureOf = (section: DeskSection): Texture | null =>
   section.texture === null ? null : textureFor(section.texture, section.tradition);
 
+/** The parts of a section, by its texture or as written by hand; none while nothing is said. */
+export const partsOf = (section: DeskSection): readonly Part[] => section.parts ?? textureOf(section)?.parts ?? [];
+
 /** The music of a section made whole; `null` while no texture is chosen. */
 export function musicOf(section: DeskSection): Section | null {
   const texture = textureOf(section);
+  if (section.parts) {
+    const { name, bars, tradition, dynamic = null, tempo = null, parts } = section;
+    return { name, bars, texture: null, tradition, dynamic, tempo, parts };
+  }
   if (!texture) return null;
   // What was said for another texture is kept for the way back, and passed over here.
   const known = <Value>(said: Readonly<Record<string, Value>>): Readonly<Record<string, Value>> =>
@@ -53,7 +60,7 @@ export function onOrgan(drawn: DrawnByHand, instrument: Instrument, section: Des
   const divisions = new Set(instrument.divisions.map((division) => division.name));
   const boxes = new Set(instrument.divisions.map((division) => division.box));
   const couplers = new Set(instrument.couplers.map((coupler) => coupler.name));
-  const parts = new Set(textureOf(section)?.parts.map((part) => part.id));
+  const parts = new Set(partsOf(section).map((part) => part.id));
   const only = <Value>(said: Readonly<Record<string, Value>>, keep: (key: string, value: Value) => boolean) =>
     Object.fromEntries(Object.entries(said).filter(([key, value]) => keep(key, value)));
   return {

@@ -1,6 +1,7 @@
 import type { Draft } from "immer";
 import type { DocumentId, Host, StoredDocument, Version } from "../../shared-model/host-api.ts";
-import { amended, type History, historyOf, redone, stepped, undone } from "./history.ts";
+import { type History, historyOf, redone, stepped, undone } from "./history.ts";
+import type { PieceBase } from "./piece-text.ts";
 import { type Place, START } from "./place.ts";
 import { EMPTY_WORK, type Work } from "./work.ts";
 
@@ -28,6 +29,8 @@ export interface Desk {
   readonly page: Place["page"];
   readonly organFile: Filed | null;
   readonly pieceFile: Filed | null;
+  /** What the piece's file says, for changes to be compared with; `null` while it is in no file. */
+  readonly pieceBase: PieceBase | null;
   readonly saving: Saving;
   /** A trouble to be shown on the page where it arose, in words for an organist; `null` when there is none. */
   readonly trouble: string | null;
@@ -38,6 +41,7 @@ const EMPTY_DESK: Desk = {
   page: START.page,
   organFile: null,
   pieceFile: null,
+  pieceBase: null,
   saving: { state: "saved" },
   trouble: null,
 };
@@ -80,13 +84,8 @@ export class Store {
     if (history !== this.#desk.history) this.set({ history, trouble: null });
   }
 
-  /** A change that no person made and none wants to take back. */
-  amend(recipe: (draft: Draft<Work>) => void): void {
-    this.set({ history: amended(this.#desk.history, recipe) });
-  }
-
   /** Puts other documents on the desk; their past begins now. */
-  lay(work: Work, files: Pick<Desk, "organFile" | "pieceFile">, page: Place["page"]): void {
+  lay(work: Work, files: Pick<Desk, "organFile" | "pieceFile" | "pieceBase">, page: Place["page"]): void {
     this.set({ history: historyOf(work), ...files, page, saving: { state: "saved" }, trouble: null });
   }
 

@@ -22,6 +22,8 @@ export interface DeskSection {
   readonly bars: string | null;
   /** `null` until a texture is chosen. */
   readonly texture: string | null;
+  /** Parts written by hand instead of a texture, as a file may have them. */
+  readonly parts: readonly Part[] | null;
   readonly tradition: Tradition;
   /** `undefined`: as the texture has it. */
   readonly dynamic: Dynamic | null | undefined;
@@ -58,11 +60,12 @@ export interface Work {
 }
 
 /** A section about which nothing is said yet. */
-const freshSection = (id: string): DeskSection => ({
+export const freshSection = (id: string): DeskSection => ({
   id,
   name: null,
   bars: null,
   texture: null,
+  parts: null,
   tradition: "neutral",
   dynamic: undefined,
   tempo: undefined,

@@ -28,7 +28,14 @@ export function TexturePage() {
     store.act(`choosing ${texture.title}`, (draft) => {
       const own = draft.piece.sections[draft.at];
       if (!own || (own.texture === texture.id && own.tradition === tradition)) return;
-      Object.assign(own, { texture: texture.id, tradition, dynamic: undefined, tempo: undefined, registration: null });
+      Object.assign(own, {
+        texture: texture.id,
+        parts: null,
+        tradition,
+        dynamic: undefined,
+        tempo: undefined,
+        registration: null,
+      });
     });
   };
 

@@ -1,0 +1,175 @@
+import { editPieceFile, type PieceEdit } from "../../shared-model/files/piece-edit.ts";
+import { readPieceFile } from "../../shared-model/files/piece-file.ts";
+import { registrationValue } from "../../shared-model/files/registration-value.ts";
+import type { Trouble } from "../../shared-model/files/trouble.ts";
+import type { YamlGroup, YamlValue } from "../../shared-model/files/yaml-words.ts";
+import type { PieceSection } from "../../shared-model/music/piece.ts";
+import type { Part } from "../../shared-model/music/texture.ts";
+import { textureFor } from "../../shared-model/music/textures/catalogue.ts";
+import { keyText } from "../../shared-model/pitch/key.ts";
+import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { drawnOf, stateOf } from "./section.ts";
+import type { DeskPiece, DeskSection } from "./work.ts";
+
+/** A piece file's text together with what it says, section by section: what later changes are compared with. */
+export interface PieceBase {
+  readonly text: string;
+  readonly piece: DeskPiece;
+}
+
+/** What a piece file amounts to on the desk. */
+export interface PieceOpened {
+  readonly base: PieceBase | null;
+  readonly troubles: readonly Trouble[];
+  /** The organ that its registrations were made on, where that is another one. */
+  readonly otherOrgan: string | null;
+}
+
+const ROW = <Value>(parts: readonly Part[], value: (part: Part) => Value | undefined): Record<string, Value> =>
+  Object.fromEntries(
+    parts.flatMap((part) => {
+      const said = value(part);
+      return said === undefined ? [] : [[part.id, said]];
+    }),
+  );
+
+function deskSection({ section, registration, pinned }: PieceSection, at: number): DeskSection {
+  const texture = section.texture === null ? null : textureFor(section.texture, section.tradition);
+  const usual = (part: Part): Part | undefined => texture?.parts.find((each) => each.id === part.id);
+  return {
+    id: String(at + 1),
+    name: section.name,
+    bars: section.bars,
+    texture: section.texture,
+    parts: section.texture === null ? section.parts : null,
+    tradition: section.tradition,
+    dynamic: section.dynamic === (texture?.dynamic ?? null) ? undefined : section.dynamic,
+    tempo: section.tempo === (texture?.tempo ?? null) ? undefined : section.tempo,
+    ranges: texture ? ROW(section.parts, (part) => (part.stated ? ([part.low, part.high] as const) : undefined)) : {},
+    sounding: texture
+      ? ROW(section.parts, (part) => (part.sounding === usual(part)?.sounding ? undefined : part.sounding))
+      : {},
+    registration: registration && {
+      ...drawnOf(registration.state, []),
+      keyboards: registration.keyboards ?? {},
+      octaves: registration.octaves,
+    },
+    kept: pinned,
+  };
+}
+
+/** Reads a piece file for the desk. */
+export function openPieceText(text: string, fileName: string, instrument: Instrument | null): PieceOpened {
+  const { piece, troubles } = readPieceFile(text, fileName, instrument);
+  if (!piece) return { base: null, troubles, otherOrgan: null };
+  const isOther = troubles.some((each) => each.code === "other-organ");
+  return {
+    base: { text, piece: { title: piece.name ?? "", sections: piece.sections.map(deskSection) } },
+    troubles,
+    otherOrgan: isOther ? piece.organ : null,
+  };
+}
+
+/** What one section says, as keys of the file; `null` for what it does not say. */
+function keysOf(section: DeskSection): Readonly<Record<string, YamlValue | null>> {
+  const rows = Object.entries(section.ranges);
+  const filled = <Value extends object>(value: Value): Value | null => (Object.keys(value).length > 0 ? value : null);
+  return {
+    name: section.name,
+    bars: section.bars,
+    texture: section.texture,
+    tradition: section.tradition === "neutral" ? null : section.tradition,
+    dynamic: section.dynamic ?? null,
+    tempo: section.tempo ?? null,
+    ranges: filled(Object.fromEntries(rows.map(([part, [low, high]]) => [part, [keyText(low), keyText(high)]]))),
+    sounding: filled({ ...section.sounding }),
+  };
+}
+
+const same = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other);
+
+function registrationOf(section: DeskSection, instrument: Instrument): YamlGroup | null {
+  const { registration } = section;
+  if (!registration) return null;
+  const keyboards = Object.keys(registration.keyboards).length > 0 ? registration.keyboards : null;
+  return registrationValue(instrument, { keyboards, octaves: registration.octaves, state: stateOf(registration) });
+}
+
+const groupOf = (section: DeskSection, instrument: Instrument): YamlGroup => ({
+  ...Object.fromEntries(Object.entries(keysOf(section)).filter(([, value]) => value !== null)),
+  ...(section.registration && { registration: registrationOf(section, instrument) as YamlGroup }),
+  ...(section.kept && { pinned: true }),
+});
+
+/** A section whose music is said: others are in no file, for a file must say what is played. */
+const isSaid = (section: DeskSection): boolean => section.texture !== null || section.parts !== null;
+
+/** The edits that lead from one row of sections to another: removed, put in order, new ones added. */
+function orderEdits(base: DeskPiece, sections: readonly DeskSection[], instrument: Instrument): readonly PieceEdit[] {
+  const edits: PieceEdit[] = [];
+  const row = base.sections.map((section) => section.id);
+  for (let at = row.length - 1; at >= 0; at--) {
+    if (sections.some((section) => section.id === row[at])) continue;
+    edits.push({ edit: "remove-section", section: at });
+    row.splice(at, 1);
+  }
+  for (const [at, section] of sections.entries()) {
+    if (row[at] === section.id) continue;
+    const from = row.indexOf(section.id);
+    if (from >= 0) {
+      edits.push({ edit: "move-section", section: from, to: at });
+      row.splice(from, 1);
+    } else edits.push({ edit: "add-section", section: groupOf(section, instrument), at });
+    row.splice(at, 0, section.id);
+  }
+  return edits;
+}
+
+/** The edits within sections that were there before. */
+function contentEdits(base: DeskPiece, sections: readonly DeskSection[], instrument: Instrument): readonly PieceEdit[] {
+  return sections.flatMap((section, at): readonly PieceEdit[] => {
+    const before = base.sections.find((each) => each.id === section.id);
+    if (!before) return [];
+    const old = keysOf(before);
+    const keys = Object.entries(keysOf(section))
+      .filter(([key, value]) => !same(old[key] ?? null, value))
+      .map(([key, value]): PieceEdit => ({ edit: "set-section-key", section: at, key, value }));
+    const registration = same(before.registration, section.registration)
+      ? {}
+      : { registration: registrationOf(section, instrument) };
+    const pinned = before.kept === section.kept ? {} : { pinned: section.kept };
+    const change = { section: at, ...registration, ...pinned };
+    return Object.keys(change).length > 1 ? [...keys, { edit: "set-registrations", changes: [change] }] : keys;
+  });
+}
+
+/** What a piece is called while nobody has named it. */
+export const untitled = (instrument: Instrument): string => `Untitled, ${instrument.name}`.slice(0, 190);
+
+/**
+ * The text of the piece's file as the desk has it now. Only what changed since `base` is touched: comments, order and
+ * keys that the desk knows nothing of keep their bytes. `null` with the troubles when it cannot be written so.
+ *
+ * @param base the file as it was read or written last; `null` for a piece that is in no file yet.
+ */
+export function pieceTextAfter(
+  base: PieceBase | null,
+  piece: DeskPiece,
+  instrument: Instrument,
+): { readonly text: string | null; readonly troubles: readonly Trouble[] } {
+  const sections = piece.sections.filter(isSaid);
+  const start = base ?? { text: "registrant: piece/1\n", piece: { title: "", sections: [] } };
+  const title = piece.title.trim() === "" ? null : piece.title.trim();
+  const named: readonly PieceEdit[] =
+    base && start.piece.title === piece.title
+      ? []
+      : [{ edit: "set-key", key: "name", value: title ?? untitled(instrument) }];
+  const edits: readonly PieceEdit[] = [
+    ...named,
+    ...(base ? [] : [{ edit: "set-key", key: "organ", value: instrument.name } as const]),
+    ...orderEdits(start.piece, sections, instrument),
+    ...contentEdits(start.piece, sections, instrument),
+  ];
+  if (edits.length === 0) return { text: start.text, troubles: [] };
+  return editPieceFile(start.text, edits);
+}
