@@ -2,6 +2,8 @@ import { type ReactNode, useEffect } from "react";
 import { troubleLine } from "../shared-model/files/trouble-words.ts";
 import { AboutPage } from "./about/about-page.tsx";
 import { ByHandPage } from "./by-hand/by-hand-page.tsx";
+import { EntryPage } from "./entering/entry-page.tsx";
+import { OrganPage } from "./entering/organ-page.tsx";
 import { FirstPage } from "./first/first-page.tsx";
 import { Foot, SavingTrouble } from "./foot.tsx";
 import { Head } from "./head.tsx";
@@ -54,7 +56,8 @@ function PageOf({ page }: { page: Page }): ReactNode {
   const { history } = useDesk();
   if (page === "first") return <FirstPage />;
   if (page === "about") return <AboutPage />;
-  const { organ } = history.value;
+  const { organ, entry } = history.value;
+  if (entry && page === "organ") return <EntryPage entry={entry} />;
   if (organ === null) return <FirstPage />;
   if (page === "texture") return <TexturePage />;
   return <WithOrgan text={organ} page={page} />;
@@ -86,6 +89,7 @@ function WithOrgan({ text, page }: { text: string; page: Page }): ReactNode {
       </main>
     );
   }
+  if (page === "organ") return <OrganPage instrument={instrument} />;
   if (page === "piece") return <PiecePage instrument={instrument} />;
   if (page === "by-hand") return <ByHandPage instrument={instrument} />;
   if (page === "registration") return <RegistrationsPage instrument={instrument} />;

@@ -8,6 +8,7 @@ import { createRoot } from "react-dom/client";
 import { App } from "./app.tsx";
 import { findHost } from "./host/find-host.ts";
 import { Autosave } from "./state/autosave.ts";
+import { keepEntry } from "./state/kept-entry.ts";
 import { openPlace } from "./state/opening.ts";
 import { placeFromText, placeText } from "./state/place.ts";
 import { Store } from "./state/store.ts";
@@ -23,6 +24,7 @@ await openPlace(store, placeFromText(location.hash));
 // The address says where the person is, so that a reload comes back there.
 store.subscribe(() => {
   const { page, organFile, pieceFile, history } = store.desk();
+  keepEntry(history.value.entry);
   const text = placeText({
     page,
     organ: organFile?.id ?? null,

@@ -12,7 +12,7 @@ import { counted, numberWord } from "../words/typeset.tsx";
 const MOST = 2_000_000;
 
 /** `two keyboards and pedal, 1897`. */
-function organFacts({ divisions, year }: Instrument): string {
+export function organFacts({ divisions, year }: Instrument): string {
   const manuals = new Set(divisions.map((each) => each.keyboard).filter((each) => each !== null)).size;
   const pedal = divisions.some((each) => each.kind === "pedal" && each.stops.length > 0);
   const pull = divisions.some((each) => each.kind === "pedal");

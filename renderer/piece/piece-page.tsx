@@ -35,6 +35,7 @@ export function PiecePage({ instrument }: { instrument: Instrument }) {
   };
   return (
     <main className="piece">
+      <h1 className="sr">The piece</h1>
       <div className="opening tall">
         <label className="title">
           <span className="sr">Name of the piece</span>

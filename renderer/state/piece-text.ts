@@ -144,7 +144,7 @@ function contentEdits(base: DeskPiece, sections: readonly DeskSection[], instrum
 }
 
 /** What a piece is called while nobody has named it. */
-export const untitled = (instrument: Instrument): string => `Untitled, ${instrument.name}`.slice(0, 190);
+const untitled = (instrument: Instrument): string => `Untitled, ${instrument.name}`.slice(0, 190);
 
 /**
  * The text of the piece's file as the desk has it now. Only what changed since `base` is touched: comments, order and

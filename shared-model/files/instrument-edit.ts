@@ -1,9 +1,10 @@
 import { type Compass, keyText } from "../pitch/key.ts";
 import { understandName } from "../stoplist/glossary/glossary.ts";
-import type { ConsoleAids, Division, Instrument, Stop, Strength } from "../stoplist/instrument.ts";
+import type { Division, Instrument, Stop } from "../stoplist/instrument.ts";
 import { aidsPatches } from "./aids-patches.ts";
 import { type CouplerText, couplerName, readCouplerText } from "./coupler-text.ts";
 import { divisionMentions } from "./division-mentions.ts";
+import type { InstrumentEdit } from "./instrument-change.ts";
 import { openInstrumentFile } from "./instrument-file.ts";
 import { folded, nearestOf } from "./nearest.ts";
 import { reporterFor } from "./reporter.ts";
@@ -15,32 +16,6 @@ import type { EditTrouble, Trouble } from "./trouble.ts";
 import { Names } from "./voice.ts";
 import type { Located } from "./yaml-text.ts";
 import type { YamlValue } from "./yaml-words.ts";
-
-/** A change to an instrument file. Stops are named by their ids, divisions and couplers by their names. */
-export type InstrumentEdit =
-  | { readonly edit: "rename-stop"; readonly stop: string; readonly name: string }
-  | { readonly edit: "rename-division"; readonly division: string; readonly name: string }
-  /** `note`: in a few words what is wrong with it. */
-  | { readonly edit: "mark-off"; readonly stop: string; readonly note: string | null }
-  | { readonly edit: "mark-on"; readonly stop: string }
-  /** `null`: back to what the glossary says. */
-  | { readonly edit: "set-strength"; readonly stop: string; readonly strength: Strength | null }
-  /** `stop` in either form of the file; `at` counts from 0, the end when left out. */
-  | { readonly edit: "add-stop"; readonly division: string; readonly stop: YamlValue; readonly at?: number }
-  | { readonly edit: "remove-stop"; readonly stop: string }
-  /** `at`: its place among the stops of the division, itself not counted. */
-  | { readonly edit: "move-stop"; readonly stop: string; readonly division: string; readonly at: number }
-  /** True, false, or the name of a box. */
-  | { readonly edit: "set-enclosed"; readonly division: string; readonly box: boolean | string }
-  | { readonly edit: "set-compass"; readonly division: string; readonly compass: Compass }
-  | {
-      readonly edit: "add-coupler";
-      readonly coupler: CouplerText;
-      readonly fixed?: boolean;
-      readonly through?: boolean;
-    }
-  | { readonly edit: "remove-coupler"; readonly coupler: string }
-  | { readonly edit: "set-aids"; readonly aids: ConsoleAids };
 
 /** The text after the edits; `null` when it was left as it was, and the troubles say why. */
 export interface EditedFile {
@@ -70,6 +45,8 @@ interface StopPlace extends Place {
 const DIVISION_HEAD = ["name", "kind", "keyboard", "compass", "divided-at", "enclosed"];
 /** Couplers come behind these keys. */
 const BEFORE_COUPLERS = ["divisions", "ranks"];
+/** Tremulants come behind these. */
+const BEFORE_TREMULANTS = [...BEFORE_COUPLERS, "couplers", "through-couplers"];
 
 /** Turns one edit into patches of one text; every method throws a {@link Refusal} when it cannot. */
 class InstrumentEditor {
@@ -130,6 +107,21 @@ class InstrumentEditor {
         return this.#addCoupler(edit.coupler, edit);
       case "remove-coupler":
         return this.#removeCoupler(edit.coupler);
+      case "set-name":
+        return sure(this.#patcher.setKey(this.#root, "name", edit.name.trim(), ["registrant"]), "name");
+      case "set-tremulants":
+        return sure(
+          edit.tremulants.length === 0
+            ? this.#patcher.removeKey(this.#root, "tremulants")
+            : this.#patcher.setKey(this.#root, "tremulants", edit.tremulants, BEFORE_TREMULANTS),
+          "tremulants",
+        );
+      case "set-same-as": {
+        const place = this.#stop(edit.stop);
+        return edit.lender === null
+          ? this.#removeStopKey(place, "same-as")
+          : this.#setStopKey(place, "same-as", edit.lender);
+      }
       case "set-aids":
         return sure(aidsPatches(this.#root, this.#instrument.aids, edit.aids, this.#patcher), "aids");
     }

@@ -1,6 +1,8 @@
 import { type Key, keyText } from "../pitch/key.ts";
 import { pitchName } from "../pitch/reading.ts";
 import { understandName } from "../stoplist/glossary/glossary.ts";
+import type { Kind } from "../stoplist/kind.ts";
+import { stopKey } from "../stoplist/reading/answers.ts";
 import type { Question, ReadDivision, Reading, ReadStop } from "../stoplist/reading/reading.ts";
 import { couplerName } from "./coupler-text.ts";
 import { versionLine } from "./file-kind.ts";
@@ -59,8 +61,15 @@ class StopWriter {
   readonly #reading: Reading;
   readonly #divisionNames: readonly string[];
   readonly #questions: OpenQuestions;
+  readonly #kinds: ReadonlyMap<string, readonly Kind[]>;
 
-  constructor(reading: Reading, names: readonly string[], questions: OpenQuestions) {
+  constructor(
+    reading: Reading,
+    names: readonly string[],
+    questions: OpenQuestions,
+    kinds: ReadonlyMap<string, readonly Kind[]>,
+  ) {
+    this.#kinds = kinds;
     this.#reading = reading;
     this.#divisionNames = names;
     this.#questions = questions;
@@ -76,8 +85,12 @@ class StopWriter {
   }
 
   #stop(stop: ReadStop, half: Half, division: ReadDivision, questions: readonly string[]): readonly string[] {
-    const doubt = this.#kindComment(stop, division);
-    const more = this.#more(stop, division);
+    const kind = this.#kinds.get(stopKey(stop));
+    const doubt = kind === undefined ? this.#kindComment(stop, division) : null;
+    const more: Readonly<Record<string, YamlValue | undefined>> = {
+      ...this.#more(stop, division),
+      kind: kind && (kind.length === 1 ? kind[0] : kind),
+    };
     const said = { name: nameOf(stop.name), ranks: stop.ranks, pitch: stop.pitch, half };
     const short = shortForm(said, division.kind === "pedal", this.#names);
     const borrowed =
@@ -189,11 +202,16 @@ function couplerLines(reading: Reading, named: (printed: string) => string): rea
  * The text of an instrument file for a printed list as it was read. Questions that the list leaves open stand as comments at
  * their stops, with the line of the list; a name that is not known gets a `kind:` line to be uncommented and set right.
  * Once these are answered the file is read without an error.
+ *
+ * @param kinds what a person said of stops whose names do not tell, as `answeredReading` gives it.
  */
-export function instrumentFileFromReading(reading: Reading): string {
+export function instrumentFileFromReading(
+  reading: Reading,
+  kinds: ReadonlyMap<string, readonly Kind[]> = new Map(),
+): string {
   const names = divisionNames(reading.divisions);
   const questions = new OpenQuestions(reading.questions);
-  const writer = new StopWriter(reading, names, questions);
+  const writer = new StopWriter(reading, names, questions, kinds);
   const named = (printed: string): string =>
     names[
       reading.divisions.findIndex((division) => division.name !== null && folded(division.name) === folded(printed))

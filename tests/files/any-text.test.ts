@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { editInstrumentFile, type InstrumentEdit } from "../../shared-model/files/instrument-edit.ts";
+import type { InstrumentEdit } from "../../shared-model/files/instrument-change.ts";
+import { editInstrumentFile } from "../../shared-model/files/instrument-edit.ts";
 import { readInstrumentFile } from "../../shared-model/files/instrument-file.ts";
 import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import { readRegistrationFile } from "../../shared-model/files/registration-file.ts";

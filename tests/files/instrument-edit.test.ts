@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { editInstrumentFile, type InstrumentEdit } from "../../shared-model/files/instrument-edit.ts";
+import type { InstrumentEdit } from "../../shared-model/files/instrument-change.ts";
+import { editInstrumentFile } from "../../shared-model/files/instrument-edit.ts";
 import { readInstrumentFile } from "../../shared-model/files/instrument-file.ts";
 import { troubleLine } from "../../shared-model/files/trouble-words.ts";
 
@@ -124,6 +125,25 @@ describe("each edit changes only its own lines", () => {
         "-   - {coupler: Great to Pedal, fixed: true}",
         "+   - Swell to Main, old   # old",
         '+   - {coupler: "Main, old to Pedal", fixed: true}',
+      ],
+    ],
+    [
+      "the organ is renamed",
+      { edit: "set-name", name: "St. Example" },
+      ['- name: "St. Example, Sampleford"', "+ name: St. Example"],
+    ],
+    [
+      "a tremulant more",
+      { edit: "set-tremulants", tremulants: ["Swell", "Great"] },
+      ["- tremulants: [Swell]", "+ tremulants: [Swell, Great]"],
+    ],
+    ["no tremulant is left", { edit: "set-tremulants", tremulants: [] }, ["- tremulants: [Swell]"]],
+    [
+      "a stop has no pipes of its own",
+      { edit: "set-same-as", stop: "Swell/Viola 8", lender: "Great/Gedackt 8" },
+      [
+        "-     stops: [Oboe 8, Viola 8, {name: Zz, same-as: Great/Gedackt 8}]",
+        "+     stops: [Oboe 8, {name: Viola, pitch: 8, same-as: Great/Gedackt 8}, {name: Zz, same-as: Great/Gedackt 8}]",
       ],
     ],
     [

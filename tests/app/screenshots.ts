@@ -1,0 +1,138 @@
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { test } from "vitest";
+import { launchChromium } from "./chromium.ts";
+import { served } from "./served.ts";
+
+// Pictures of every page in dist/screenshots, for people to look at: npm run screenshots.
+
+const LIST = `Dorfkirche zu Ellernbrook
+erbaut 1741
+
+I. HAUPTWERK C - c'''
+Principal 8
+Rohrflöte 8
+Octave 4
+Spitzflöte 4
+Quinta 3
+Octave 2
+Mixtur IV
+Trompete 8
+
+II. OBERWERK
+Gedackt 8
+Flöte
+Principal 4
+Sesquialtera
+Sifflöte 1 1/2
+Vox humana 8
+
+PEDAL
+Subbass 16, Octavbass 8
+Posaune 16
+Cornett
+
+Schiebekoppel II/I
+Tremulant`;
+
+const folder = join(import.meta.dirname, "..", "..", "dist", "screenshots");
+
+interface Shot {
+  readonly name: string;
+  readonly go: (page: Page) => Promise<unknown>;
+}
+
+const button = (page: Page, name: string | RegExp) =>
+  page.getByRole("button", { name, exact: typeof name === "string" });
+
+const SHOTS: readonly Shot[] = [
+  { name: "1-first", go: (page) => page.getByText("121 stops").waitFor() },
+  {
+    name: "2-entering",
+    go: async (page) => {
+      await page.getByRole("textbox", { name: "Paste the stoplist" }).fill(LIST);
+      await button(page, "Read it").click();
+      await page.getByText("tremulant, whole organ").first().waitFor();
+      await page.getByRole("group", { name: /Flöte/ }).getByRole("button", { name: "4 foot" }).click();
+    },
+  },
+  {
+    name: "2-organ",
+    go: async (page) => {
+      await button(page, /Registrant|Ellernbrook/)
+        .first()
+        .click();
+      await page.getByText("All Saints").click();
+      await button(page, "Organ").click();
+      await button(page, /^Oboe/).click();
+    },
+  },
+  { name: "3-textures", go: (page) => button(page, "Texture").click() },
+  {
+    name: "3-texture-chosen",
+    go: async (page) => {
+      await button(page, /^Melody over an accompaniment/).click();
+      await button(page, "as usual").click();
+    },
+  },
+  {
+    name: "4-registrations",
+    go: async (page) => {
+      await button(page, "See registrations").click();
+      await page.getByRole("radio").nth(2).click({ timeout: 60_000 });
+      await page.locator(".ledger button").first().click();
+    },
+  },
+  {
+    name: "5-by-hand",
+    go: async (page) => {
+      await button(page, "Draw by hand").click();
+      await button(page, /^Oboe/).click();
+      await button(page, /^Nazard/).click();
+      await button(page, /^Gemshorn/).click();
+      await button(page, /^Bass Flute/).click();
+      await page.locator(".remedy .big").waitFor();
+      await page.waitForTimeout(300);
+    },
+  },
+  {
+    name: "6-piece",
+    go: async (page) => {
+      await button(page, "Piece").click();
+      await page.getByRole("textbox", { name: "Name of the piece" }).fill("Lantern Partita");
+      await page.getByRole("textbox", { name: "Name of section 1" }).fill("First verse");
+      await button(page, "Add a section").click();
+      await page.getByText(/^Saved in/).waitFor();
+    },
+  },
+  { name: "8-about", go: (page) => button(page, "About and sources").click() },
+];
+
+test("pictures of every page", { timeout: 500_000 }, async () => {
+  const host = await served();
+  const browser = await launchChromium();
+  mkdirSync(folder, { recursive: true });
+  for (const theme of ["paper", "loft"] as const) {
+    for (const [width, height] of [
+      [1280, 860],
+      [820, 1180],
+      [640, 900],
+    ] as const) {
+      // Loft light shows the same pages in other ink: two sizes of it are enough.
+      if (theme === "loft" && width === 820) continue;
+      const page = await browser.newPage({ viewport: { width, height } });
+      await page.goto(host.address);
+      if (theme === "loft") await button(page, "Loft light").click();
+      for (const { name, go } of SHOTS) {
+        await go(page);
+        await page.mouse.move(0, 0);
+        await page.screenshot({ path: join(folder, `${name}-${theme}-${width}.png`), fullPage: true });
+      }
+      await page.close();
+    }
+  }
+  await browser.close();
+  await host.stop();
+  console.log(`Pictures in ${folder}`);
+});

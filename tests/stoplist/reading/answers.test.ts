@@ -1,0 +1,118 @@
+import { describe, expect, test } from "vitest";
+import { readInstrumentFile } from "../../../shared-model/files/instrument-file.ts";
+import { instrumentFileFromReading } from "../../../shared-model/files/instrument-from-reading.ts";
+import {
+  type Answers,
+  answeredReading,
+  LEAVE_OUT,
+  questionKey,
+} from "../../../shared-model/stoplist/reading/answers.ts";
+import { lineSayings } from "../../../shared-model/stoplist/reading/line-sayings.ts";
+import { readStoplist } from "../../../shared-model/stoplist/reading/read-stoplist.ts";
+
+const LIST = `Kapelle St. Wendel, Orlesbach
+I. Hauptwerk, C-f'''
+Principal 8'
+Gedackt 8'
+Flöte
+Trausel 8'
+Mixtur 4fach
+Pedal
+Subbass 16'
+Cornett
+Koppel I/P
+Tremulant`;
+
+/** Answers every question by what `choose` says, until no question is left. */
+function answerAll(text: string, choose: (question: string, choices: readonly string[]) => string) {
+  const reading = readStoplist(text);
+  let answers: Answers = {};
+  for (let round = 0; round < 5; round++) {
+    const { questions } = answeredReading(reading, answers);
+    const open = questions.filter((question) => answers[questionKey(question)] === undefined);
+    if (open.length === 0) break;
+    answers = {
+      ...answers,
+      ...Object.fromEntries(open.map((each) => [questionKey(each), choose(each.text, each.choices)])),
+    };
+  }
+  return { ...answeredReading(reading, answers), answers };
+}
+
+const organOf = ({ reading, kinds }: ReturnType<typeof answerAll>) =>
+  readInstrumentFile(instrumentFileFromReading(reading, kinds), "organ");
+
+const stopsOf = (result: ReturnType<typeof organOf>) =>
+  result.instrument?.divisions.flatMap((division) => division.stops.map((stop) => [stop.id, stop.kinds.join()]));
+
+describe("answers to what a list leaves open", () => {
+  test("make an organ without an error: pitch, sort of stop, and the pitch of what was only then known", () => {
+    const said: Readonly<Record<string, string>> = {
+      "No pitch is printed for Flöte; what is it?": "4",
+      "Cornett can be more than one thing; what is it?": "Cornet (pedal reed)",
+      "No pitch is printed for Cornett; what is it?": "2",
+    };
+    const answered = answerAll(
+      LIST,
+      (text, choices) => said[text] ?? (choices.includes("a string") ? "a string" : "?"),
+    );
+    expect(Object.keys(answered.answers).map((key) => key.replace(/^\d+ /, ""))).toEqual(
+      expect.arrayContaining(Object.keys(said)),
+    );
+    const organ = organOf(answered);
+    expect(organ.troubles.filter((each) => each.severity === "error")).toEqual([]);
+    expect(stopsOf(organ)).toEqual([
+      ["Hauptwerk/Principal 8", "principal"],
+      ["Hauptwerk/Gedackt 8", "stopped-flute"],
+      ["Hauptwerk/Flöte 4", "open-flute,stopped-flute"],
+      ["Hauptwerk/Trausel 8", "string"],
+      ["Hauptwerk/Mixtur", "mixture"],
+      ["Pedal/Subbass 16", "stopped-flute"],
+      ["Pedal/Cornett 2", "cornett"],
+    ]);
+  });
+
+  test("leaving a stop out leaves the rest as it was", () => {
+    const answered = answerAll(LIST, (_, choices) =>
+      choices.includes(LEAVE_OUT) ? LEAVE_OUT : (choices[0] as string),
+    );
+    expect(stopsOf(organOf(answered))?.map(([id]) => id)).toEqual([
+      "Hauptwerk/Principal 8",
+      "Hauptwerk/Gedackt 8",
+      "Hauptwerk/Mixtur",
+      "Pedal/Subbass 16",
+    ]);
+  });
+
+  test("every question can be answered, and an answer that is none changes nothing", () => {
+    const reading = readStoplist(LIST);
+    const { questions } = answeredReading(reading, {});
+    expect(questions.length).toBeGreaterThan(1);
+    for (const question of questions) expect(question.choices.length, question.text).toBeGreaterThan(0);
+    const nonsense = Object.fromEntries(questions.map((each) => [questionKey(each), "purple"]));
+    expect(answeredReading(reading, nonsense).reading.divisions).toEqual(reading.divisions);
+  });
+
+  test("the direction of a coupler is turned, not doubled", () => {
+    const text = "Hauptwerk\nPrincipal 8\nOktave 4\nPositiv\nGedackt 8\nFlöte 4\nKoppel Hauptwerk-Positiv";
+    const reading = readStoplist(text);
+    const question = reading.questions.find((each) => each.choices.some((choice) => / to /.test(choice)));
+    expect(question?.choices.length).toBe(2);
+    for (const choice of question?.choices ?? []) {
+      const { couplers } = answeredReading(reading, { [questionKey(question as never)]: choice }).reading;
+      expect(couplers.map(({ from, to }) => `${from} to ${to}`)).toEqual([choice]);
+    }
+  });
+});
+
+describe("what lines say besides stops", () => {
+  test("name, headings, couplers and tremulants are traced to their lines", () => {
+    const sayings = lineSayings(LIST);
+    expect(sayings.get(1)?.isName).toBe(true);
+    expect(sayings.get(2)?.heads).toEqual(["Hauptwerk"]);
+    expect(sayings.get(8)?.heads).toEqual(["Pedal"]);
+    expect(sayings.get(11)?.couplers).toEqual([{ from: "Hauptwerk", to: "Pedal", pitch: 8 }]);
+    expect(sayings.get(12)?.tremulants).toEqual(["all"]);
+    expect(sayings.has(3)).toBe(false);
+  });
+});
