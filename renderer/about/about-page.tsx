@@ -1,4 +1,5 @@
 import { SOURCES } from "../../shared-model/music/prescriptions/sources.ts";
+import { capital } from "../words/typeset.tsx";
 
 /** What the book is, what to beware of, and where it has its knowledge from. */
 export function AboutPage() {
@@ -67,7 +68,8 @@ export function AboutPage() {
         <ul className="sources">
           {sources.map(([id, { author, title, year, where, evidence }]) => (
             <li key={id}>
-              {author}, <i>{title}</i>
+              {author === null ? "" : `${capital(author)}, `}
+              <i>{title}</i>
               {year === null ? "" : ` (${year})`}. <span className="note quiet">{where}. </span>
               <span className="note">{evidence === "read" ? "Seen." : "From the literature."}</span>
             </li>

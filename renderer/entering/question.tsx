@@ -71,11 +71,12 @@ export function Ask({ question, answer, onAnswer }: AskProps) {
 
 /** A pitch is set larger, with its unit. */
 function Choice({ text }: { text: string }) {
-  if (!/^\d+( \d\/\d)?$/.test(text)) return <Typeset>{text}</Typeset>;
+  const [, pitch] = /^(\d+(?: \d\/\d)?|\d\/\d)['′]?$/u.exec(text) ?? [];
+  if (pitch === undefined) return <Typeset>{text}</Typeset>;
   return (
     <>
       <b>
-        <Typeset>{text}</Typeset>
+        <Typeset>{pitch}</Typeset>
       </b>{" "}
       foot
     </>

@@ -155,6 +155,27 @@ function withPedal(reading: Reading, text: string): Reading {
   return { ...rest, divisions: [...rest.divisions.filter((division) => division.stops.length > 0), pedal] };
 }
 
+/** What a tremulant shakes that belongs to no division. */
+const WHOLE_ORGAN = "the whole organ";
+
+const isAboutCoupler = ({ text }: Question): boolean => text.startsWith("The coupler ");
+/** Its answers name the keyboard that a coupler brings to the pedal. */
+const asksForPedal = (question: Question): boolean =>
+  isAboutCoupler(question) && / brings to the pedal/.test(question.text);
+
+/** The one coupler to the pedal, from another keyboard. */
+function withPedalCoupler(reading: Reading, from: string): Reading {
+  const pedal = reading.divisions.find((division) => division.kind === "pedal")?.name ?? null;
+  if (pedal === null || reading.couplers.some((each) => each.to === pedal && each.from === from)) return reading;
+  const old = reading.couplers.find((each) => each.to === pedal);
+  return {
+    ...reading,
+    couplers: old
+      ? reading.couplers.map((each) => (each === old ? { ...each, from } : each))
+      : [...reading.couplers, { from, to: pedal, pitch: 8 }],
+  };
+}
+
 /** An answer about headings, groups and what stands elsewhere; `null` when the answer is none of these. */
 function answeredPlace(reading: Reading, question: Question, choice: string): Reading | null {
   const { about, line, text } = question;
@@ -171,11 +192,13 @@ function answeredPlace(reading: Reading, question: Question, choice: string): Re
   if (choice === "a pedal division") return withPedal(reading, text);
   const coupler = couplerOf(choice, reading);
   if (coupler) return withCoupler(reading, coupler);
+  if (choice === WHOLE_ORGAN) return reading;
   const division = reading.divisions.find((each) => each.name === choice);
   if (!division) return null;
-  if (text.startsWith("The tremulant")) {
+  if (question.choices.includes(WHOLE_ORGAN)) {
     return { ...reading, tremulants: reading.tremulants.map((name) => (name === "all" ? choice : name)) };
   }
+  if (isAboutCoupler(question)) return withPedalCoupler(reading, choice);
   const stray = stopAbout(reading, question);
   if (!stray) return null;
   const rest = withStop(reading, stray, null);
@@ -224,7 +247,9 @@ function pitchesWanted(
     const said = kinds.get(stopKey(stop));
     if (!said || stop.pitch !== null || said.some((kind) => PITCHLESS.includes(kind))) return [];
     const text = `No pitch is printed for ${stop.name}; what is it?`;
-    if (asked.some((each) => each.line === stop.line && each.text === text)) return [];
+    if (asked.some((each) => each.line === stop.line && each.text.startsWith(`No pitch is printed for ${stop.name}`))) {
+      return [];
+    }
     return [{ line: stop.line, text, about: stop.name, choices: ["16", "8", "4", "2", "1"] }];
   });
 }
@@ -244,7 +269,10 @@ function kindsOf(choice: string, stop: ReadStop, pedal: boolean): readonly Kind[
 
 /** A question with every answer that can be chosen. */
 function withChoices(question: Question, reading: Reading): Question {
-  const choices = [...question.choices];
+  // Of a coupler that is left out one end is not known: it is put in by hand once the organ stands.
+  const isUsable = (choice: string): boolean =>
+    !isAboutCoupler(question) || asksForPedal(question) || choice.includes(" to ") || choice === "yes";
+  const choices = question.choices.filter(isUsable);
   const stop = stopAbout(reading, question);
   if (stop && asksKind(question)) choices.push(...KIND_ANSWERS.map(([words]) => words));
   const isOpen =
@@ -262,7 +290,7 @@ export function answeredReading(reading: Reading, answers: Answers): AnsweredRea
   let current = reading;
   const take = (question: Question): void => {
     const choice = answers[questionKey(question)];
-    if (choice === undefined || choice === AS_READ) return;
+    if (choice === undefined || choice === AS_READ || choice === "yes") return;
     const stop = stopAbout(current, question);
     if (choice === LEAVE_OUT) {
       if (stop) current = withStop(current, stop, null);

@@ -48,17 +48,18 @@ const stopsOf = (result: ReturnType<typeof organOf>) =>
 describe("answers to what a list leaves open", () => {
   test("make an organ without an error: pitch, sort of stop, and the pitch of what was only then known", () => {
     const said: Readonly<Record<string, string>> = {
-      "No pitch is printed for Flöte; what is it?": "4",
-      "Cornett can be more than one thing; what is it?": "Cornet (pedal reed)",
-      "No pitch is printed for Cornett; what is it?": "2",
+      "No pitch is printed for Flöte": "4'",
+      "Cornett can be more than one thing": "Cornet (pedal reed)",
+      "No pitch is printed for Cornett": "2",
     };
-    const answered = answerAll(
-      LIST,
-      (text, choices) => said[text] ?? (choices.includes("a string") ? "a string" : "?"),
-    );
-    expect(Object.keys(answered.answers).map((key) => key.replace(/^\d+ /, ""))).toEqual(
-      expect.arrayContaining(Object.keys(said)),
-    );
+    const asked = new Set<string>();
+    const answered = answerAll(LIST, (text, choices) => {
+      const known = Object.keys(said).find((start) => text.startsWith(start));
+      if (known === undefined) return choices.includes("a string") ? "a string" : "?";
+      asked.add(known);
+      return said[known] as string;
+    });
+    expect([...asked].sort()).toEqual(Object.keys(said).sort());
     const organ = organOf(answered);
     expect(organ.troubles.filter((each) => each.severity === "error")).toEqual([]);
     expect(stopsOf(organ)).toEqual([
