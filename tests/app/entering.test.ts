@@ -144,7 +144,7 @@ describe("entering an organ", () => {
 describe("mending an organ", () => {
   test("a demo organ is copied at the first change; a renamed stop stays drawn", { timeout: 120_000 }, async () => {
     await page.goto(host.address);
-    await page.getByText("All Saints").click();
+    await page.getByRole("button", { name: /^All Saints/ }).click();
     await page.getByRole("button", { name: /^Melody over an accompaniment/ }).click();
     await page.getByRole("button", { name: "See registrations" }).click();
     await page.getByRole("radio").nth(2).click({ timeout: 30_000 });
@@ -165,7 +165,7 @@ describe("mending an organ", () => {
 
   test("stops are added, marked off, moved and taken out, and every step is undone", { timeout: 120_000 }, async () => {
     await page.goto(host.address);
-    await page.getByText("All Saints").click();
+    await page.getByRole("button", { name: /^All Saints/ }).click();
     await page.getByRole("button", { name: "Organ", exact: true }).click();
     await page.getByRole("textbox", { name: "Add a stop to the Great, with its pitch" }).fill("Dulciana 8");
     await page.keyboard.press("Enter");

@@ -27,7 +27,7 @@ const saved = (): Promise<unknown> => page.getByText(/^Saved in pieces/).waitFor
 /** From the first page to a registration that is chosen and saved. */
 async function chooseOne(): Promise<void> {
   await page.goto(host.address);
-  await page.getByText("All Saints").click();
+  await page.getByRole("button", { name: /^All Saints/ }).click();
   await page.getByRole("button", { name: /^Melody over an accompaniment/ }).click();
   await page.getByRole("button", { name: "See registrations" }).click();
   await page.getByRole("radio").nth(1).click({ timeout: 30_000 });

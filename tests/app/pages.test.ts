@@ -26,14 +26,14 @@ async function openApp(width = 1280, height = 860): Promise<Page> {
     if (["error", "warning"].includes(message.type())) complaints.push(message.text());
   });
   await page.goto(host.address);
-  await page.getByText("All Saints").waitFor();
+  await page.getByRole("button", { name: /^All Saints/ }).waitFor();
   return page;
 }
 
 /** The walk that every page lies on; each stop is a page to be looked at. */
 const WALK: readonly (readonly [name: string, go: (page: Page) => Promise<unknown>])[] = [
-  ["first page", (page) => page.getByText("16 stops").waitFor()],
-  ["textures", (page) => page.getByText("All Saints").click()],
+  ["first page", (page) => page.getByText("16 stops").first().waitFor()],
+  ["textures", (page) => page.getByRole("button", { name: /^All Saints/ }).click()],
   ["texture chosen", (page) => page.getByRole("button", { name: /^Melody over an accompaniment/ }).click()],
   [
     "registrations",

@@ -63,7 +63,7 @@ const SHOTS: readonly Shot[] = [
       await button(page, /Registrant|Ellernbrook/)
         .first()
         .click();
-      await page.getByText("All Saints").click();
+      await page.getByRole("button", { name: /^All Saints/ }).click();
       await button(page, "Organ").click();
       await button(page, /^Oboe/).click();
     },
