@@ -50,7 +50,8 @@ export function tremulantIn(text: string): PrintedTremulant | null {
   const match = TREMULANT.exec(text);
   if (!match || text.length > 120) return null;
   // With a pitch it is an undulating stop of that name.
-  if (/bung/iu.test(match[0]) && /\d\s?(?:['′’´`‘]|f(?:uß|uss|t)?\b)/iu.test(text)) return null;
+  if (/bung/iu.test(match[0]) && /(?:\d\s?(?:['′’´`‘]|f(?:uß|uss|t)?\b)|\s(?:16|8|4)(?:\s|$))/iu.test(text))
+    return null;
   const before = text
     .slice(0, match.index)
     .replace(/^\s*\d+\s+/, "")

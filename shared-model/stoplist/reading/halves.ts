@@ -21,7 +21,7 @@ const BASS =
   /(?:im |in |nel |nei |en |dans la )?(?:bassi|bajos?|mano izquierda|m\. ?i\.|mano sinistra|izquierda|bass half|left hand)(?![\p{L}])/iuy;
 const EITHER_BASS = /(?:im |in |in the )?(?:bass|baß|bas|basse|basso|bassus)(?![\p{L}])/iuy;
 const LETTER = /([BDS])(?:\.|(?=[\s,;)\]]|$))(?!\s?\p{Lu}?\p{Ll}{3})/uy;
-const SMALL_LETTER = /([bds])\.(?=[\s,;)\]]|$)/uy;
+const SMALL_LETTER = /([bds])\.(?=[\s,;)\]]|$)(?!\s?\p{Lu}\p{Ll}{2})/uy;
 
 const at = (pattern: RegExp, text: string, start: number): RegExpExecArray | null => {
   pattern.lastIndex = start;

@@ -138,6 +138,9 @@ function isHeading(
   if (list.among === "aids" && list.current && list.hasDivision(heading) && !stopsFollow(list, next)) return false;
   const plainName = list.names.isPlainName(tidyName(heading.name));
   if (heading.exact && !mayBeStop(heading) && !plainName) return true;
+  // "Hornwerk III" between stops that print their marks is a compound.
+  const isCompound = plainName && heading.role !== "echo" && !entry.blankBefore && /\s[IVX]+$/.test(text);
+  if (isCompound && list.last !== null && hasMarks(list.last.draft)) return false;
   const stressed =
     /:\s*$/.test(text) ||
     heading.keyboard !== null ||

@@ -46,7 +46,8 @@ const matchAt = (pattern: RegExp, text: string, at: number): string | null => {
 const BEFORE_A_NUMBER = /(?:^|\s)(?:in|all['’]|alla|n[o°ºr]\.?|nr\.|num\.|op\.)\s?$/i;
 
 /** Italian lists print interval names as numerals: a stop when no name stands before. */
-const INTERVAL_NUMERAL = /(?:XII|XV|XIX|XXII|XXVI|XXIX|XXXIII|XXXVI)(?=\s*(?:$|[;,•·|\t(\d]|bassi|soprani|[BS]\.))/y;
+const INTERVAL_NUMERAL =
+  /(?:VIII(?=\s+(?:8|4|16)\b)|XII|XV|XIX|XXII|XXVI|XXIX|XXXIII|XXXVI)(?=\s*(?:$|[;,•·|\t(\d]|bassi|soprani|[BS]\.))/y;
 
 function markAt(text: string, at: number, wordStart: boolean): Token | null {
   const first = text[at] as string;

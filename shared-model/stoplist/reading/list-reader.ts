@@ -201,7 +201,7 @@ export class ListReader {
     const [first] = parts;
     if (first?.kind !== "stop") return false;
     const { draft } = first;
-    if (known) return !isProse(draft.name);
+    if (known) return !isProse(draft.name) || this.#list.names.isPlainName(draft.name);
     return (
       isSure(draft) &&
       !isProse(draft.name) &&
@@ -219,7 +219,8 @@ export class ListReader {
     const { draft } = part;
     const acquaintance = this.#list.names.acquaintance(draft.name);
     const bare = acquaintance === "strange" ? this.#list.names.acquaintance(draft.bareName) : acquaintance;
-    if (!isSure(draft) && isAccessory(draft.name)) return false;
+    const isPlain = hasMarks(draft) && this.#list.names.isPlainName(draft.name);
+    if (!isSure(draft) && !isPlain && isAccessory(draft.name)) return false;
     if (!hasLength(draft) && tremulantIn(draft.name)) return false;
     if (bare === "known") return this.#list.among === "stops" || isSure(draft);
     const words = draft.name.split(/\s+/).length;

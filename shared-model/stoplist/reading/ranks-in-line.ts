@@ -89,6 +89,7 @@ const NUMERAL = new RegExp(
   `([IVX]{1,5})(?: ?(?:-|–|—|/|à|to|bis|tot) ?([IVX]{1,5}))?(?![\\p{L}\\d°º'’])( ?-?(?:${UNIT}|f(?=[.\\s,;)]|$))(?![a-zäöüß])\\.?)?`,
   "uy",
 );
+const INITIALS = /^V\. ?(?:\p{L}\.|\p{L}{1,4}\.)/u;
 const WORDS = new RegExp(
   `(${Object.keys(NUMBER_WORDS).join("|")})(?: ?(?:bis|à|to|tot|a|-) ?(${Object.keys(NUMBER_WORDS).join("|")}))?[ -]?(?:${UNIT})(?![a-zäöüß])\\.?`,
   "iuy",
@@ -119,7 +120,8 @@ export function ranksAt(text: string, at: number): RanksMark | null {
     const sign = short[2] === undefined ? "f" : "counted";
     return ranks > 0 && ranks <= MOST_RANKS ? { start: at, end: at + short[0].length, ranks, sign } : null;
   }
-  const numeral = matchAt(NUMERAL, text, at);
+  // "V. d. Gamba", "V.C.": initials.
+  const numeral = INITIALS.test(text.slice(at, at + 12)) ? null : matchAt(NUMERAL, text, at);
   if (numeral) {
     const first = romanValue(numeral[1] as string);
     const second = numeral[2] === undefined ? first : romanValue(numeral[2]);

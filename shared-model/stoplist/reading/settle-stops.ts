@@ -4,6 +4,7 @@ import { foldedSpelling } from "../glossary/spelling.ts";
 import type { DivisionDraft, PlacedStop, Questions } from "./drafts.ts";
 import { fillPitches } from "./implied-pitches.ts";
 import type { KnownNames } from "./known-names.ts";
+import type { PitchMark } from "./pitches-in-line.ts";
 import type { ReadStop } from "./reading.ts";
 import { isUnison, type Setting, soundOf } from "./sounding-pitch.ts";
 import type { StopDraft } from "./stop-draft.ts";
@@ -51,7 +52,8 @@ function halfOf({ draft }: PlacedStop, { division, names }: Setting): Half {
 function isLabel(stop: PlacedStop, setting: Setting): boolean {
   const { draft } = stop;
   if (draft.ranks?.sign !== "numeral") return false;
-  const pedal = setting.division.kind === "pedal";
+  // A reed of the pedal has no three ranks: then it is the compound of that name.
+  const pedal = setting.division.kind === "pedal" && draft.ranks.ranks < 3;
   if (!setting.names.isCompound(draft.name, pedal)) {
     const strange = setting.names.acquaintance(draft.name) === "strange";
     const [pitch] = draft.pitches;
@@ -125,7 +127,9 @@ function concluded(stop: PlacedStop, setting: Setting): ReadStop[] {
     prepared: draft.prepared,
     remark: remarkOf(draft),
   };
-  const different = marks.filter((mark, index) => marks.findIndex((other) => other.printed === mark.printed) === index);
+  const isSame = (a: PitchMark, b: PitchMark): boolean =>
+    a.printed === b.printed || (a.foot !== null && a.foot === b.foot);
+  const different = marks.filter((mark, index) => marks.findIndex((other) => isSame(mark, other)) === index);
   const compound = names.isCompound(name, pedal) || (ranks !== null && ranks > 1);
   if (different.length > 1) {
     const feet = different.map((mark) => mark.foot);

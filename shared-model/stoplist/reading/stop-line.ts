@@ -2,6 +2,7 @@ import { readPitch } from "../../pitch/reading.ts";
 import { readBracket, readTail } from "./bracket-in-line.ts";
 import type { KnownNames } from "./known-names.ts";
 import { type Token, tokensOf } from "./line-tokens.ts";
+import type { PitchMark } from "./pitches-in-line.ts";
 import { FORMER, REMARK_WORDS, remarkIn } from "./remarks.ts";
 import { isMark, isName, runsOf, type Segment, segmentsOf } from "./runs-in-line.ts";
 import { emptyDraft, type LinePart, type StopDraft, takeKey } from "./stop-draft.ts";
@@ -9,6 +10,26 @@ import { isTalk, nameFrom, tidyName, wording } from "./stop-name.ts";
 
 /** Spanish names count their length in palms (`Flautado de 13`). */
 const PALMS = /\s(?:de|en|d['’]) ?(?:a )?(52|26|13|7|6 ?½|6 1\/2)$/i;
+
+/** "Flautado de 6½": no stop has six feet and a half, so it is counted in palms. */
+function inPalms(mark: PitchMark, area: readonly Token[]): PitchMark {
+  const last = area.at(-1);
+  if (last?.kind !== "word" || last.text !== "de" || !/^6 ?(?:½|1\/2)$/.test(mark.printed)) return mark;
+  const { foot } = readPitch(`${mark.printed} palmos`);
+  return foot ? { ...mark, foot, choices: [] } : mark;
+}
+
+/** "Nasardo 12 2 2/3'", "Flautado de 12 8'": a figure that belongs to a known name, when a length follows. */
+function takeNumberOfName(text: string, area: Token[], draft: StopDraft, names: KnownNames): void {
+  const [number, length] = draft.pitches;
+  const [first, last] = [area[0], area.at(-1)];
+  if (!number || !first || !last || number.start < last.end) return;
+  const isInterval = /^(?:12|15|17|19|22)$/.test(number.printed);
+  const name = tidyName(text.slice(first.start, number.end));
+  if (number.sure || !(length || isInterval) || !names.isPlainName(name)) return;
+  draft.pitches.shift();
+  area.push({ kind: "word", start: number.start, end: number.end, text: number.printed });
+}
 
 /** A run of tokens as one stop, or as marks when it holds no name. */
 function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePart {
@@ -54,7 +75,7 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
         break;
       }
       case "pitch":
-        draft.pitches.push(token.mark);
+        draft.pitches.push(inPalms(token.mark, area));
         if (phase === "name") phase = "behind";
         break;
       case "steps":
@@ -88,12 +109,20 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
     area.some((token) => token.start > number.start && token.start < length.start)
   )
     draft.pitches.shift();
+  takeNumberOfName(text, area, draft, names);
   const pitchFirst = run.findIndex(isMark) >= 0 && run.findIndex(isMark) < run.findIndex(isName);
   const words = tidyName(wording(text, area));
   const palms = PALMS.exec(words);
   // "16 Fuß aus dem F angehend": a length and talk about it, printed under the name it belongs to.
   if (pitchFirst && /^\p{Ll}/u.test(words) && !names.knows(words)) draft.remarks.push(words);
-  else nameFrom(text, area, draft, names);
+  else
+    nameFrom(
+      text,
+      area,
+      draft,
+      names,
+      run.some((token) => isMark(token) && token.start >= (area.at(-1)?.end ?? 0)),
+    );
   if (palms && draft.pitches.length === 0 && draft.aside.length === 0) {
     const printed = palms[1] as string;
     const { foot } = readPitch(`${printed} palmos`);

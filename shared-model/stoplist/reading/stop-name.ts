@@ -59,9 +59,19 @@ function plainName(name: string, draft: StopDraft, names: KnownNames): string {
 }
 
 /** Parts the name from a half at its end, or from a half that leads it (`Dessus de Flûte`). */
-export function nameFrom(text: string, area: readonly Token[], draft: StopDraft, names: KnownNames): void {
-  const printed = plainName(tidyName(wording(text, area)), draft, names);
-  const whole = tidyName(printed.replace(AT_PEDAL_END, ""));
+export function nameFrom(
+  text: string,
+  area: readonly Token[],
+  draft: StopDraft,
+  names: KnownNames,
+  marked: boolean,
+): void {
+  const words = wording(text, area).trim();
+  // A full stop between a name and its mark shortens the name ("Rohrfl. 8"); at the end of a line it ends a sentence.
+  const tidy = tidyName(words);
+  const shortened = marked && words.endsWith(`${tidy}.`) && /\p{L}\.$/u.test(words) ? `${tidy}.` : tidy;
+  const printed = plainName(shortened, draft, names);
+  const whole = AT_PEDAL_END.test(printed) ? tidyName(printed.replace(AT_PEDAL_END, "")) : printed;
   draft.atPedal ||= whole !== printed;
   draft.name = whole;
   draft.bareName = whole;
