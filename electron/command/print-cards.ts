@@ -37,7 +37,8 @@ export interface PrintOrder {
 export function printOrder(given: Given, terminal: Terminal): PrintOrder | null {
   const path = given.value("pdf");
   if (path === undefined) {
-    const idle = ["paper", "sheet", "replace"].find((option) => given.has(option));
+    const options = given.value("picture") === undefined ? ["paper", "sheet", "replace"] : ["paper", "sheet"];
+    const idle = options.find((option) => given.has(option));
     if (idle !== undefined) throw new Refusal(`--${idle} goes with --pdf; without it the card is printed as text.`);
     return null;
   }

@@ -8,6 +8,7 @@ import { citations } from "../../shared-model/music/prescriptions/citation.ts";
 import { footText } from "../../shared-model/pitch/foot.ts";
 import type { Points } from "../../shared-model/rules/rule.ts";
 import type { Instrument, Stop } from "../../shared-model/stoplist/instrument.ts";
+import { type HearingJson, hearingJson } from "./hearing-json.ts";
 
 /** A stop as JSON names it; `half` stands only for a half of a divided stop. */
 export interface StopJson {
@@ -44,6 +45,7 @@ export interface ProposalJson {
   readonly couplers: readonly string[];
   readonly tremulants: readonly string[];
   readonly boxes: Readonly<Record<string, BoxPosition>>;
+  readonly hearing: HearingJson;
   readonly reasons: readonly ReasonJson[];
 }
 
@@ -101,7 +103,7 @@ export interface ListedState {
 
 /** One proposal in the form that outside programs read. */
 export function proposalJson(
-  problem: Pick<Problem, "instrument" | "shared">,
+  problem: Pick<Problem, "instrument" | "shared" | "stops">,
   { place, label, state, judgement }: ListedState,
 ): ProposalJson {
   const { instrument } = problem;
@@ -122,6 +124,7 @@ export function proposalJson(
     couplers: couplersOn(instrument, state),
     tremulants: instrument.tremulants.filter((name) => state.tremulants.has(name)),
     boxes: boxesByDivision(instrument, state, judgement),
+    hearing: hearingJson(problem, judgement),
     reasons: judgement.reasons.map(reasonJson),
   };
 }

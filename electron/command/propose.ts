@@ -4,6 +4,7 @@ import { labelsOf } from "../../shared-model/cards/labels.ts";
 import { registrationPages } from "../../shared-model/cards/pages.ts";
 import { sparesOf } from "../../shared-model/cards/spares.ts";
 import { sectionOfMusic } from "../../shared-model/files/written-section.ts";
+import { guessedStops } from "../../shared-model/judging/hearing-report.ts";
 import { prepare } from "../../shared-model/judging/prepare.ts";
 import type { Problem } from "../../shared-model/judging/problem.ts";
 import { sectionOf } from "../../shared-model/music/section.ts";
@@ -15,6 +16,7 @@ import { missingMeans } from "../../shared-model/propose/missing.ts";
 import { COLOUR_WINDOW, propose, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
 import { type Given, oneOf, readOptions, type Usage, wholeNumber } from "./options.ts";
 import { readMusic, readOrgan, textureIdOf } from "./organ.ts";
+import { drawPicture, PICTURE_OPTION, pictureOrder } from "./picture.ts";
 import { either, opposite, wrapped } from "./plain-text.ts";
 import { PRINT_OPTIONS, PRINT_USAGE, printCards, printOrder } from "./print-cards.ts";
 import { decimal, type ListedState, proposalJson } from "./proposal-json.ts";
@@ -25,7 +27,7 @@ export const PROPOSE: Usage = {
   command: "propose",
   line:
     "registrant propose ORGAN.yaml (--texture ID | --section F.yaml) [--tradition T] [--dynamic pp..ff] " +
-    `[--count N] [--every] [--reasons] [--card N ${PRINT_USAGE}] [--json]`,
+    `[--count N] [--every] [--reasons] [--card N ${PRINT_USAGE}] [--picture F.svg] [--json]`,
   does: "Ranks registrations for a texture or a section, each with its reasons.",
   options: {
     texture: { value: "the id of a texture" },
@@ -37,6 +39,7 @@ export const PROPOSE: Usage = {
     reasons: "flag",
     card: { value: "the number of a proposal" },
     ...PRINT_OPTIONS,
+    ...PICTURE_OPTION,
     json: "flag",
   },
   operands: ["ORGAN.yaml"],
@@ -101,10 +104,21 @@ function proposalLines(problem: Problem, listed: ListedState, all: boolean): rea
   ];
 }
 
+/** Says that balance rests on guesses, where it does. */
+function guessWords(problem: Problem, listed: readonly ListedState[]): readonly string[] {
+  const guessed = new Set(listed.flatMap(({ judgement }) => guessedStops(problem, judgement.parts)));
+  if (guessed.size === 0) return [];
+  return wrapped(
+    "Balance is a guess from the names of the stops, since their strength was not set by ear: " +
+      "instruments/README.md says how to listen.",
+  );
+}
+
 /** `registrant propose`. */
 export async function proposeCommand(words: readonly string[], terminal: Terminal): Promise<number> {
   const given = readOptions(PROPOSE, words);
   const order = printOrder(given, terminal);
+  const picture = pictureOrder(given, terminal);
   const count = wholeNumber(given, "count", MOST);
   const card = wholeNumber(given, "card", MOST);
   if (order && card === null) throw new Refusal("--pdf prints a card; say with --card which proposal it is for.");
@@ -125,6 +139,11 @@ export async function proposeCommand(words: readonly string[], terminal: Termina
     ({ place, state, judgement }, index): ListedState => ({ place, label: labels[index] ?? "", state, judgement }),
   );
   const [best] = listed;
+  const asked = listed[(card ?? 1) - 1];
+  if (card !== null && best && !asked) {
+    throw new Refusal(`There is no proposal ${card}; there ${listed.length === 1 ? "is" : "are"} ${listed.length}.`);
+  }
+  const drawn = picture !== null && asked ? drawPicture(picture, problem, asked, given.has("replace"), terminal) : null;
   const missing = best ? (isLadder(problem) ? [] : lackingFor(problem, best.judgement)) : missingMeans(problem);
   const status = listed.length > 0 ? DONE : WRONG;
   if (given.has("json")) {
@@ -143,11 +162,8 @@ export async function proposeCommand(words: readonly string[], terminal: Termina
     terminal.stdout.write(line([...wrapped(head), ...missing.flatMap(({ text }) => wrapped(text, "- "))].join("\n")));
     return status;
   }
-  if (card !== null) {
-    const asked = listed[card - 1];
-    if (!asked) {
-      throw new Refusal(`There is no proposal ${card}; there ${listed.length === 1 ? "is" : "are"} ${listed.length}.`);
-    }
+  if (drawn !== null) terminal.stdout.write(line(drawn));
+  if (card !== null && asked) {
     const cue = cueCard(problem, asked.state, asked.judgement);
     if (order) await printCards(order, (form) => registrationPages(cue, form), terminal);
     else terminal.stdout.write(cueCardText(cue));
@@ -168,6 +184,7 @@ export async function proposeCommand(words: readonly string[], terminal: Termina
           `Order: the best of each colour and way first, unless more than ${decimal(COLOUR_WINDOW)} points behind ` +
             "the best; then by score. --every shows the plain order.",
         )),
+    ...guessWords(problem, listed),
   ];
   terminal.stdout.write(line(lines.join("\n").trimEnd()));
   return status;

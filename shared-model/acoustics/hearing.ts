@@ -241,3 +241,29 @@ export function leadsFrom(first: Blend, second: Blend): number | null {
   }
   return from;
 }
+
+/** One band of two sounds as a picture shows it: levels in dB, the quiet air of a church being 20. */
+export interface BandLevels {
+  /** Centre of the band. */
+  readonly hz: number;
+  readonly first: number;
+  readonly second: number;
+  /** Level that a sound needs here to be heard beside the second. */
+  readonly hidden: number;
+}
+
+const levelIn = (units: number): number => 10 * Math.log10(Math.max(units, AMBIENT / 100) / EXCITATION_UNIT);
+
+/** Two blends (or one and nothing) band by band, at the middle moment of their parts, lowest band first. */
+export function bandLevels(first: Blend, second: Blend | null): readonly BandLevels[] {
+  return Array.from(BANDS, (hz, b) => {
+    const i = MIDDLE_KEY * BAND_COUNT + b;
+    const other = second ? (second.atPlayed[i] as number) : 0;
+    return {
+      hz,
+      first: levelIn(first.atPlayed[i] as number),
+      second: levelIn(other),
+      hidden: levelIn(maskedThreshold(b, other + AMBIENT)),
+    };
+  });
+}

@@ -63,7 +63,7 @@ const ROLE_WORDS: Readonly<Record<Role, string>> = {
 const ORDINALS = ["first", "second", "third", "fourth"] as const;
 
 /** The part as a musician calls it: `melody`, `second voice`. */
-export function partName(context: PartContext): string {
+export function partName(context: Pick<PartContext, "part">): string {
   const { id, role } = context.part;
   const number = /-(\d)$/.exec(id)?.[1];
   const ordinal = number === undefined ? undefined : ORDINALS[Number(number) - 1];

@@ -13,6 +13,23 @@ const pitch = z
 const octave = z.union([z.literal(-1), z.literal(0), z.literal(1)]);
 const reason = z.strictObject({ rule: z.string().min(1), points: places, text: sentence, source: z.string().min(1) });
 
+const share = places.min(0).max(1);
+const hearing = z.strictObject({
+  parts: z.array(z.strictObject({ part: z.string(), sones: places.min(0), phon: places.min(0).max(120) })),
+  pairs: z.array(
+    z.strictObject({
+      first: z.string(),
+      second: z.string(),
+      lead: places.min(-40).max(40),
+      prominence: places.min(-40).max(40),
+      kept: z.tuple([share, share]),
+      margin: places,
+      colour: places.min(0),
+    }),
+  ),
+  guessed: z.array(z.string().min(1)),
+});
+
 export const proposeForm = z.strictObject({
   instrument: z.string(),
   texture: z.string(),
@@ -45,6 +62,7 @@ export const proposeForm = z.strictObject({
       couplers: z.array(z.string()),
       tremulants: z.array(z.string()),
       boxes: z.record(z.string(), z.enum(["open", "half", "closed"])),
+      hearing,
       reasons: z.array(reason),
     }),
   ),

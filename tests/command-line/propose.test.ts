@@ -200,3 +200,47 @@ describe("when nothing serves", () => {
     expect(impossible(out).missing[0]?.text).toBe("No stop can be drawn on the Hauptwerk: all of them are marked off.");
   });
 });
+
+describe("the picture", () => {
+  const asked = ["organ.yaml", "--texture", "melody-over-accompaniment"];
+
+  test("is drawn of the first proposal, or of the one that --card names, and never over another file", async () => {
+    const first = await desk.run("propose", ...asked, "--picture", "first.svg");
+    expect([first.status, first.err]).toEqual([0, ""]);
+    expect(first.out).toMatch(/^first\.svg: proposal 1, .+\.$/m);
+    const second = await desk.run("propose", ...asked, "--card", "2", "--picture", "second.svg");
+    expect(second.out).toMatch(/^second\.svg: proposal 2, .+\.$/m);
+    const [one, two] = [desk.read("first.svg"), desk.read("second.svg")];
+    expect(one).toMatch(/^<svg [\s\S]*<\/svg>\n$/);
+    expect(two).not.toBe(one);
+    const again = await desk.run("propose", ...asked, "--picture", "first.svg");
+    expect([again.status, again.err]).toEqual([
+      2,
+      expect.stringContaining("first.svg: It is there already. With --replace it is written over."),
+    ]);
+    expect((await desk.run("propose", ...asked, "--card", "2", "--picture", "first.svg", "--replace")).status).toBe(0);
+    expect(desk.read("first.svg")).toBe(two);
+  });
+
+  test("leaves the JSON alone", async () => {
+    const { json } = await proposed(...asked, "--picture", "p.svg");
+    expect(json.proposals.length).toBeGreaterThan(1);
+    expect(desk.read("p.svg")).toContain(json.proposals[0]?.label ?? "?");
+  });
+});
+
+describe("what was heard", () => {
+  test("stands in the JSON in numbers, and the text says where it is a guess", async () => {
+    const asked = ["organ.yaml", "--texture", "melody-over-accompaniment", "--count", "1"];
+    const { json } = await proposed(...asked);
+    const [hearing] = json.proposals.map((each) => each.hearing);
+    expect(hearing?.parts.map((each) => each.part)).toEqual(["melody", "accompaniment", "bass"]);
+    expect(hearing?.pairs.map(({ first, second }) => `${first} ${second}`)).toEqual([
+      "melody accompaniment",
+      "melody bass",
+      "accompaniment bass",
+    ]);
+    expect(hearing?.guessed.length).toBeGreaterThan(2);
+    expect((await desk.run("propose", ...asked)).out).toContain("Balance is a guess from the names of the stops");
+  });
+});

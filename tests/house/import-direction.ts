@@ -9,7 +9,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = (() => {
   const facts = ["pitch", "stoplist", "music", "console"];
   const judged = [...facts, "acoustics", "rules", "judging"];
   const planned = [...judged, "propose", "check"];
-  const all = [...planned, "plan", "carry", "cards", "files"];
+  const all = [...planned, "plan", "carry", "cards", "pictures", "files"];
   return {
     pitch: [],
     stoplist: ["pitch"],
@@ -23,6 +23,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = (() => {
     plan: planned,
     carry: [...planned, "plan"],
     cards: [...planned, "plan", "carry"],
+    pictures: judged,
     // Beside the model it writes: it may name every value that is kept in a file, never how one is found.
     files: [...facts, "acoustics", "plan", "carry", "cards"],
     "host-api.ts": [],
