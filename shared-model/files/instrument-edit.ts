@@ -77,6 +77,12 @@ class InstrumentEditor {
           ? this.#removeStopKey(place, "strength")
           : this.#setStopKey(place, "strength", edit.strength);
       }
+      case "set-brightness": {
+        const place = this.#stop(edit.stop);
+        return edit.brightness === null
+          ? this.#removeStopKey(place, "brightness")
+          : this.#setStopKey(place, "brightness", edit.brightness);
+      }
       case "add-stop": {
         const { node, division } = this.#division(edit.division);
         return sure(

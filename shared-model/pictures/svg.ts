@@ -8,7 +8,7 @@ const ENTITIES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", 
 const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g;
 
 /** A text for XML: names of stops and organs are what somebody typed. */
-export const escaped = (text: string): string =>
+const escaped = (text: string): string =>
   text.replace(FORBIDDEN, "").replace(/[&<>"]/g, (sign) => ENTITIES[sign] as string);
 
 /** A length with at most one place, so that equal pictures are equal texts. */

@@ -176,6 +176,11 @@ describe("each edit changes only its own lines", () => {
       [],
     ],
     [
+      "a brightness is set",
+      { edit: "set-brightness", stop: "Great/Mixtur", brightness: 2 },
+      ["+         brightness: 2"],
+    ],
+    [
       "a stop is added at its place",
       { edit: "add-stop", division: "Great", stop: "Octave 4", at: 1 },
       ["+       - Octave 4"],

@@ -190,6 +190,19 @@ describe("what a stop is", () => {
   ])("%s", (text, expected) => expect(voice(text)).toBe(expected));
 });
 
+describe("strength and brightness by ear", () => {
+  const ear = (text: string): readonly unknown[] => {
+    const { strength, brightness, byEar } = onlyStop(text);
+    return [strength, brightness, byEar];
+  };
+  test.each([
+    ["Gedackt 8", [2, 3, false]],
+    ["{name: Gedackt, pitch: 8, strength: 4}", [4, 3, true]],
+    ["{name: Gedackt, pitch: 8, brightness: 1}", [2, 1, true]],
+    ["{name: Gedackt, pitch: 8, strength: 2, brightness: 5}", [2, 5, true]],
+  ])("%s", (text, expected) => expect(ear(text)).toEqual(expected));
+});
+
 test("divisions share a box by its name, whatever its case", () => {
   const instrument = organ(`divisions:
   - {name: Swell, kind: manual, keyboard: 1, enclosed: true, stops: [Gedackt 8]}
@@ -313,6 +326,11 @@ describe("trouble in words", () => {
       [
         "line 8, column 45: error: strength: should be 1 (very soft) to 5 (very strong), a whole number from 1 to 5, not -2.",
       ],
+    ],
+    [
+      "a brightness above all",
+      oneManual("{name: Gedackt, pitch: 8, brightness: 6}"),
+      ["line 8, column 47: error: brightness: should be 1 (dull) to 5 (bright), a whole number from 1 to 5, not 6."],
     ],
     [
       "an unknown kind",

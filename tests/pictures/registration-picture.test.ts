@@ -48,7 +48,7 @@ describe("the picture of a registration", () => {
     const description = /<desc[^>]*>([^<]*)</.exec(drawn(SOLO))?.[1];
     expect(description).toBe(
       "feet, bass sounds 16 and 8 with Subbass 16 and Gedackt 8. left, accompaniment sounds 8 and 4 with Gedackt 8 and Flöte 4. " +
-        "right, melody sounds 8 with Oboe 8. The melody is about as loud as the accompaniment, each by itself; together about half of it is heard. " +
+        "right, melody sounds 8 with Oboe 8. The melody is about as loud as the accompaniment, each by itself; together most of it is heard. " +
         "Strengths and colours are guessed from the names of the stops; nobody has listened yet.",
     );
   });
