@@ -23,7 +23,7 @@ export type SheetsFor = (size: Size, setter: Setter) => readonly Sheet[];
 
 /**
  * Sets sheets on paper: lying as usual for its size unless the other way saves a page, all in one enlargement, the
- * largest that costs neither a page nor a remark.
+ * largest that costs neither a page nor a remark nor makes a sheet tighter.
  */
 function printed(sheets: SheetsFor, { paper, measure }: CardForm): readonly Page[] {
   const { usual, pencil } = PAPER_FORMS[paper];

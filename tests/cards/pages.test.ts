@@ -66,10 +66,11 @@ describe("a card on paper", () => {
     }
   });
 
-  test("a larger sheet is set larger, a small one never under the least", () => {
-    const largest = (paper: Paper) => Math.max(...textsOf(pagesOf(SOLO, paper)[0] as never).map((mark) => mark.size));
-    expect(largest("a6")).toBe(SIZES.title);
-    expect(largest("a4")).toBeCloseTo(1.45 * SIZES.title);
+  test("a larger sheet is set larger", () => {
+    const sizes = (paper: Paper) => pagesOf(SOLO, paper).flatMap((page) => textsOf(page).map((mark) => mark.size));
+    expect(Math.max(...sizes("a4"))).toBeCloseTo(1.45 * SIZES.title);
+    expect(Math.max(...sizes("a6"))).toBeLessThan(1.1 * SIZES.title);
+    expect(Math.min(...sizes("a6"))).toBeGreaterThanOrEqual(SIZES.text);
   });
 
   test("the page that goes on says so, and so does the one on which it goes on", () => {

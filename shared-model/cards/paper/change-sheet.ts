@@ -50,29 +50,29 @@ interface Set {
   readonly setter: Setter;
 }
 
-/** Who acts, and when if not at the change itself. */
-function workerUnits({ who, ready, turnsPage }: CardTask, setter: Setter): readonly Unit[] {
+/** Who acts, what is to be done there, and when if not at the change itself. */
+function workerUnits({ who, ready, turnsPage }: CardTask, does: string, setter: Setter): readonly Unit[] {
+  const words = [does, ready === null ? "" : `ready: ${ready}`, turnsPage ? "turns the page" : ""];
   return [
     ...(who === "assistant" ? [] : [signUnit(who, setter.size("text"))]),
     ...setter.units(WORKER_WORDS[who], "sans-bold", "text"),
-    ...(ready === null ? [] : setter.units(`ready: ${ready}`, "sans", "text")),
-    ...(turnsPage ? setter.units("turns the page", "sans", "text") : []),
+    ...setter.units(words.filter((each) => each !== "").join(", "), "sans", "text"),
   ];
 }
 
-/** One group a task; a single task of the change itself in two, what goes in at the left. */
+/** One group a task; a single task in two, what goes in at the left. */
 function taskGroups({ tasks, whenTime }: ChangeCard, set: Set): readonly Group[] {
   const later = movesGroup("when there is time", [], whenTime, false, set);
   const [only] = tasks;
   if (only && tasks.length === 1) {
-    const who = workerUnits(only, set.setter);
-    const off = only.moves.filter((move) => move.act === "cancel");
-    const on = only.moves.filter((move) => move.act !== "cancel");
-    const groups = [movesGroup("put in", who, off, false, set), later, movesGroup("draw", who, on, true, set)];
-    return groups.filter((group) => group.blocks.length > 0);
+    const half = (does: string, isOff: boolean): Group => {
+      const moves = only.moves.filter((move) => (move.act === "cancel") === isOff);
+      return movesGroup("", workerUnits(only, does, set.setter), moves, !isOff, set);
+    };
+    return [half("puts in", true), later, half("draws", false)].filter((group) => group.blocks.length > 0);
   }
   const worked = tasks.map((task) =>
-    movesGroup("", workerUnits(task, set.setter), task.moves, tasks.length === 2, set),
+    movesGroup("", workerUnits(task, "", set.setter), task.moves, tasks.length === 2, set),
   );
   return [...worked, later].filter((group) => group.blocks.length > 0);
 }
@@ -119,14 +119,9 @@ export const pressBlocks = ({ presses, pressedBy }: ChangeCard, width: number, s
     }),
   );
 
-/** Square millimetres of a sheet from which on there is room for the larger of the two sizes of what stands. */
-const ROOMY = 25_000;
-
 /** One line a keyboard: who plays there and all that is drawn. */
-function standsBand(card: ChangeCard, size: Size, setter: Setter): Band {
+function standsBand(card: ChangeCard, width: number, name: "label" | "text", setter: Setter): Band {
   const { state } = card;
-  const width = bodyWidth(size);
-  const name = size.width * size.height >= ROOMY ? "label" : "text";
   const row = (units: readonly Unit[]): Block =>
     setter.block(units, name, width, { before: 0.6, hanging: setter.em("text") });
   const keyboards = [
@@ -175,6 +170,9 @@ const alone = (blocks: readonly Block[], before: number): Band => ({
   groups: [{ head: null, headAgain: null, blocks }],
 });
 
+/** So many moves of one kind stand one under another across the whole card. */
+const FEW = 5;
+
 /** What has to be done: pistons first, then in columns what hands and feet move; said in a word when it is nothing. */
 function doingBands(card: ChangeCard, width: number, setter: Setter): readonly Band[] {
   const { presses, tasks, whenTime } = card;
@@ -182,18 +180,20 @@ function doingBands(card: ChangeCard, width: number, setter: Setter): readonly B
     return [alone([setter.block(setter.units("nothing changes", "serif", "stop"), "stop", width)], 1)];
   }
   const turns = tasks.filter((task) => task.turnsPage && task.moves.length === 0);
-  const turning = turns.map((task) => setter.block(workerUnits(task, setter), "text", width, { before: 1 }));
+  const turning = turns.map((task) => setter.block(workerUnits(task, "", setter), "text", width, { before: 1 }));
   const moves = [...tasks.flatMap((task) => task.moves), ...whenTime];
   const names = moves.map((move) => `+ ${move.what ?? ""} ${move.name}`);
-  const columns = columnsFor(names, width, setter);
+  const groups = (columns: number): readonly Group[] =>
+    taskGroups(card, { width: columnWidth(width, columns), setter });
+  const columns = groups(1).length === 1 && moves.length <= FEW ? 1 : columnsFor(names, width, setter);
   return [
     alone([...pressBlocks(card, width, setter), ...turning], 1),
-    { columns, before: 1.5, groups: taskGroups(card, { width: columnWidth(width, columns), setter }) },
+    { columns, before: 1.5, groups: groups(columns) },
   ];
 }
 
 /**
- * The sheet of one change: the moment and who acts, what goes in and what comes out, and small beneath how the console
+ * The sheet of one change: the moment and who acts, what goes in and what comes out, and smaller beneath how the console
  * stands then.
  *
  * @param next where the change after it is, for the foot; `null` for the last.
@@ -201,24 +201,26 @@ function doingBands(card: ChangeCard, width: number, setter: Setter): readonly B
 export function changeSheet(card: ChangeCard, piece: string, next: string | null, size: Size, setter: Setter): Sheet {
   const width = bodyWidth(size);
   const detail = card.verdict?.detail ?? null;
-  const bands: readonly Band[] =
+  const told = detail === null ? [] : [setter.block(setter.units(detail, "sans", "text"), "text", width)];
+  const doing =
     card.verdict === null
       ? [openingBand(card, width, setter)]
-      : [
-          ...(detail === null ? [] : [alone([setter.block(setter.units(detail, "sans", "text"), "text", width)], 0)]),
-          ...doingBands(card, width, setter),
-          standsBand(card, size, setter),
-        ];
-  return {
+      : [...(told.length === 0 ? [] : [alone(told, 0)]), ...doingBands(card, width, setter)];
+  const sheet = (name: "label" | "text"): Sheet => ({
     title: String(card.number),
     corner: card.dynamic,
     beside: momentUnits(card, setter),
     label: [card.section, card.state.label].filter((each) => each !== null).join(": "),
-    bands: [warningsBand(card.warnings, width, setter), ...bands],
+    bands: [
+      warningsBand(card.warnings, width, setter),
+      ...doing,
+      ...(card.verdict === null ? [] : [standsBand(card, width, name, setter)]),
+    ],
     remark: null,
     foot: piece,
     next,
-  };
+  });
+  return { ...sheet("label"), tighter: sheet("text") };
 }
 
 /** How the console is set up before the first note. */

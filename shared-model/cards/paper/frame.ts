@@ -23,6 +23,8 @@ export interface Sheet {
   readonly foot: string;
   /** At the foot, right. */
   readonly next: string | null;
+  /** The same in less room: taken where it saves a page. */
+  readonly tighter?: Sheet;
 }
 
 const HEAVY = 0.9;
@@ -171,7 +173,7 @@ function footOf(sheet: Sheet, size: Size, at: number, of: number, setter: Setter
 /** A card on its pages. */
 export interface Framed {
   readonly pages: readonly Page[];
-  /** Whether the remark had to be left out. */
+  /** Whether the remark had to be left out, or the sheet be set in less room. */
   readonly short: boolean;
 }
 
@@ -181,6 +183,13 @@ export interface Framed {
  * @param pencil millimetres of that strip.
  */
 export function framed(sheet: Sheet, size: Size, pencil: number, setter: Setter): Framed {
+  const roomy = framedAsIs(sheet, size, pencil, setter);
+  if (!sheet.tighter || roomy.pages.length === 1) return roomy;
+  const tight = framedAsIs(sheet.tighter, size, pencil, setter);
+  return tight.pages.length < roomy.pages.length ? { ...tight, short: true } : roomy;
+}
+
+function framedAsIs(sheet: Sheet, size: Size, pencil: number, setter: Setter): Framed {
   const width = bodyWidth(size);
   const foot = 1.25 * setter.em("text") + HAIR + 1;
   const head = firstHead(sheet, size, setter);

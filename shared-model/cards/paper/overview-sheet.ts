@@ -1,5 +1,5 @@
 import { type ChangeCard, type PieceCards, pressWords, type TimeLineSection } from "../piece-card.ts";
-import type { Block } from "./flow.ts";
+import type { Band, Block } from "./flow.ts";
 import { bodyWidth, type Sheet } from "./frame.ts";
 import type { Line } from "./line.ts";
 import { type Mark, moved } from "./page.ts";
@@ -37,9 +37,11 @@ function timeLine(sections: readonly TimeLineSection[], width: number, setter: S
   return { height: foot + 1 + text, marks };
 }
 
-/** One row of the list: number, bars, what sounds, and how it is reached. */
-function rowBlock(card: ChangeCard, width: number, setter: Setter): Block {
-  const sounds = [card.section, card.state.label].filter((each) => each !== null).join(": ");
+/** One row of the list: number, bars, what sounds, and how it is reached; `brief`: without the sound of a named section. */
+function rowBlock(card: ChangeCard, brief: boolean, width: number, setter: Setter): Block {
+  const sounds = [card.section, brief && card.section !== null ? null : card.state.label]
+    .filter((each) => each !== null)
+    .join(": ");
   const reached = [...card.presses.map(pressWords), card.verdict?.words ?? null];
   const said = reached.filter((each) => each !== null).join(", ");
   return setter.block(
@@ -69,23 +71,26 @@ export function overviewSheet(
     before: 0,
     ruled: null,
   };
-  return {
+  const alone = (blocks: readonly Block[], before: number): Band => ({
+    columns: 1,
+    before,
+    groups: [{ head: null, headAgain: null, blocks }],
+  });
+  const sheet = (brief: boolean): Sheet => ({
     title: piece,
     corner: null,
     beside: [],
     label: null,
     bands: [
-      ...(sections.length < 2
-        ? []
-        : [{ columns: 1, before: 0, groups: [{ head: null, headAgain: null, blocks: [curve] }] }]),
-      {
-        columns: 1,
-        before: 1.5,
-        groups: [{ head: null, headAgain: null, blocks: changes.map((card) => rowBlock(card, width, setter)) }],
-      },
+      ...(sections.length < 2 ? [] : [alone([curve], 0)]),
+      alone(
+        changes.map((card) => rowBlock(card, brief, width, setter)),
+        1.5,
+      ),
     ],
     remark: null,
     foot: organ,
     next: null,
-  };
+  });
+  return { ...sheet(false), tighter: sheet(true) };
 }
