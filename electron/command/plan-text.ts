@@ -8,6 +8,7 @@ import {
   movesWords,
   moveWords,
   shiftWords,
+  stopsWords,
   timeWords,
   WHO,
   whenWords,
@@ -54,11 +55,10 @@ function doingRows(change: PlannedChange): readonly (readonly string[])[] {
       rows.push([change.time.turn === "player" ? "a hand" : "assistant", "turns the page"]);
   }
   const going = shiftWords(change.shifts);
-  if (going.length > 0) rows.push(["", going.join(", ")]);
-  if (change.left.length > 0)
-    rows.push(["stays", `${change.left.map((move) => move.id).join(", ")}: silent, and wanted again`]);
+  if (going.length > 0) rows.push(["then", going.join(", ")]);
+  if (change.left.length > 0) rows.push(["stays", `${stopsWords(change.left)} (silent, and wanted again)`]);
   if (change.later.length > 0)
-    rows.push(["later", `${movesWords(change.later).join("; ")}: silent now, when there is time`]);
+    rows.push(["later", `${movesWords(change.later).join("; ")} (silent now: when there is time)`]);
   return rows;
 }
 

@@ -64,7 +64,11 @@ export function layoutOf(instrument: Instrument): ConsoleLayout {
     jambs,
     // French pedals for couplers came with the pedals for the ventils. Common practice.
     footCouplers: instrument.aids.ventils.length > 0,
-    distances: { ...USUAL_DISTANCES, ...measured },
+    distances: {
+      ...USUAL_DISTANCES,
+      ...(action === "tabs" && { keysToBlock: USUAL_DISTANCES.tabs, knobPitch: USUAL_DISTANCES.tabPitch }),
+      ...measured,
+    },
     assumed,
   };
   layouts.set(instrument, layout);

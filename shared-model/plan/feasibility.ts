@@ -1,7 +1,8 @@
 import type { Division } from "../stoplist/instrument.ts";
 import type { Difference } from "./changes.ts";
 import type { ConsoleLayout, Jamb } from "./console-layout.ts";
-import { type Crew, type Handling, handle, pressing } from "./hands.ts";
+import type { Crew, Handling } from "./crew.ts";
+import { handle, pressing } from "./hands.ts";
 import { MUSIC_VALUES } from "./motion-values.ts";
 import type { TimeLeft } from "./time-left.ts";
 

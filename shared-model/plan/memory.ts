@@ -32,7 +32,7 @@ export interface MemoryChoice {
 }
 
 /** Ways looked at before the search for divisional pistons is broken off. */
-const MOST_NODES = 200_000;
+const MOST_NODES = 60_000;
 
 const NONE: ReadonlySet<string> = new Set();
 

@@ -51,31 +51,45 @@ export function actTime(act: Act, action: KnobAction, distances: Distances): num
   return act === "cancel" ? moved : SHORT.grasp.value + moved + SHORT.release.value;
 }
 
-/** One knob on a hand's way: what is done, and how far it lies from the one before (from the keys, for the first). */
-export interface Visit {
-  readonly act: Act;
-  /** In cm. */
+/** Knobs that stand together, in the order in which a hand comes to them. */
+export interface KnobRow {
+  /** How far its first knob lies from the last one of the row before, or from the keys, in cm. */
   readonly away: number;
+  readonly draws: number;
+  readonly cancels: number;
 }
 
+/** Time units of drawing and of cancelling one knob. */
+export type ActTimes = Readonly<Record<Act, number>>;
+
 /**
- * Time units of one hand's way: from the keys over the knobs and back (`back` in cm). `reads`: every further label must be
- * read; the first look hides in the first reach.
+ * Time units of one hand's way: from the keys over rows of knobs and back (`back` in cm). `reads`: every further label must
+ * be read; the first look hides in the first reach.
  */
 export function handTime(
-  visits: readonly Visit[],
+  rows: readonly KnobRow[],
   back: number,
-  action: KnobAction,
+  acts: ActTimes,
   reads: boolean,
   distances: Distances,
 ): number {
-  if (visits.length === 0) return 0;
-  const ways = visits.reduce(
-    (sum, { act, away }) => sum + motionTime("reachB", away) + actTime(act, action, distances),
-    0,
-  );
-  const looks = reads ? (visits.length - 1) * SHORT.look.value : 0;
-  return ways + looks + motionTime("reachB", back);
+  let knobs = 0;
+  let tmu = 0;
+  for (const { away, draws, cancels } of rows) {
+    const count = draws + cancels;
+    if (count === 0) continue;
+    knobs += count;
+    tmu += motionTime("reachB", away) + draws * acts.draw + cancels * acts.cancel;
+    if (count > 1) tmu += (count - 1) * motionTime("reachB", distances.knobPitch);
+  }
+  if (knobs === 0) return 0;
+  return tmu + motionTime("reachB", back) + (reads ? (knobs - 1) * SHORT.look.value : 0);
+}
+
+/** One knob under a waiting hand: what is done, and how far it lies from the one before, in cm. */
+export interface Visit {
+  readonly act: Act;
+  readonly away: number;
 }
 
 /** Time units of an assistant's hand that waits on its first knob, until the last one acts. */

@@ -4,7 +4,7 @@ import type { Instrument } from "../stoplist/instrument.ts";
 import { type Alternative, CandidateLists, type Candidates, candidatesOf, copiesOf, distinct } from "./candidates.ts";
 import { ChangeCosts, type ChangeSetting, pistonsOn } from "./change-costs.ts";
 import { type ConsoleLayout, layoutOf } from "./console-layout.ts";
-import type { Crew } from "./hands.ts";
+import type { Crew } from "./crew.ts";
 import { linkHolds } from "./links.ts";
 import { PACE_FACTORS } from "./motion-values.ts";
 import { bestRow, type Row, type RowLink, type RowProblem } from "./row.ts";

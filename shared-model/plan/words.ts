@@ -1,6 +1,6 @@
 import type { Limb } from "../music/piece.ts";
 import type { Move, Shift } from "./changes.ts";
-import type { Hand, Task } from "./hands.ts";
+import type { Hand, Task } from "./crew.ts";
 import type { Means } from "./planned.ts";
 import type { Seat } from "./stand.ts";
 import type { TimeLeft } from "./time-left.ts";
@@ -15,7 +15,7 @@ export const WHO: Readonly<Record<Hand, string>> = {
 
 const BOX = { open: "open", half: "half open", closed: "shut" } as const;
 
-/** One move as a player writes it: `+ Oboe 8`, `- Swell to Great`, `Swell box shut`. */
+/** One move as a player writes it: `+Oboe 8`, `-Swell to Great`, `Swell box shut`. */
 export function moveWords(move: Move): string {
   if (move.to !== null) return `${move.name} box ${BOX[move.to]}`;
   const name =
@@ -26,10 +26,10 @@ export function moveWords(move: Move): string {
       : move.what === "unison-off"
         ? `Unison off ${move.name}`
         : move.name;
-  return `${move.act === "draw" ? "+" : "-"} ${name}`;
+  return `${move.act === "draw" ? "+" : "-"}${name}`;
 }
 
-/** Moves by division, cancels before draws, as they stand in the order of the instrument: `Swell: - Oboe 8, + Flute 4`. */
+/** Moves by division, cancels before draws, as they stand in the order of the instrument: `Swell: -Oboe 8, +Flute 4`. */
 export function movesWords(moves: readonly Move[]): readonly string[] {
   const divisions = [...new Set(moves.filter((move) => move.what === "stop").map((move) => move.division))];
   const cancelsFirst = (some: readonly Move[]): readonly Move[] => [
@@ -43,6 +43,17 @@ export function movesWords(moves: readonly Move[]): readonly string[] {
     }),
     ...cancelsFirst(moves.filter((move) => move.what !== "stop")).map(moveWords),
   ];
+}
+
+/** Stops by division without their signs: `Swell: Oboe 8, Flute 4`. */
+export function stopsWords(moves: readonly Move[]): string {
+  const divisions = [...new Set(moves.map((move) => move.division))];
+  const names = (division: string): string =>
+    moves
+      .filter((move) => move.division === division)
+      .map((move) => move.name)
+      .join(", ");
+  return divisions.map((division) => `${division}: ${names(division)}`).join("; ");
 }
 
 /** When a task is done. */

@@ -2,9 +2,10 @@ import { spawnSync } from "node:child_process";
 import { cpus, loadavg } from "node:os";
 import { fileURLToPath } from "node:url";
 import type { Tradition } from "../../shared-model/music/texture.ts";
-import { CHECK_LIMIT_MS, HEAP_LIMIT_MB, limitFor, verdict } from "./limits.ts";
+import { CHECK_LIMIT_MS, HEAP_LIMIT_MB, limitFor, PLAN_LIMIT_MS, verdict } from "./limits.ts";
 import { median, ms } from "./numbers.ts";
 import { FIRST_SEED, type Organs, organsText } from "./organs.ts";
+import { printPlanSpeed } from "./plan-speed.ts";
 import type { Measured, RowTask } from "./row.ts";
 
 /**
@@ -168,5 +169,6 @@ let over = printTable(`${MELODY.join(", ")}: sizes`, RANDOM, MELODY);
 over += printTable(`${MELODY.join(", ")}: demo organs (stops)`, DEMO, MELODY);
 over += printTable(`${MELODY.join(", ")}: growth`, GROWTH, MELODY);
 for (const chorus of CHORUSES) over += printTable(`${chorus.join(", ")}: chorus`, [...RANDOM, ...DEMO], chorus);
+over += printPlanSpeed(PLAN_LIMIT_MS);
 const seconds = ((performance.now() - began) / 1000).toFixed(0);
 console.log(`\n${over === 0 ? "All lines are within their limits" : `${over} lines are over a limit`}; ${seconds} s.`);

@@ -7,6 +7,8 @@ const LIMITS: readonly { readonly stops: number; readonly ms: number }[] = [
 ];
 export const CHECK_LIMIT_MS = 1;
 export const HEAP_LIMIT_MB = 300;
+/** A piece of 60 sections on 120 stops, lists of proposals included. */
+export const PLAN_LIMIT_MS = 2000;
 
 /** A stop or two more than the size named does not lift an organ into the next class. */
 export const limitFor = (stops: number): number =>

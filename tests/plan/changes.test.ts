@@ -3,8 +3,8 @@ import type { Placing } from "../../shared-model/console/state.ts";
 import type { Piece, PieceSection } from "../../shared-model/music/piece.ts";
 import { differenceOf } from "../../shared-model/plan/changes.ts";
 import { layoutOf } from "../../shared-model/plan/console-layout.ts";
+import type { Crew } from "../../shared-model/plan/crew.ts";
 import { type Feasibility, feasibilityOf } from "../../shared-model/plan/feasibility.ts";
-import type { Crew } from "../../shared-model/plan/hands.ts";
 import { type Stand, standOf } from "../../shared-model/plan/stand.ts";
 import { timeLeft } from "../../shared-model/plan/time-left.ts";
 import { movesWords, shiftWords, timeWords } from "../../shared-model/plan/words.ts";
@@ -95,9 +95,9 @@ describe("what differs", () => {
       ],
     });
     expect(movesWords(difference.needed)).toEqual([
-      "Great: - Stopped Diapason 8, + Open Diapason 8, + Principal 4",
-      "Positive: - Flute 4",
-      "+ Great to Pedal",
+      "Great: -Stopped Diapason 8, +Open Diapason 8, +Principal 4",
+      "Positive: -Flute 4",
+      "+Great to Pedal",
     ]);
     expect(shiftWords(difference.shifts)).toEqual(["right hand to the Great", "left hand to the Positive"]);
   });
@@ -107,7 +107,7 @@ describe("what differs", () => {
       from: ["Great: Open Diapason 8 | Pedal: Bourdon 16", "melody on Great, accompaniment on Great, bass on Pedal"],
       to: ["Positive: Gedackt 8 | Pedal: Bourdon 16", "melody on Positive, accompaniment on Positive, bass on Pedal"],
     });
-    expect(movesWords(difference.later)).toEqual(["Great: - Open Diapason 8"]);
+    expect(movesWords(difference.later)).toEqual(["Great: -Open Diapason 8"]);
     expect(difference.needed.map((move) => [move.id, move.heldBy.size])).toEqual([["Positive/Gedackt 8", 0]]);
   });
 
@@ -142,10 +142,7 @@ describe("who moves what, and whether there is time", () => {
       from: ["Great: Stopped Diapason 8 | Positive: Gedackt 8 | Pedal: Bourdon 16", PLAYS],
       to: ["Great: Open Diapason 8 | Positive: Gedackt 8 | Pedal: Bourdon 16, Bass Flute 8", PLAYS],
     });
-    expect(told(found)).toEqual([
-      "left: Pedal: + Bass Flute 8",
-      "right: Great: - Stopped Diapason 8, + Open Diapason 8",
-    ]);
+    expect(told(found)).toEqual(["left: Pedal: +Bass Flute 8", "right: Great: -Stopped Diapason 8, +Open Diapason 8"]);
     expect(found.verdict).toBe("easy");
     // Out 45 cm, cancel, 7 cm, draw, back: 17.002 + 7.058 + 4.983 + 11.058 + 17.002 units.
     expect(found.handling.need).toBeCloseTo(0.036 * 57.103, 2);
@@ -189,8 +186,8 @@ describe("who moves what, and whether there is time", () => {
     });
     expect([found.verdict, found.assistant]).toEqual(["needs-assistant", "right"]);
     expect(told(found)).toEqual([
-      "assistant ahead: Positive: + Gedackt 8, + Nazard 2 2/3",
-      "assistant: Great: + Principal 4",
+      "assistant ahead: Positive: +Gedackt 8, +Nazard 2 2/3",
+      "assistant: Great: +Principal 4",
     ]);
   });
 
@@ -201,7 +198,7 @@ describe("who moves what, and whether there is time", () => {
       to: ["Great: Stopped Diapason 8 | Positive: Gedackt 8", "melody on Positive, accompaniment on Great"],
     });
     expect(time.limbs).toMatchObject({ left: 4, right: 1 });
-    expect(told(found)).toEqual(["left: Positive: + Gedackt 8"]);
+    expect(told(found)).toEqual(["left: Positive: +Gedackt 8"]);
     expect(found.verdict).toBe("easy");
   });
 
@@ -215,7 +212,7 @@ describe("who moves what, and whether there is time", () => {
         "melody on Positive, accompaniment on Great",
       ],
     });
-    expect(told(found)).toEqual(["right ahead: Positive: + Gedackt 8, + Nazard 2 2/3"]);
+    expect(told(found)).toEqual(["right ahead: Positive: +Gedackt 8, +Nazard 2 2/3"]);
     expect(found.verdict).not.toBe("needs-assistant");
   });
 

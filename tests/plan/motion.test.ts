@@ -1,10 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { verdictOf } from "../../shared-model/plan/feasibility.ts";
 import {
+  type ActTimes,
   actTime,
   beatSeconds,
   handTime,
   type KnobAction,
+  type KnobRow,
   legTime,
   meansTime,
   motionTime,
@@ -58,8 +60,21 @@ const row = (count: number, act: Visit["act"], second: number | null = null): Vi
     if (at === 0) return { act, away: D.keysToBlock };
     return { act, away: at === 1 && second !== null ? second : D.knobPitch };
   });
-const hand = (visits: readonly Visit[], action: KnobAction, reads = false): number =>
-  secondsOf(handTime(visits, D.keysToBlock, action, reads, D));
+const actsOf = (action: KnobAction): ActTimes => ({
+  draw: actTime("draw", action, D),
+  cancel: actTime("cancel", action, D),
+});
+/** The same knobs for one hand, those of the second division or jamb as a row of their own. */
+function hand(visits: readonly Visit[], action: KnobAction, reads = false): number {
+  const rows = visits.flatMap(({ act, away }, at): KnobRow[] => {
+    const [draws, cancels] = act === "draw" ? [1, 0] : [0, 1];
+    return at > 0 && away === D.knobPitch ? [] : [{ away, draws, cancels }];
+  });
+  const last = rows.at(-1) as KnobRow;
+  const more = visits.length - rows.length;
+  const whole = { ...last, draws: last.draws * (1 + more), cancels: last.cancels * (1 + more) };
+  return secondsOf(handTime([...rows.slice(0, -1), whole], D.keysToBlock, actsOf(action), reads, D));
+}
 
 describe("one hand, seconds at a normal pace for 1, 2, 3, 5 and 8 knobs", () => {
   test.each<[string, KnobAction, Visit["act"], boolean, number | null, (number | null)[]]>([
@@ -86,13 +101,10 @@ describe("one hand, seconds at a normal pace for 1, 2, 3, 5 and 8 knobs", () => 
   test("tabs over the top manual", () => {
     const tabs = (count: number): number =>
       secondsOf(
-        handTime(
-          Array.from({ length: count }, (_, at) => ({ act: "draw" as const, away: at === 0 ? D.tabs : D.tabPitch })),
-          D.tabs,
-          "tabs",
-          false,
-          D,
-        ),
+        handTime([{ away: D.tabs, draws: count, cancels: 0 }], D.tabs, actsOf("tabs"), false, {
+          ...D,
+          knobPitch: D.tabPitch,
+        }),
       );
     expect([1, 2, 3, 5, 8].map((count) => Number(tabs(count).toFixed(2)))).toEqual([0.89, 1.05, 1.21, 1.54, 2.02]);
   });
