@@ -118,7 +118,9 @@ export const registrationShape = {
     .describe("Division to the stops drawn, named as the instrument names them."),
   couplers: nameList("couplers such as Swell to Great").optional(),
   tremulants: nameList("a division, or all").optional(),
-  "unison-off": nameList("a division").optional(),
+  "unison-off": nameList("a division")
+    .optional()
+    .describe("Divisions silenced at the unison on their own keyboard; couplers still take their stops."),
   boxes: z
     .record(words("a division or box"), z.enum(["open", "half", "closed"], { error: "open, half or closed" }), {
       error: "divisions with positions, such as {Swell: closed}",

@@ -2,6 +2,7 @@ import type { Judgement } from "../judging/judge.ts";
 import type { Problem } from "../judging/problem.ts";
 import { wantedStops, wantedText } from "../judging/wanted-stops.ts";
 import type { Wanted } from "../music/prescription.ts";
+import { partName } from "../rules/balance.ts";
 import { isProposable } from "./state-space.ts";
 
 /** Something that the recipe asks for and the organ does not have, with the usual way round where there is one. */
@@ -38,7 +39,7 @@ export function lackingFor(problem: Problem, { prescription, reading }: Judgemen
           .flatMap((standIn) => standIn.use)
           .filter((use) => use.stops.length > 0 && use.stops.every(has));
         const way = ways[0] ? ` ${ways[0].stops.map(wantedText).join(" with ")} stands in for it.` : "";
-        const text = `The recipe asks the ${part.id} for ${what}; the organ has none.${way}`;
+        const text = `The recipe asks the ${partName({ part })} for ${what}; the organ has none.${way}`;
         lacks.set(text, { rule: "close-to-prescription", text });
       }
     }

@@ -1,0 +1,37 @@
+import { describe, expect, it } from "vitest";
+import { readInstrumentFile } from "../../shared-model/files/instrument-file.ts";
+import { prepare } from "../../shared-model/judging/prepare.ts";
+import { sectionOf } from "../../shared-model/music/section.ts";
+import type { Texture } from "../../shared-model/music/texture.ts";
+import { textureById } from "../../shared-model/music/textures/catalogue.ts";
+import { lackingFor } from "../../shared-model/propose/lacking.ts";
+import { propose } from "../../shared-model/propose/propose.ts";
+import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+
+const { instrument } = readInstrumentFile(
+  `
+registrant: instrument/1
+name: Test organ
+divisions:
+  - {name: Hauptwerk, kind: manual, keyboard: 1, stops: [Gedackt 8]}
+  - {name: Positiv, kind: manual, keyboard: 2, stops: [Gedackt 8]}
+  - {name: Pedal, kind: pedal, stops: [Subbass 16]}
+`,
+  "organ.yaml",
+);
+
+describe("what an organ lacks of its best recipe", () => {
+  it("is said of each part by the name that a musician gives it", () => {
+    const texts = ["trio", "melody-over-accompaniment", "plenum", "two-voices"].flatMap((id) => {
+      const problem = prepare(instrument as Instrument, sectionOf(textureById(id) as Texture, {}));
+      const [best] = propose(problem, { count: 1 }).proposals;
+      return best ? lackingFor(problem, best.judgement).map((lack) => lack.text) : [];
+    });
+    expect(texts.length).toBeGreaterThan(1);
+    for (const text of texts) {
+      expect(text).toMatch(
+        /^The recipe asks the (?:(?:first|second) voice|melody|accompaniment|bass|chorus) for .+; the organ has none\./,
+      );
+    }
+  });
+});
