@@ -33,6 +33,8 @@ function emptyDocument(title: string, bytes: TypefaceBytes): PDFDocument {
     lang: LANGUAGE,
     displayTitle: true,
     compress: true,
+    // None to begin with: the library would take one of its own, which it finds in Node alone.
+    font: "",
     // The library would put in the present time, from which it makes the document's id, too. The same cards are to
     // give the same bytes.
     info: { Title: title, Creator: "Registrant", Producer: "Registrant", CreationDate: { getTime: () => 0 } },

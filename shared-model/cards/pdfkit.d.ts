@@ -21,6 +21,7 @@ declare module "pdfkit" {
     readonly lang: string;
     readonly displayTitle: true;
     readonly compress: true;
+    readonly font: "";
     readonly info: Readonly<Record<string, unknown>>;
   }
   export default class PDFDocument {
