@@ -179,7 +179,10 @@ export function couplersIn(
     forAll && /^[\d\s,.'’′&]*(?:(?:et|und|and|en|e|y)[\d\s.'’′]*)?$/u.test(forAll[1] as string)
       ? pitchesIn(forAll[1] as string).pitches
       : [];
-  const pieces = (shared.length > 0 ? body.slice(0, forAll?.index) : body)
+  // "RP/HW HW/P RP/P"
+  const pairs = body.trim().split(/\s+/);
+  const arePairs = pairs.length > 1 && pairs.every((pair) => /^[\p{L}\d.]+[/+–-][\p{L}\d.]+$/u.test(pair));
+  const pieces = (shared.length > 0 ? body.slice(0, forAll?.index) : arePairs ? pairs.join(", ") : body)
     .replace(/(\d)\s*(?:,|&|und|and|et|en)\s*(?=\d)/giu, "$1 ")
     .split(/\s*[,;·•]\s*|\s+(?:und|and|et|en|e|y|&|sowie)\s+|\t+|\s{2,}|\s\/\s(?=[\p{L}\s]*(?:koppel|coupler))/iu)
     .map((piece) => piece.trim())

@@ -177,7 +177,7 @@ export const QUALIFIERS = new Set(
     "organ orgel org orgue organo orgelwerk expressif expressive expressiv expr expresivo expresiva espressivo espressiva enclosed unenclosed organum division div departement department " +
     "de dos di pecho interior exterior espalda en im in das der die dem den le la les l il el het lo the op van von du des d al mayor grande principal principale primo secondo " +
     "petit kleines grosses klein gross groot grote großes groß interieur superieur manual manuale manuaal klavier clavier werk works section sektion und and et e y alto basso " +
-    "schwellbar schwellkasten schwellend zwelkast swell box unter ped free libero freies"
+    "exp schwellbar schwellkasten schwellend zwelkast swell box unter ped free libero freies"
   )
     .split(" ")
     .map(foldedSpelling),

@@ -56,7 +56,7 @@ const COUNT =
 const RANGE_WORD =
   /(?:tasten|manual|pedal|klaviatur)?umfang|compass|range|étendue|estensione|omvang|extensión|tasten|kurze oktave|short octave|ottava corta|octava corta|korte? octaaf/giu;
 const ENCLOSED =
-  /(?<!un)enclosed|in swell ?box|under expression|expressi[fv]e?|expressif|expresiv[oa]|espressiv[oa]|im schwell(?:er|kasten)|schwellbar|in (?:de )?zwelkast|en caja expresiva|en boîte expressive|in cassa espressiva/iu;
+  /(?<!un)enclosed|in swell ?box|under expression|exp\.|expressi[fv]e?|expressif|expresiv[oa]|espressiv[oa]|im schwell(?:er|kasten)|schwellbar|in (?:de )?zwelkast|en caja expresiva|en boîte expressive|in cassa espressiva/iu;
 const PULL_DOWN =
   /angehängt|pull-?down|aangehangen|en tirasse|attaccata|costantemente unit[ao]|permanently coupled|fest angekoppelt|unita? al manuale|fast gekoppelt|enganchado/iu;
 /** What indexes and builders print behind a heading: kinds of action, wind pressures. Common practice. */

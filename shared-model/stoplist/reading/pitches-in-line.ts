@@ -13,6 +13,8 @@ export interface PitchMark {
   readonly choices: readonly Foot[];
   /** Whether a foot mark, a word for feet or a fraction says that it is a length at all. */
   readonly sure: boolean;
+  /** The foot mark or word for feet as printed, empty when there is none. */
+  readonly sign: string;
 }
 
 const VULGAR = "[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑]";
@@ -83,6 +85,7 @@ export function pitchAt(text: string, at: number): PitchMark | null {
     printed: printedOnly,
     ...settled,
     sure: mark !== "" || (whole === null && !decimal) || decimal,
+    sign: mark.trim(),
   };
 }
 

@@ -9,6 +9,11 @@ export const isMark = (token: Token | undefined): boolean =>
 /** Whether the token is a word of a name. */
 export const isName = (token: Token | undefined): boolean => token?.kind === "word";
 
+/** "Gedackt 8' und Flöte 4'": between two stops such a word is like a comma. */
+const isConjunction = (token: Token): boolean =>
+  token.kind === "word" && /^(?:und|and|et|en|e|y|og|och)$/i.test(token.text);
+const beginsName = (token: Token | undefined): boolean => token?.kind === "word" && /^\p{Lu}/u.test(token.text);
+
 /** Tokens between breaks. */
 export interface Segment {
   readonly tokens: readonly Token[];
@@ -20,8 +25,11 @@ export interface Segment {
 export function segmentsOf(tokens: readonly Token[]): Segment[] {
   const segments: Segment[] = [];
   let [current, before]: [Token[], string] = [[], ""];
-  for (const token of tokens) {
-    if (token.kind !== "break") current.push(token);
+  for (const [index, token] of tokens.entries()) {
+    if (isConjunction(token) && isMark(tokens[index - 1]) && beginsName(tokens[index + 1])) {
+      segments.push({ tokens: current, before });
+      [current, before] = [[], ","];
+    } else if (token.kind !== "break") current.push(token);
     else {
       if (current.length > 0) segments.push({ tokens: current, before });
       [current, before] = [[], token.text];

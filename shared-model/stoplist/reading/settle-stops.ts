@@ -76,14 +76,19 @@ const remarkOf = (draft: StopDraft): string | null => {
 /** A figure without mark behind the name of a compound: its ranks where it cannot be its length. */
 function ranksInsteadOfPitch(draft: StopDraft, line: number, setting: Setting): number | null {
   const [mark] = draft.pitches;
-  if (!mark || mark.sure || draft.pitches.length > 1 || draft.ranks || draft.composition) return null;
+  // "MIXTUR 4F": ranks, unless the list marks its feet so.
+  const marksFeet = setting.division.stops.some(
+    ({ draft: other }) => other.pitches.some(({ sign }) => sign === "F") && !setting.names.isCompound(other.name),
+  );
+  const isFach = mark?.sign === "F" && !marksFeet;
+  if (!mark || (mark.sure && !isFach) || draft.pitches.length > 1 || draft.ranks || draft.composition) return null;
   const whole = mark.foot && mark.foot.under === 1 ? mark.foot.over : null;
   if (whole === null || whole < 2 || whole > 12) return null;
   const pedal = setting.division.kind === "pedal";
   if (!setting.names.isCompound(draft.name, pedal)) return null;
   const entry = setting.names.entry(draft.name, { pedal, pitch: null, ranks: 3, base: null })?.entry;
   if (entry?.family === "cornet" && (whole >= 6 || (pedal && whole <= 4))) return null;
-  if (/^(?:sesq|tert|terz|rausch)/i.test(draft.name) && whole === 2) return 2;
+  if (isFach || (/^(?:sesq|tert|terz|rausch)/i.test(draft.name) && whole === 2)) return whole;
   setting.questions.ask(
     line,
     `The "${mark.printed}" behind ${draft.name} can be its ranks or its pitch; it is read as ${whole} ranks. Is that right?`,
@@ -103,7 +108,7 @@ function concluded(stop: PlacedStop, setting: Setting): ReadStop[] {
   let marks = draft.pitches.length > 0 ? draft.pitches : draft.aside;
   if (draft.ranks?.sign === "f" && marks.length === 0 && !names.isCompound(name, pedal) && names.knows(name)) {
     const printed = String(draft.ranks.ranks);
-    marks = [{ start: 0, end: 0, printed, foot: footOf(draft.ranks.ranks), choices: [], sure: true }];
+    marks = [{ start: 0, end: 0, printed, foot: footOf(draft.ranks.ranks), choices: [], sure: true, sign: "f" }];
     ranks = null;
   }
   if (isLabel(stop, setting)) {

@@ -127,7 +127,7 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
     const printed = palms[1] as string;
     const { foot } = readPitch(`${printed} palmos`);
     if (foot) {
-      draft.pitches.push({ start: draft.at, end: draft.at, printed, foot, choices: [], sure: true });
+      draft.pitches.push({ start: draft.at, end: draft.at, printed, foot, choices: [], sure: true, sign: "" });
       draft.name = tidyName(draft.name.replace(PALMS, ""));
       draft.bareName = draft.name;
     }

@@ -25,6 +25,7 @@ export function talk(list: ListSoFar, text: string, entry: WholeEntry, listed: b
   if (!started) {
     if (
       list.title === null &&
+      compass === null &&
       !isLetter(text) &&
       !isMenu(entry.text) &&
       !isListTitle(text) &&

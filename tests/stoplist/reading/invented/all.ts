@@ -6,6 +6,7 @@ import { ITALIAN_AND_SPANISH } from "./italian-and-spanish.ts";
 import { LAYOUTS } from "./layouts.ts";
 import type { InventedLists } from "./list.ts";
 import { SECOND_LOOK } from "./second-look.ts";
+import { THIRD_LOOK } from "./third-look.ts";
 import { VARIOUS } from "./various.ts";
 
 /** Every invented list, by group. */
@@ -18,4 +19,5 @@ export const INVENTED: readonly (readonly [group: string, lists: InventedLists])
   ["Italian and Spanish", ITALIAN_AND_SPANISH],
   ["settings", LAYOUTS],
   ["second look", SECOND_LOOK],
+  ["third look", THIRD_LOOK],
 ];
