@@ -22,9 +22,8 @@ export function withoutRankLetters(lines: readonly PrintedLine[], questions: Que
   const list = [...letters].sort().map((letter) => `(${letter})`);
   questions.ask(
     first.line,
-    `Letters in brackets stand behind the stops: ${list.join(", ")}. They are left out; do stops of one letter use the same pipes?`,
+    `Letters in brackets stand behind the stops: ${list.join(", ")}. They are left out; where stops of one letter use the same pipes, say so in the organ's file.`,
     list[0] as string,
-    ["they use the same pipes", "the letters mean something else"],
   );
   return lines.map((one) => ({ line: one.line, text: one.text.replace(LETTER, "") }));
 }
