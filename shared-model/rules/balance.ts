@@ -47,6 +47,24 @@ export function hasOneManual(instrument: Instrument): boolean {
   return known;
 }
 
+/** Whether the second part hears, on the keyboard that both share, every stop that the first could draw there. */
+export function hearsAllOf(second: PartContext, first: PartContext): boolean {
+  if (first.keyboard !== second.keyboard || first.octave !== second.octave) return false;
+  // An octave coupler moves what is heard where; nothing is sure then.
+  if ([...first.couplers, ...second.couplers].some((coupler) => coupler.pitch !== 8)) return false;
+  const speaksIn = (from: number, to: number, { part, octave }: PartContext): boolean =>
+    from <= part.high + 12 * octave && to >= part.low + 12 * octave;
+  return first.reach.every(
+    (division) =>
+      second.reach.includes(division) &&
+      division.stops.every(({ from, to }) => !speaksIn(from, to, first) || speaksIn(from, to, second)),
+  );
+}
+
+/** Whether two parts on one keyboard hear the same stops, whatever is drawn. */
+export const hearTheSame = (first: PartContext, second: PartContext): boolean =>
+  hearsAllOf(first, second) && hearsAllOf(second, first);
+
 /** Whether the music keeps the two parts on different keyboards. */
 export const mustBeApart = (first: Pick<PartContext, "part">, second: Pick<PartContext, "part">): boolean =>
   first.part.apartFrom.includes(second.part.id) || second.part.apartFrom.includes(first.part.id);

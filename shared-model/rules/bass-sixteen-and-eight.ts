@@ -1,15 +1,27 @@
+import type { PartSound } from "../acoustics/part-sound.ts";
 import { footOf } from "../pitch/foot.ts";
 import { KIND_GROUPS } from "../stoplist/kind.ts";
 import { agree, draw, idsOf, leaveOut, named, soundingAt, soundingBelow, The, undrawnAt } from "./naming.ts";
 import { FEET_8, FEET_16 } from "./pitches.ts";
 import { mayReach } from "./reach-facts.ts";
-import type { PartRule } from "./rule.ts";
+import type { PartContext, PartRule } from "./rule.ts";
 
 const RIGHT = 300;
 const PARTLY = 150;
 const EIGHT_ALONE = -200;
 const SIXTEEN_ALONE = -250;
 const NEITHER = -300;
+
+function weighed(sound: PartSound, context: PartContext): number {
+  if (sound.stops === 0) return 0;
+  if (context.section.tradition === "french-classical") {
+    if ((sound.plain & FEET_8) === 0) return NEITHER;
+    return (sound.plain & FEET_16) === 0 ? RIGHT : EIGHT_ALONE;
+  }
+  if ((context.zones & ~(sound.cover16 & sound.cover8)) === 0) return RIGHT;
+  if (sound.cover16 === 0) return sound.cover8 === 0 ? NEITHER : EIGHT_ALONE;
+  return sound.cover8 === 0 ? SIXTEEN_ALONE : PARTLY;
+}
 
 export const bassSixteenAndEight: PartRule = {
   id: "bass-sixteen-and-eight",
@@ -33,15 +45,12 @@ export const bassSixteenAndEight: PartRule = {
       mayReach(context, FEET_8) && (context.section.tradition === "french-classical" || mayReach(context, FEET_16));
     return both ? RIGHT : 0;
   },
-  weigh: (sound, context) => {
-    if (sound.stops === 0) return 0;
-    if (context.section.tradition === "french-classical") {
-      if ((sound.plain & FEET_8) === 0) return NEITHER;
-      return (sound.plain & FEET_16) === 0 ? RIGHT : EIGHT_ALONE;
-    }
-    if ((context.zones & ~(sound.cover16 & sound.cover8)) === 0) return RIGHT;
-    if (sound.cover16 === 0) return sound.cover8 === 0 ? NEITHER : EIGHT_ALONE;
-    return sound.cover8 === 0 ? SIXTEEN_ALONE : PARTLY;
+  weigh: weighed,
+  // Outside France every stop more brings the bass nearer to its two octaves.
+  atMost: (now, all, context) => {
+    if (context.section.tradition !== "french-classical") return weighed(all, context);
+    if ((all.plain & FEET_8) === 0) return all.stops === 0 ? 0 : NEITHER;
+    return (now.plain & FEET_16) === 0 ? RIGHT : EIGHT_ALONE;
   },
   words: (sound, context, heard, points) => {
     const stops = named(heard.stops);

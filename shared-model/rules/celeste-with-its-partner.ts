@@ -18,6 +18,7 @@ export const celesteWithItsPartner: PartRule = {
   applies: reachesLoneCeleste,
   most: () => 0,
   weigh: (sound) => ((sound.celeste & ~(sound.string | sound.flute | sound.principal)) === 0 ? 0 : -ALONE),
+  atMost: (now, all) => ((now.celeste & ~(all.string | all.flute | all.principal)) === 0 ? 0 : -ALONE),
   words: (_sound, context, heard) => {
     const celestes = ofKinds(heard.stops, ["celeste"]);
     const pitch = (celestes[0] && soundsAt(celestes[0].stop, context)) ?? footOf(8);

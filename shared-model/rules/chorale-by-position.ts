@@ -39,6 +39,7 @@ export const choraleByPosition: PartRule = {
     (SOPRANO.has(section.texture) || TENOR.has(section.texture)),
   most: () => CLEAR,
   weigh: (sound, context) => (isClear(sound, context) ? CLEAR : sound.cover8 === 0 ? 0 : PALE),
+  atMost: (now, all, context) => (isClear(all, context) ? CLEAR : now.cover8 === 0 ? 0 : PALE),
   words: (_sound, context, heard, points) => {
     const where = isTenor(context) ? "tenor" : "soprano";
     if (points > 0)

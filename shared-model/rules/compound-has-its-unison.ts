@@ -16,6 +16,7 @@ export const compoundHasItsUnison: PartRule = {
   most: () => 0,
   forbids: (sound) => sound.cornets + sound.tierceCompounds > 0 && (sound.mutation8 & ~sound.cover8) !== 0,
   weigh: () => 0,
+  atMost: (now, all) => (now.cornets + now.tierceCompounds > 0 && (now.mutation8 & ~all.cover8) !== 0 ? null : 0),
   words: (_sound, context, heard) => {
     const compounds = ofKinds(heard.stops, ["sesquialtera", "tertian", "cornet"]);
     return {

@@ -48,6 +48,10 @@ export const continuoPlain: PartRule = {
   applies: ({ part, section }) => section.texture === "continuo" && part.hands !== "feet",
   most: (context) => (mayReach(context, FEET_8) ? PLAIN : 0),
   weigh: weighed,
+  atMost: (now, all) => {
+    const broken = weighed(now);
+    return broken < 0 ? broken : (all.stopped & FEET_8) !== 0 ? PLAIN : NOT_STOPPED;
+  },
   words: (sound, context, heard, points) => {
     if (points > 0)
       return {

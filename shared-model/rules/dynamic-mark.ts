@@ -90,6 +90,16 @@ export const dynamicMark: PartRule = {
     return Math.max(0, RIGHT - Math.max(0, LEVELS[dynamic][0] - levelOf(mostPower(context))));
   },
   weigh: weighed,
+  atMost: (now, all, context) => {
+    const { dynamic, tradition } = context.section;
+    if (dynamic === null) return 0;
+    const [low, high] = LEVELS[dynamic];
+    const away = Math.max(0, low - levelOf(all.power), levelOf(now.power) - high);
+    // The loud marks are reached by drawing more, the soft ones are lost by it.
+    const printed =
+      tradition === "german-romantic" && againstThePreface(dynamic === "ff" || dynamic === "fff" ? all : now, dynamic);
+    return Math.max(LEAST, RIGHT - away - (printed ? NOT_AS_PRINTED : 0));
+  },
   words: (sound, context, heard, points) => {
     const { dynamic, tradition } = context.section;
     const mark = dynamic ?? "mf";

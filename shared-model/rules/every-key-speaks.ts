@@ -6,11 +6,24 @@ const EACH_KEY = 40;
 const MOST_COUNTED = 20;
 
 /** Octave stops only: a mutation that reaches further than they do does not make a key speak. */
+const keysWithoutAny = (speaking: number, context: PartContext): number => {
+  const silent = context.zones & ~speaking;
+  return silent === 0 ? 0 : context.keysIn(silent);
+};
+
+/** Zones in which the mutations and mixtures of a part speak. */
+const upperCover = (sound: PartSound): number => sound.mutation8 | sound.mutation16 | sound.mutation32;
+
+/** Keys on which nothing speaks that carries the part: an octave stop, or in a part without one whatever there is. */
 function silentKeys(sound: PartSound, context: PartContext): number {
-  const silent = context.zones & ~sound.cover;
-  // A part without any octave stop breaks other rules, which a recipe may silence.
-  return silent === 0 || sound.cover === 0 ? 0 : context.keysIn(silent);
+  if (sound.stops === 0) return 0;
+  return keysWithoutAny(sound.cover === 0 ? upperCover(sound) : sound.cover, context);
 }
+
+const tooMany = (keys: number, context: PartContext): boolean =>
+  keys > 0 && (context.part.stated || keys * 3 > context.keysIn(context.zones));
+
+const costOf = (keys: number): number => -EACH_KEY * Math.min(MOST_COUNTED, keys);
 
 export const everyKeySpeaks: PartRule = {
   id: "every-key-speaks",
@@ -23,15 +36,18 @@ export const everyKeySpeaks: PartRule = {
   yieldsToPrescription: false,
   applies: () => true,
   most: () => 0,
-  forbids: (sound, context) => {
-    const keys = silentKeys(sound, context);
-    return keys > 0 && (context.part.stated || keys * 3 > context.keysIn(context.zones));
+  forbids: (sound, context) => tooMany(silentKeys(sound, context), context),
+  weigh: (sound, context) => costOf(silentKeys(sound, context)),
+  atMost: (now, all, context) => {
+    let keys = keysWithoutAny(all.cover, context);
+    if (now.cover === 0) keys = Math.min(keys, keysWithoutAny(upperCover(all), context));
+    return tooMany(keys, context) ? null : costOf(keys);
   },
-  weigh: (sound, context) => -EACH_KEY * Math.min(MOST_COUNTED, silentKeys(sound, context)),
   words: (_sound, context, heard) => {
-    const carrying = heard.stops.filter(
+    const octaves = heard.stops.filter(
       ({ stop }) => stop.kinds.includes("cornet") || (stop.ranks === 1 && stop.pitch && isOctave(stop.pitch)),
     );
+    const carrying = octaves.length > 0 ? octaves : heard.stops;
     const silent = keysWithout(carrying, context);
     const serving = heard.undrawn.find(
       ({ stop, silent: without }) =>

@@ -39,6 +39,13 @@ export const foundationPresent: PartRule = {
     if (lacking === 0 || isDivided(context)) return 0;
     return -Math.trunc((NO_UNISON * context.keysIn(lacking)) / context.keysIn(context.zones));
   },
+  atMost: (now, all, context) => {
+    if (now.cover16 === 0 && unisonCover(now, context) === 0) return 0;
+    const unison = unisonCover(all, context);
+    if (unison === 0) return -NO_UNISON;
+    const lacking = isDivided(context) ? 0 : now.cover & ~unison;
+    return lacking === 0 ? 0 : -Math.trunc((NO_UNISON * context.keysIn(lacking)) / context.keysIn(context.zones));
+  },
   words: (sound, context, heard) => {
     const unison = unisonFoot(context);
     const place = `on ${the(context)}`;

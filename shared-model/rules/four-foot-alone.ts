@@ -1,6 +1,6 @@
 import { agree, draw, feet, named, The, the, undrawnAt, unisonFoot } from "./naming.ts";
 import { unisonCover } from "./pitches.ts";
-import type { PartRule } from "./rule.ts";
+import type { PartContext, PartRule } from "./rule.ts";
 import { isPedalMelody } from "./schools.ts";
 
 const SOLO = 300;
@@ -13,6 +13,9 @@ const HIGH: ReadonlySet<string> = new Set([
   "flute-solo",
   "petites-flutes",
 ]);
+
+const alone = (context: PartContext): number =>
+  context.part.role === "melody" || context.part.role === "echo" ? -SOLO : -CHORDS;
 
 export const fourFootAlone: PartRule = {
   id: "four-foot-alone",
@@ -29,8 +32,10 @@ export const fourFootAlone: PartRule = {
   most: () => 0,
   weigh: (sound, context) => {
     if (sound.cover === 0 || sound.cover16 !== 0 || unisonCover(sound, context) !== 0) return 0;
-    return context.part.role === "melody" || context.part.role === "echo" ? -SOLO : -CHORDS;
+    return alone(context);
   },
+  atMost: (now, all, context) =>
+    now.cover === 0 || all.cover16 !== 0 || unisonCover(all, context) !== 0 ? 0 : alone(context),
   words: (_sound, context, heard) => {
     const unison = unisonFoot(context);
     const { part, keyboard, octave } = context;

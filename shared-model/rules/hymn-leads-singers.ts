@@ -1,8 +1,9 @@
+import type { PartSound } from "../acoustics/part-sound.ts";
 import { footOf } from "../pitch/foot.ts";
 import { agree, draw, named, The, the, undrawnAt } from "./naming.ts";
 import { FEET_4, FEET_8 } from "./pitches.ts";
 import { mayReach } from "./reach-facts.ts";
-import type { PartRule } from "./rule.ts";
+import type { PartContext, PartRule } from "./rule.ts";
 
 const LEADS = 200;
 const SUFFICES = 100;
@@ -15,6 +16,15 @@ const LEADING: ReadonlySet<string> = new Set([
   "hymn-verse-last",
   "hymn-introduction",
 ]);
+
+/** Every stop more leads better, or as well. */
+function weighed(sound: PartSound, context: PartContext): number {
+  if (sound.stops === 0) return 0;
+  if (sound.cover8 === 0 || sound.cover4 === 0) return TOO_LITTLE;
+  const { texture } = context.section;
+  if (texture === "hymn-verse-last" && sound.mixtures === 0 && sound.reed === 0) return LAST_TOO_SMALL;
+  return sound.cover2 !== 0 || sound.mixtures > 0 || texture === "hymn-introduction" ? LEADS : SUFFICES;
+}
 
 export const hymnLeadsSingers: PartRule = {
   id: "hymn-leads-singers",
@@ -34,13 +44,8 @@ export const hymnLeadsSingers: PartRule = {
     section.dynamic !== "pp" &&
     section.dynamic !== "p",
   most: (context) => (mayReach(context, FEET_8) && mayReach(context, FEET_4) ? LEADS : 0),
-  weigh: (sound, context) => {
-    if (sound.stops === 0) return 0;
-    if (sound.cover8 === 0 || sound.cover4 === 0) return TOO_LITTLE;
-    const { texture } = context.section;
-    if (texture === "hymn-verse-last" && sound.mixtures === 0 && sound.reed === 0) return LAST_TOO_SMALL;
-    return sound.cover2 !== 0 || sound.mixtures > 0 || texture === "hymn-introduction" ? LEADS : SUFFICES;
-  },
+  weigh: weighed,
+  atMost: (_now, all, context) => weighed(all, context),
   words: (sound, context, heard, points) => {
     const stops = named(heard.stops);
     const does = (one: string, several: string): string => agree(heard.stops, one, several);

@@ -46,6 +46,13 @@ export const mixtureCrownsPrincipals: PartRule = {
     if (what === 1) return role === "melody" || role === "echo" ? -SOLO_ON_FLUTES : -ON_FLUTES;
     return what === 2 ? -NO_FOUR : -NO_TWO;
   },
+  atMost: (now, all, context) => {
+    if (now.mixtures === 0 || carriedByReeds(all) || unisonCover(now, context) === 0) return 0;
+    const { role, hands } = context.part;
+    const carriers = hands === "feet" ? FEET_16 | FEET_8 | FEET_4 : FEET_8 | FEET_4 | FEET_2;
+    if ((all.principal & carriers) !== 0) return 0;
+    return role === "melody" || role === "echo" ? -SOLO_ON_FLUTES : -ON_FLUTES;
+  },
   words: (sound, context, heard) => {
     const mixtures = mixturesOf(heard.stops);
     const what = lack(sound, context);

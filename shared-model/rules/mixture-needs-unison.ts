@@ -19,6 +19,7 @@ export const mixtureNeedsUnison: PartRule = {
   most: () => 0,
   forbids: (sound, context) => sound.mixtures > 0 && unisonCover(sound, context) === 0,
   weigh: () => 0,
+  atMost: (now, all, context) => (now.mixtures > 0 && unisonCover(all, context) === 0 ? null : 0),
   words: (_sound, context, heard) => {
     const mixtures = mixturesOf(heard.stops);
     const unison = unisonFoot(context);

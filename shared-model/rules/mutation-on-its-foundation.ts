@@ -23,6 +23,12 @@ export const mutationOnItsFoundation: PartRule = {
     (sound.mutation16 & ~sound.cover16) !== 0 ||
     (sound.mutation32 & ~(sound.cover32 | sound.cover16)) !== 0,
   weigh: () => 0,
+  atMost: (now, all) =>
+    (now.mutation8 & ~all.cover8) !== 0 ||
+    (now.mutation16 & ~all.cover16) !== 0 ||
+    (now.mutation32 & ~(all.cover32 | all.cover16)) !== 0
+      ? null
+      : 0,
   words: (sound, context, heard) => {
     const [base, cover] =
       (sound.mutation8 & ~sound.cover8) !== 0

@@ -3,19 +3,22 @@ import { highestOf, lowestOf, OCTAVES, pitchesOf } from "../acoustics/pitch-set.
 import { footOf } from "../pitch/foot.ts";
 import { draw, feet, named, The, the, undrawnAt } from "./naming.ts";
 import { unisonCover } from "./pitches.ts";
-import type { PartRule } from "./rule.ts";
+import type { PartContext, PartRule } from "./rule.ts";
 import { isChorus } from "./schools.ts";
 
 const CHORUS = 300;
 const ACCOMPANIMENT = 150;
 const COLOUR = 50;
 
-/** Octaves that are skipped between the deepest and the highest octave stop. */
-function skipped(sound: PartSound): number {
+/** Octaves that are skipped between the deepest and the highest octave stop, and that nothing of `filling` holds. */
+function skipped(sound: PartSound, filling: PartSound = sound): number {
   const octaves = sound.plain & OCTAVES;
   const deepest = lowestOf(octaves);
-  return OCTAVES & ~(deepest | (deepest - 1)) & (highestOf(octaves) - 1) & ~(sound.plain | sound.compound);
+  return OCTAVES & ~(deepest | (deepest - 1)) & (highestOf(octaves) - 1) & ~(filling.plain | filling.compound);
 }
+
+const gap = (context: PartContext): number =>
+  context.part.role === "accompaniment" ? -ACCOMPANIMENT : isChorus(context) ? -CHORUS : -COLOUR;
 
 export const noGapInChorus: PartRule = {
   id: "no-gap-in-chorus",
@@ -31,8 +34,10 @@ export const noGapInChorus: PartRule = {
   weigh: (sound, context) => {
     // A missing unison is another matter.
     if (unisonCover(sound, context) === 0 || skipped(sound) === 0) return 0;
-    return context.part.role === "accompaniment" ? -ACCOMPANIMENT : isChorus(context) ? -CHORUS : -COLOUR;
+    return gap(context);
   },
+  atMost: (now, all, context) =>
+    now.plain === 0 || unisonCover(now, context) === 0 || skipped(now, all) === 0 ? 0 : gap(context),
   words: (sound, context, heard) => {
     const missing = pitchesOf(skipped(sound))[0] ?? footOf(4);
     return {

@@ -1,6 +1,6 @@
 import type { PartSound } from "../acoustics/part-sound.ts";
 import type { Role } from "../music/texture.ts";
-import { hasOneManual, isAlike, isOneSilent, mustBeApart, partName } from "./balance.ts";
+import { hasOneManual, hearsAllOf, hearTheSame, isAlike, isOneSilent, mustBeApart, partName } from "./balance.ts";
 import { named } from "./naming.ts";
 import type { PairRule, PartContext } from "./rule.ts";
 
@@ -43,18 +43,9 @@ function isLost(first: PartSound, second: PartSound, firstContext: PartContext, 
 
 /** Whether the second part hears every stop that the first could draw on the one keyboard they share. */
 function isSurelyWithin(first: PartContext, second: PartContext): boolean {
-  if (!hasOneManual(first.instrument) || first.keyboard !== second.keyboard || first.octave !== second.octave)
-    return false;
+  if (!hasOneManual(first.instrument)) return false;
   if (PROMINENCE[first.part.role] === PROMINENCE[second.part.role] && first.part.role === "plenum") return false;
-  const speaksIn = (from: number, to: number, { part, octave }: PartContext): boolean =>
-    from <= part.high + 12 * octave && to >= part.low + 12 * octave;
-  // An octave coupler moves what is heard where; nothing is sure then.
-  if ([...first.couplers, ...second.couplers].some((coupler) => coupler.pitch !== 8)) return false;
-  return first.reach.every(
-    (division) =>
-      second.reach.includes(division) &&
-      division.stops.every(({ from, to }) => !speaksIn(from, to, first) || speaksIn(from, to, second)),
-  );
+  return hearsAllOf(second, first);
 }
 
 /** Couplers that bring one keyboard, or what sounds on it, to the other. */
@@ -79,7 +70,8 @@ export const oneKeyboardOneSound: PairRule = {
     return one > other || (one === other && first.part.id < second.part.id);
   },
   most: () => 0,
-  mostHere: (first, second) => (isSurelyWithin(first, second) ? SOLO_IN_THE_CHORDS : 0),
+  mostHere: (first, second) =>
+    !isSurelyWithin(first, second) ? 0 : hearTheSame(first, second) ? NO_CONTRAST : SOLO_IN_THE_CHORDS,
   forbids: (first, second, firstContext, secondContext) =>
     !hasOneManual(firstContext.instrument) && isLost(first, second, firstContext, secondContext),
   weigh: (first, second, firstContext, secondContext) => {

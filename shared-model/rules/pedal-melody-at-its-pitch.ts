@@ -1,3 +1,4 @@
+import type { PartSound } from "../acoustics/part-sound.ts";
 import { deeperThan } from "../acoustics/pitch-set.ts";
 import { KIND_GROUPS } from "../stoplist/kind.ts";
 import { agree, draw, feet, idsOf, leaveOut, named, soundingBelow, The, undrawnAt, unisonFoot } from "./naming.ts";
@@ -16,6 +17,11 @@ const LOWEST_VOICE = 40;
 const isLowest = (context: PartContext): boolean =>
   context.part.sounding >= 8 && (context.part.place === "bass" || context.part.low <= LOWEST_VOICE);
 
+function isUnderIt(sound: PartSound, context: PartContext): boolean {
+  const deep = (sound.plain | sound.compound) & deeperThan(unisonOf(context));
+  return deep !== 0 && !(isLowest(context) && (deep & ~FEET_16) === 0);
+}
+
 export const pedalMelodyAtItsPitch: PartRule = {
   id: "pedal-melody-at-its-pitch",
   conventions: [12],
@@ -32,8 +38,14 @@ export const pedalMelodyAtItsPitch: PartRule = {
     if (sound.stops === 0) return 0;
     const unison = unisonCover(sound, context);
     if (unison === 0) return WRONG_PITCH;
-    const deep = (sound.plain | sound.compound) & deeperThan(unisonOf(context));
-    if (deep !== 0 && !(isLowest(context) && (deep & ~FEET_16) === 0)) return UNDER_IT;
+    if (isUnderIt(sound, context)) return UNDER_IT;
+    return unison === context.zones ? RIGHT : 0;
+  },
+  atMost: (now, all, context) => {
+    if (all.stops === 0) return 0;
+    const unison = unisonCover(all, context);
+    if (unison === 0) return WRONG_PITCH;
+    if (isUnderIt(now, context)) return UNDER_IT;
     return unison === context.zones ? RIGHT : 0;
   },
   words: (_sound, context, heard, points) => {

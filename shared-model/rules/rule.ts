@@ -122,6 +122,12 @@ export interface PartRule extends RuleCommon {
   weigh(sound: PartSound, context: PartContext): Points;
   /** True when drawing one more stop never makes it give more: the search may then follow it stop by stop. */
   readonly falling?: boolean;
+  /**
+   * The most it can give any sound that holds `now` and nothing beyond `all` (boxes and tremulants among what may come);
+   * `null` when it forbids every one of them. Left out: `weigh(now)` for a falling rule, else `most`. Never too low, or the
+   * search loses answers; the nearer the truth, the less the search looks into what can come to nothing.
+   */
+  atMost?(now: PartSound, all: PartSound, context: PartContext): Points | null;
   /** Excludes the state from proposals; an error in a check. */
   forbids?(sound: PartSound, context: PartContext): boolean;
   /**

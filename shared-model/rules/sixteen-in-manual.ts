@@ -1,3 +1,4 @@
+import type { PartSound } from "../acoustics/part-sound.ts";
 import { footOf } from "../pitch/foot.ts";
 import { agree, draw, idsOf, leaveOut, named, soundingBelow, the, undrawnAt } from "./naming.ts";
 import { FEET_4, FEET_16 } from "./pitches.ts";
@@ -14,6 +15,17 @@ const SOFT: ReadonlySet<string> = new Set(["ppp", "pp", "p"]);
 
 /** Whether both hands may have a 16: a full chorus, or the fonds of the romantic schools from mf upward. */
 const grave = (context: PartContext): boolean => context.section.dynamic === null || !SOFT.has(context.section.dynamic);
+
+/** What a 16 costs under what else is drawn. */
+function underAll(sound: PartSound, context: PartContext): number {
+  const { role, low } = context.part;
+  if (role === "accompaniment") return context.section.texture === "meditation" ? -SLOW_HARMONY : -ACCOMPANIMENT;
+  if (role !== "plenum") return low >= HIGH_LINE ? 0 : -SOLO;
+  if (!grave(context)) return -SLOW_HARMONY;
+  if (ROMANTIC.has(context.section.tradition)) return 0;
+  if (!isChorus(context)) return -SLOW_HARMONY;
+  return (sound.plain & FEET_4) !== 0 ? 0 : -THIN_CHORUS;
+}
 
 export const sixteenInManual: PartRule = {
   id: "sixteen-in-manual",
@@ -32,16 +44,8 @@ export const sixteenInManual: PartRule = {
     context.section.texture !== "continuo" &&
     !(context.section.texture !== null && UNDER_VOICES.has(context.section.texture)),
   most: () => 0,
-  weigh: (sound, context) => {
-    if ((sound.plain & FEET_16) === 0) return 0;
-    const { role, low } = context.part;
-    if (role === "accompaniment") return context.section.texture === "meditation" ? -SLOW_HARMONY : -ACCOMPANIMENT;
-    if (role !== "plenum") return low >= HIGH_LINE ? 0 : -SOLO;
-    if (!grave(context)) return -SLOW_HARMONY;
-    if (ROMANTIC.has(context.section.tradition)) return 0;
-    if (!isChorus(context)) return -SLOW_HARMONY;
-    return (sound.plain & FEET_4) !== 0 ? 0 : -THIN_CHORUS;
-  },
+  weigh: (sound, context) => ((sound.plain & FEET_16) === 0 ? 0 : underAll(sound, context)),
+  atMost: (now, all, context) => ((now.plain & FEET_16) === 0 ? 0 : underAll(all, context)),
   words: (_sound, context, heard, points) => {
     const deep = soundingBelow(heard.stops, footOf(8), context);
     const { role } = context.part;

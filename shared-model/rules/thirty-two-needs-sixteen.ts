@@ -19,6 +19,7 @@ export const thirtyTwoNeedsSixteen: PartRule = {
   applies: (context) => mayReach(context, FEET_32),
   most: () => 0,
   weigh: (sound) => ((sound.plain & FEET_32) !== 0 && (sound.plain & FEET_16) === 0 ? -UNSUPPORTED : 0),
+  atMost: (now, all) => ((now.plain & FEET_32) !== 0 && (all.plain & FEET_16) === 0 ? -UNSUPPORTED : 0),
   words: (_sound, context, heard) => {
     const deep = soundingAt(heard.stops, footOf(32), context);
     return {

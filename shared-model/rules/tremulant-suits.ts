@@ -45,6 +45,15 @@ function weighed(sound: PartSound, context: PartContext): number {
   return asked !== "no" && isSinging(sound) ? ALLOWED : UNSUITED;
 }
 
+function most(context: PartContext): number {
+  const asked = context.prescription?.tremulant;
+  if (!context.canShake || !leads(context)) return 0;
+  if (asked === "required") return REQUIRED;
+  if (context.section.tempo === "fast" || asked === "no") return 0;
+  if (asked === "welcome") return WELCOME;
+  return asked === "may" || context.part.role === "melody" || context.part.role === "echo" ? ALLOWED : 0;
+}
+
 export const tremulantSuits: PartRule = {
   id: "tremulant-suits",
   conventions: [24],
@@ -57,15 +66,15 @@ export const tremulantSuits: PartRule = {
   // It reads the recipe's own word on the tremulant, so it stays to be asked when the stops are as prescribed.
   yieldsToPrescription: false,
   applies: (context) => context.canShake,
-  most: (context) => {
-    const asked = context.prescription?.tremulant;
-    if (!context.canShake || !leads(context)) return 0;
-    if (asked === "required") return REQUIRED;
-    if (context.section.tempo === "fast" || asked === "no") return 0;
-    if (asked === "welcome") return WELCOME;
-    return asked === "may" || context.part.role === "melody" || context.part.role === "echo" ? ALLOWED : 0;
-  },
+  most,
   weigh: weighed,
+  atMost: (now, all, context) => {
+    if (all.tremulant === 0) return 0;
+    if (now.tremulant === 0) return most(context);
+    // Drawn: all that can still change is whether the stops sing with it.
+    const drawn = weighed(now, context);
+    return drawn === UNSUITED && context.prescription?.tremulant !== "no" ? ALLOWED : drawn;
+  },
   words: (_sound, context, heard, points) => {
     const stops = named(heard.stops);
     if (points === REQUIRED) return { text: `The tremulant that the source asks for shakes ${stops}.` };

@@ -80,6 +80,10 @@ export const underVoices: PartRule = {
     (part.role === "accompaniment" || part.role === "bass"),
   most: () => 0,
   weigh: weighed,
+  atMost: (now, all, context) => {
+    const mayBeShutAway = all.shut === 2 && now.enclosed === now.stops;
+    return mayBeShutAway && context.part.role !== "bass" ? 0 : weighed(now, context);
+  },
   words: (sound, context, heard, points) => {
     const place = `on ${the(context)}`;
     if (context.part.role === "bass") {
