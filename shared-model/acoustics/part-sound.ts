@@ -52,6 +52,8 @@ export interface PartSound {
   cover2: number;
   /** Zones in which anything of the octave series speaks. */
   cover: number;
+  /** Zones in which anything speaks at all. */
+  speaks: number;
   /** Zones in which a plain mutation or compound of the 8' series speaks, of the 16' series, and a mixture. */
   mutation8: number;
   mutation16: number;
@@ -110,6 +112,7 @@ export const silence = (): PartSound => ({
   cover4: 0,
   cover2: 0,
   cover: 0,
+  speaks: 0,
   mutation8: 0,
   mutation16: 0,
   mutation32: 0,
@@ -127,6 +130,13 @@ export const silence = (): PartSound => ({
 
 /** Writes into `out` what `sound` becomes when `voice` joins it. `out` may be `sound` itself. */
 export function addVoice(sound: PartSound, voice: Voice, out: PartSound): void {
+  addFacts(sound, voice, out);
+  out.blend =
+    sound.blend === null ? voice.blend : voice.blend === null ? sound.blend : Blend.of(sound.blend, voice.blend);
+}
+
+/** As {@link addVoice} without the blend, which rules about one part do not read: for the sums that a search passes through. */
+export function addFacts(sound: PartSound, voice: Voice, out: PartSound): void {
   out.stops = sound.stops + voice.stops;
   out.plainVoices = sound.plainVoices + voice.plainVoices;
   out.principalVoices = sound.principalVoices + voice.principalVoices;
@@ -157,6 +167,7 @@ export function addVoice(sound: PartSound, voice: Voice, out: PartSound): void {
   out.cover4 = sound.cover4 | voice.cover4;
   out.cover2 = sound.cover2 | voice.cover2;
   out.cover = sound.cover | voice.cover;
+  out.speaks = sound.speaks | voice.speaks;
   out.mutation8 = sound.mutation8 | voice.mutation8;
   out.mutation16 = sound.mutation16 | voice.mutation16;
   out.mutation32 = sound.mutation32 | voice.mutation32;
@@ -168,8 +179,6 @@ export function addVoice(sound: PartSound, voice: Voice, out: PartSound): void {
   out.tremulant = sound.tremulant | voice.tremulant;
   out.enclosed = sound.enclosed + voice.enclosed;
   out.shut = Math.max(sound.shut, voice.shut);
-  out.blend =
-    sound.blend === null ? voice.blend : voice.blend === null ? sound.blend : Blend.of(sound.blend, voice.blend);
 }
 
 /** How many plain stops double a pitch that the part already has. */

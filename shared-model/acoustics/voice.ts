@@ -224,6 +224,7 @@ export function voiceOf(stop: Stop, hearing: Hearing): Voice | null {
   }
   const bits = kindBits(stop.kinds);
   voice.stops = 1;
+  voice.speaks = cover;
   voice.kindsLow = bits.low;
   voice.kindsHigh = bits.high;
   for (const rank of new Set(stop.uses.map((use) => use.rank))) {

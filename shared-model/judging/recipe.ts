@@ -13,7 +13,7 @@ const COUPLED_WORTH = 85;
 /** A recipe of so many things can do without one that is only welcome; in a smaller one it may be the whole point. */
 const LARGE = 5;
 /** What an item earns when only a coupler supplies it. */
-const coupledWeight = (item: Item): Points => Math.floor((item.weight * COUPLED_WORTH) / 100);
+export const coupledWeight = (item: Item): Points => Math.floor((item.weight * COUPLED_WORTH) / 100);
 
 /** Costs of a stop, by how the recipe speaks of it. */
 export const COSTS = {

@@ -2,7 +2,9 @@ import { COLOURS } from "../acoustics/colour.ts";
 import { type Judgement, judge, scoreOf } from "../judging/judge.ts";
 import type { Problem } from "../judging/problem.ts";
 import type { Points } from "../rules/rule.ts";
-import { boundsOfReadings, compareFound, type Effort, type Found, search } from "./search.ts";
+import { compareFound, type Found } from "./found.ts";
+import type { Effort } from "./frames.ts";
+import { boundsOfReadings, search } from "./search.ts";
 
 /**
  * How far behind the best a colour may fall and still go before a better twin: 15 points, a musical decision that is

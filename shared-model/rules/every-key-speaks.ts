@@ -11,13 +11,10 @@ const keysWithoutAny = (speaking: number, context: PartContext): number => {
   return silent === 0 ? 0 : context.keysIn(silent);
 };
 
-/** Zones in which the mutations and mixtures of a part speak. */
-const upperCover = (sound: PartSound): number => sound.mutation8 | sound.mutation16 | sound.mutation32;
-
 /** Keys on which nothing speaks that carries the part: an octave stop, or in a part without one whatever there is. */
 function silentKeys(sound: PartSound, context: PartContext): number {
   if (sound.stops === 0) return 0;
-  return keysWithoutAny(sound.cover === 0 ? upperCover(sound) : sound.cover, context);
+  return keysWithoutAny(sound.cover === 0 ? sound.speaks : sound.cover, context);
 }
 
 const tooMany = (keys: number, context: PartContext): boolean =>
@@ -40,7 +37,7 @@ export const everyKeySpeaks: PartRule = {
   weigh: (sound, context) => costOf(silentKeys(sound, context)),
   atMost: (now, all, context) => {
     let keys = keysWithoutAny(all.cover, context);
-    if (now.cover === 0) keys = Math.min(keys, keysWithoutAny(upperCover(all), context));
+    if (now.cover === 0) keys = Math.min(keys, keysWithoutAny(all.speaks, context));
     return tooMany(keys, context) ? null : costOf(keys);
   },
   words: (_sound, context, heard) => {

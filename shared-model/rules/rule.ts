@@ -111,7 +111,8 @@ interface RuleCommon {
  * A convention about what one part sounds like.
  *
  * `weigh` must read nothing but its arguments, must return a whole number, and must never exceed `most`; `most` should
- * be reached by ordinary registrations, since a maximum that nothing reaches slows the search.
+ * be reached by ordinary registrations, since a maximum that nothing reaches slows the search. It must not read the
+ * sound's blend: the search leaves that out until a set is kept.
  */
 export interface PartRule extends RuleCommon {
   readonly reads: "part";

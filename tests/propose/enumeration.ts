@@ -3,7 +3,7 @@ import { scoreOf } from "../../shared-model/judging/judge.ts";
 import { couplersBearing } from "../../shared-model/judging/listening.ts";
 import { heardVoice, type PlacedPart } from "../../shared-model/judging/placed-part.ts";
 import type { Problem } from "../../shared-model/judging/problem.ts";
-import { identify } from "../../shared-model/propose/search.ts";
+import { identify } from "../../shared-model/propose/found.ts";
 import { isProposable, likeness, placingsFor, standTogether } from "../../shared-model/propose/state-space.ts";
 import type { Points } from "../../shared-model/rules/rule.ts";
 import type { Stop } from "../../shared-model/stoplist/instrument.ts";

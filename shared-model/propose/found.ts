@@ -1,0 +1,70 @@
+import type { Colour } from "../acoustics/colour.ts";
+import type { ConsoleState, Placing } from "../console/state.ts";
+import type { Problem } from "../judging/problem.ts";
+import type { Points } from "../rules/rule.ts";
+import type { Division, Stop } from "../stoplist/instrument.ts";
+
+/** A state that the search found, with its exact score. */
+export interface Found {
+  readonly score: Points;
+  readonly state: ConsoleState;
+  readonly placings: readonly Placing[];
+  readonly colour: Colour;
+  /** Sorts equals by printed order: keyboards first, then stops. */
+  readonly order: readonly number[];
+  /** One text for one state, however it was reached. */
+  readonly signature: string;
+}
+
+const printed = new WeakMap<Problem, ReadonlyMap<Stop, number>>();
+/** Places of the stops in the printed list. */
+export const placesInPrint = (problem: Problem): ReadonlyMap<Stop, number> => {
+  let table = printed.get(problem);
+  if (!table) {
+    table = new Map(problem.stops.map((stop, index) => [stop, index]));
+    printed.set(problem, table);
+  }
+  return table;
+};
+
+/** Best first; equals by printed order of keyboards, then of stops. */
+export function compareFound(
+  a: Pick<Found, "score" | "order" | "signature">,
+  b: Pick<Found, "score" | "order" | "signature">,
+): number {
+  if (a.score !== b.score) return b.score - a.score;
+  const length = Math.min(a.order.length, b.order.length);
+  for (let i = 0; i < length; i++) {
+    const difference = (a.order[i] as number) - (b.order[i] as number);
+    if (difference !== 0) return difference;
+  }
+  return a.order.length - b.order.length || (a.signature < b.signature ? -1 : a.signature > b.signature ? 1 : 0);
+}
+
+/** A keyboard and octave as one number that sorts by printed order. */
+export const placeCode = (problem: Problem, keyboard: Division, octave: number): number =>
+  problem.instrument.divisions.indexOf(keyboard) * 4 + (octave === 0 ? 0 : octave === -1 ? 1 : 2);
+
+/** The text and the printed order of a state with its placings: the same for the search and for enumeration. */
+export function identify(
+  problem: Problem,
+  state: ConsoleState,
+  placings: readonly Placing[],
+): { readonly signature: string; readonly order: readonly number[] } {
+  const places = placesInPrint(problem);
+  const drawn = problem.stops.filter((stop) => state.drawn.has(stop.id)).map((stop) => places.get(stop) as number);
+  const keyboards = problem.section.parts.map((part) => {
+    const placing = placings.find((each) => each.part === part.id);
+    if (!placing) return 9999;
+    const keyboard = problem.instrument.divisions.find((division) => division.name === placing.keyboard) as Division;
+    return placeCode(problem, keyboard, placing.octave);
+  });
+  const means = [
+    ...[...state.tremulants].map((name) => `~${name}`),
+    ...[...state.boxes].filter(([, at]) => at !== "open").map(([box, at]) => `${at} ${box}`),
+  ];
+  return {
+    order: [...keyboards, ...drawn],
+    signature: `${keyboards.join(" ")}|${drawn.join(" ")}|${[...state.couplers].sort().join("+")}|${means.sort().join("+")}`,
+  };
+}

@@ -1,0 +1,106 @@
+import type { Colour } from "../acoustics/colour.ts";
+import type { Problem, WeighedPart } from "../judging/problem.ts";
+import type { Points } from "../rules/rule.ts";
+import type { Stop } from "../stoplist/instrument.ts";
+import { bitOf, divisionsInPrint, type Entry, entriesOf, inColour, leastCost } from "./entries.ts";
+import { View } from "./view.ts";
+
+export interface OfferOptions {
+  /** Stops that other parts have settled, drawn or not: they are not offered. */
+  readonly settled?: ReadonlySet<Stop>;
+  /** Only sets of this colour. */
+  readonly colour?: Colour | null;
+  /** What comes by a coupler costs nothing, as if another part had drawn it. */
+  readonly free?: boolean;
+  /** Parts on the same keyboard that come later and will hear whatever is drawn. */
+  readonly companions?: readonly WeighedPart[];
+}
+
+/** All that a part could draw where it is placed, made ready to be gone through set by set. */
+export class Offer {
+  readonly problem: Problem;
+  readonly weighed: WeighedPart;
+  readonly colour: Colour | null;
+  readonly free: boolean;
+  readonly entries: readonly Entry[];
+  readonly own: View;
+  readonly companions: readonly View[];
+  /** By entry: the one before it that is alike in everything and must be drawn first; -1 for none. */
+  readonly twins: Int16Array;
+  /** By entry: what of the colour it makes, as bits, and the box it stands in. */
+  readonly makes: Uint8Array;
+  readonly boxOf: readonly (string | null)[];
+  /** All that makes the colour. */
+  readonly whole: number;
+  /** Least that completing the colour costs with the entries from a place on, by what is there already. */
+  readonly making: readonly (readonly Points[])[];
+  /** Boxes of the divisions heard, with their divisions' bits. */
+  readonly boxes: ReadonlyMap<string, number>;
+  /** Each division's bit with the couplers it comes by, and all couplers. */
+  readonly paths: readonly (readonly [number, number])[];
+  readonly allCouplers: number;
+  readonly divisionBits: ReadonlyMap<string, number>;
+
+  constructor(problem: Problem, weighed: WeighedPart, options: OfferOptions = {}) {
+    const { settled, colour = null, free = false, companions = [] } = options;
+    this.problem = problem;
+    this.weighed = weighed;
+    this.colour = colour;
+    this.free = free;
+    const { placed } = weighed;
+    const inPrint = divisionsInPrint(problem, placed);
+    const coupler = new Map(placed.couplers.map((each, index) => [each.name, 1 << index]));
+    this.allCouplers = 2 ** placed.couplers.length - 1;
+    this.paths = placed.reach.map(({ division, couplers }) => [
+      bitOf(inPrint, division.name),
+      couplers.reduce((bits, each) => bits | (coupler.get(each.name) ?? 0), 0),
+    ]);
+    const boxes = new Map<string, number>();
+    for (const { name, box } of inPrint) if (box) boxes.set(box, (boxes.get(box) ?? 0) | bitOf(inPrint, name));
+    this.boxes = boxes;
+    this.divisionBits = new Map(inPrint.map((each) => [each.name, bitOf(inPrint, each.name)]));
+
+    const all = entriesOf(problem, weighed);
+    this.entries =
+      settled || colour
+        ? all.filter((each) => !each.stop || (!settled?.has(each.stop) && (!colour || inColour(each, colour))))
+        : all;
+    const { entries } = this;
+    const boxOfDivision = new Map(inPrint.map((each) => [each.name, each.box]));
+    this.boxOf = entries.map((each) => (each.stop ? (boxOfDivision.get(each.division) ?? null) : null));
+    this.own = new View(problem, weighed, entries, false, colour);
+    this.companions = companions.map((each) => new View(problem, each, entries, true, null));
+    this.twins = new Int16Array(entries.length);
+    this.makes = new Uint8Array(entries.length);
+    const places = new Map<string, number>();
+    entries.forEach(({ likeness, stop, voices }, index) => {
+      this.twins[index] = places.get(likeness) ?? -1;
+      places.set(likeness, index);
+      this.makes[index] = stop && colour ? colour.makes(voices[0]) : 0;
+    });
+    this.whole = colour ? 2 ** colour.makers - 1 : 0;
+    this.making = this.costsOfMaking();
+  }
+
+  private costsOfMaking(): Points[][] {
+    const { entries, makes, whole, free, colour } = this;
+    const cheapest: Points[] = Array.from({ length: colour?.makers ?? 0 }, () => Number.POSITIVE_INFINITY);
+    /** By set of makers that are there: the dearest of those that are not. */
+    const missing = (): Points[] =>
+      Array.from({ length: whole + 1 }, (_, there) =>
+        cheapest.reduce((dearest, cost, at) => (there & (1 << at) ? dearest : Math.max(dearest, cost)), 0),
+      );
+    const table: Points[][] = [];
+    table[entries.length] = missing();
+    for (let i = entries.length - 1; i >= 0; i--) {
+      const [entry, bits] = [entries[i] as Entry, makes[i] as number];
+      for (let at = 0; at < cheapest.length; at++) {
+        if (bits & (1 << at)) {
+          cheapest[at] = Math.min(cheapest[at] as Points, free && entry.foreign ? 0 : leastCost(entry));
+        }
+      }
+      table[i] = bits === 0 ? (table[i + 1] as Points[]) : missing();
+    }
+    return table;
+  }
+}

@@ -1,0 +1,137 @@
+import type { Colour } from "../acoustics/colour.ts";
+import type { Voice } from "../acoustics/part-sound.ts";
+import { voiceOf, zonesOf } from "../acoustics/voice.ts";
+import type { PlacedPart } from "../judging/placed-part.ts";
+import type { Problem } from "../judging/problem.ts";
+import type { PartRecipe } from "../judging/reading.ts";
+import { wantedStops } from "../judging/wanted-stops.ts";
+import type { Wanted } from "../music/prescription.ts";
+import type { Points } from "../rules/rule.ts";
+import type { Division, Stop } from "../stoplist/instrument.ts";
+import { isProposable } from "./state-space.ts";
+
+/** What recipes could earn at best on an organ, by which kinds it has at all: bounds before any stop is looked at. */
+export class RecipeReach {
+  private readonly problem: Problem;
+  private readonly reachable = new Map<string, Points>();
+  private readonly tones = new Map<Stop, readonly Voice[]>();
+  private readonly had = new Map<Wanted, Map<string, boolean>>();
+
+  constructor(problem: Problem) {
+    this.problem = problem;
+  }
+
+  /** Whether the organ has a stop for what is wanted that a part of the colour could hold, at any octave. */
+  private hasFor(wanted: Wanted, colour: Colour): boolean {
+    let row = this.had.get(wanted);
+    if (!row) {
+      row = new Map();
+      this.had.set(wanted, row);
+    }
+    let has = row.get(colour.id);
+    if (has === undefined) {
+      has = this.findFor(wanted, colour);
+      row.set(colour.id, has);
+    }
+    return has;
+  }
+
+  private findFor(wanted: Wanted, colour: Colour): boolean {
+    const { instrument } = this.problem;
+    return [-2, -1, 0, 1, 2].some((up) =>
+      [...wantedStops(instrument, wanted, up)].some((stop) => {
+        if (!isProposable(stop)) return false;
+        let voices = this.tones.get(stop);
+        if (!voices) {
+          voices = [-1, 0, 1].flatMap((octaves) => toneOf(stop, octaves) ?? []);
+          this.tones.set(stop, voices);
+        }
+        return voices.some((voice) => colour.admits(voice));
+      }),
+    );
+  }
+
+  /** What the telling part can keep of a recipe at best when it must have a colour: never too low. */
+  keepsInColour(reading: number, part: string, colour: Colour): Points {
+    const recipes = this.problem.readings[reading]?.recipes.get(part);
+    if (!recipes) return 0;
+    let lost = 0;
+    for (const recipe of recipes) {
+      const { must, oneOf = [] } = recipe.prescribed;
+      const lists = [...must.map((wanted) => [wanted]), ...oneOf];
+      for (const list of lists) {
+        if (list.some((wanted) => this.hasFor(wanted, colour))) continue;
+        const each = Math.floor(recipe.share / lists.length);
+        const stands = this.problem.standIns
+          .filter((standIn) => list.some((one) => one.kind === standIn.for.kind))
+          .flatMap((standIn) => standIn.use)
+          .filter(
+            (use) => use.leaveOut || (use.stops.length > 0 && use.stops.every((wanted) => this.hasFor(wanted, colour))),
+          );
+        const kept = Math.max(0, ...stands.map((use) => Math.ceil((each * (100 - 15 * use.cost)) / 100)));
+        lost += each - kept;
+      }
+    }
+    return -lost;
+  }
+
+  /** What the recipe could earn on a keyboard at best, by which kinds the divisions have at all. */
+  on(reading: number, part: string, placed: PlacedPart): Points {
+    const recipes = this.problem.readings[reading]?.recipes.get(part);
+    if (!recipes) return 0;
+    let sum = 0;
+    recipes.forEach((recipe, index) => {
+      let best = 0;
+      for (const { division, shift } of placed.reach) {
+        const key = `${reading}|${part}|${index}|${division.name}|${placed.octave + shift}`;
+        let points = this.reachable.get(key);
+        if (points === undefined) {
+          points = this.inDivision(recipe, division, placed.octave + shift);
+          this.reachable.set(key, points);
+        }
+        best += points;
+      }
+      sum += Math.min(best, recipe.share);
+    });
+    return sum;
+  }
+
+  private inDivision(recipe: PartRecipe, division: Division, octaves: number): Points {
+    const { must, oneOf = [], may = [], octave = 0 } = recipe.prescribed;
+    const lists = [...must.map((wanted) => [wanted]), ...oneOf];
+    if (lists.length === 0 && may.length > 0) lists.push([...may]);
+    if (lists.length === 0) return 0;
+    const up = octaves - octave;
+    const has = (wanted: Wanted): boolean => {
+      const wantedHere = wantedStops(this.problem.instrument, wanted, up);
+      return division.stops.some((stop) => wantedHere.has(stop) && isProposable(stop));
+    };
+    const each = Math.ceil(recipe.share / lists.length) + lists.length;
+    let points = 0;
+    for (const list of lists) {
+      if (list.some(has)) points += each;
+      else {
+        const uses = this.problem.standIns
+          .filter((standIn) => list.some((one) => one.kind === standIn.for.kind))
+          .flatMap((standIn) => standIn.use)
+          .filter((use) => use.leaveOut || use.stops.some(has));
+        points += Math.max(0, ...uses.map((use) => Math.ceil((each * (100 - 15 * use.cost)) / 100)));
+      }
+    }
+    return points;
+  }
+}
+
+/** A stop's own sound over the whole keyboard, `octaves` away from where it is written. */
+function toneOf(stop: Stop, octaves: number): Voice | null {
+  const [low, high] = [stop.from - 12 * octaves, stop.to - 12 * octaves];
+  return voiceOf(stop, {
+    zones: zonesOf(low, high, []),
+    away: 12 * octaves,
+    low,
+    high,
+    sharedRank: () => undefined,
+    boxed: false,
+    box: "open",
+  });
+}

@@ -1,0 +1,285 @@
+import { type Colour, colourOf } from "../acoustics/colour.ts";
+import type { ConsoleState } from "../console/state.ts";
+import { type PlacedPart, settlingOrder } from "../judging/placed-part.ts";
+import type { Problem, WeighedPart } from "../judging/problem.ts";
+import { forEachPair, yielding } from "../judging/weighing.ts";
+import type { Points } from "../rules/rule.ts";
+import { compareFound, type Found, placeCode } from "./found.ts";
+import { type Effort, type Frames, mayShare, type Option, type Wish } from "./frames.ts";
+import { identifyPieces, type Piece, placingOf, stateOf } from "./piece.ts";
+import { Pool } from "./pool.ts";
+import { baseFor, sharingFor } from "./sharing.ts";
+import { standTogether } from "./state-space.ts";
+import type { Candidate } from "./walk.ts";
+
+/** One sinking of the threshold. */
+export class Round {
+  readonly found = new Map<string, Found>();
+  pruned = false;
+  private readonly problem: Problem;
+  private readonly frames: Frames;
+  private readonly wanted: number;
+  private cut: Points;
+  private readonly colour: Colour | null;
+  private readonly telling: number;
+  /** What is kept so far, best first. */
+  private ranked: Found[] = [];
+  private readonly effort: Effort;
+
+  constructor(
+    problem: Problem,
+    frames: Frames,
+    wanted: number,
+    cut: Points,
+    colour: Colour | null,
+    telling: number,
+    effort: Effort,
+  ) {
+    this.effort = effort;
+    this.problem = problem;
+    this.frames = frames;
+    this.wanted = wanted;
+    this.cut = cut;
+    this.colour = colour;
+    this.telling = telling;
+  }
+
+  explore(options: readonly (readonly Option[])[], pairs: Points): void {
+    const loosely = options.map((_, index) => mayShare(this.problem, index));
+    const highest = options.map((each, index) =>
+      each.reduce((most, one) => Math.max(most, loosely[index] ? one.loose : one.bound), Number.NEGATIVE_INFINITY),
+    );
+    const later = (from: number) => highest.slice(from).reduce((sum, each) => sum + each, 0);
+    const rest = options.map((_, index) => later(index + 1));
+    const chosen: Option[] = [];
+    const place = (index: number, sum: Points): void => {
+      if (index === options.length) {
+        this.join(chosen, pairs);
+        return;
+      }
+      for (const option of options[index] as readonly Option[]) {
+        // Nothing that this placing could draw is allowed, whatever the threshold.
+        if (option.bound === Number.NEGATIVE_INFINITY) continue;
+        const shares = chosen
+          .slice(0, index)
+          .some((each) => each.placed && each.placed.keyboard === option.placed?.keyboard);
+        if (shares) {
+          if (sum + option.loose + (rest[index] as number) + pairs < this.cut) {
+            this.pruned = true;
+            continue;
+          }
+          chosen[index] = option;
+          place(index + 1, sum + option.loose);
+          continue;
+        }
+        if (sum + option.bound + (rest[index] as number) + pairs < this.cut) {
+          this.pruned = true;
+          // The rest of the list is no better, but for bounds lowered since it was sorted and for shared keyboards.
+          if (option.bound === option.loose && !loosely[index]) break;
+          continue;
+        }
+        if (!option.sharp && option.weighed) {
+          const need = this.cut - sum - (rest[index] as number) - pairs;
+          const pool = this.frames.bounding(option.weighed, index === this.telling ? this.colour : null, this.effort);
+          const best = pool.best(need);
+          if (best === null) {
+            if (!pool.isExhausted) this.pruned = true;
+            option.bound = pool.isExhausted ? Number.NEGATIVE_INFINITY : Math.min(option.bound, need - 1);
+            continue;
+          }
+          option.bound = Math.min(option.bound, best);
+          option.sharp = true;
+          if (sum + option.bound + (rest[index] as number) + pairs < this.cut) {
+            this.pruned = true;
+            continue;
+          }
+        }
+        chosen[index] = option;
+        place(index + 1, sum + option.bound);
+      }
+      chosen.length = index;
+    };
+    place(0, 0);
+  }
+
+  /** All sets of the parts placed so. */
+  private join(options: readonly Option[], pairs: Points): void {
+    const { problem } = this;
+    const here = options.flatMap((option, index) => (option.placed && option.weighed ? [{ option, index }] : []));
+    const order = this.orderOf(
+      options,
+      here.map((each) => each.option.placed as PlacedPart),
+    );
+    if (!order) return;
+    const inOrder = order.map((at) => here[at] as (typeof here)[number]);
+    const placed = inOrder.map(({ option }) => option.placed as PlacedPart);
+    const weighed = inOrder.map(({ option }) => option.weighed as WeighedPart);
+    // Whoever comes to a keyboard first draws for all who play on it: the others are its companions.
+    const firsts = placed.map((each, at) => placed.findIndex((other) => other.keyboard === each.keyboard) === at);
+    const companionsOf = placed.map((each, at) =>
+      firsts[at] ? placed.flatMap((other, i) => (i > at && other.keyboard === each.keyboard ? [i] : [])) : [],
+    );
+    const expected = inOrder.map(({ option }, at) => (firsts[at] ? option.bound : option.loose));
+    const sharing = placed.map((each, at) => (at === 0 ? null : sharingFor(problem, placed.slice(0, at), each)));
+    const chosen: Candidate[] = [];
+    const poolFor = (at: number): Pool => {
+      const [own, shared] = [weighed[at] as WeighedPart, sharing[at]];
+      const wish: Wish = {
+        colour: inOrder[at]?.index === this.telling ? this.colour : null,
+        companions: (companionsOf[at] as readonly number[]).map((i) => weighed[i] as WeighedPart),
+      };
+      if (!shared) return this.frames.pool(own, wish, this.effort);
+      const offer = this.frames.offer(own, wish, placed.slice(0, at), shared.settled);
+      return new Pool(offer, baseFor(problem, chosen.slice(0, at), own.placed, shared));
+    };
+    const grow = (at: number, sum: Points, pairsLeft: Points): void => {
+      if (at === inOrder.length) {
+        this.keep(
+          inOrder.map(({ option, index }, i) => ({ option, index, candidate: chosen[i] as Candidate })),
+          sum,
+        );
+        return;
+      }
+      const companions = companionsOf[at] as readonly number[];
+      let rest = pairsLeft;
+      for (let i = at + 1; i < expected.length; i++) if (!companions.includes(i)) rest += expected[i] as Points;
+      const pool = poolFor(at);
+      const need = (): Points => this.cut - sum - rest;
+      if (pool.bound < need()) {
+        if (pool.bound !== Number.NEGATIVE_INFINITY) this.pruned = true;
+        return;
+      }
+      for (const candidate of pool.descending(need)) {
+        const reach = sum + candidate.reach + rest;
+        if (reach < this.cut || (reach === this.cut && this.standsBehind(options))) {
+          this.pruned = true;
+          break;
+        }
+        this.effort.candidates += 1;
+        chosen[at] = candidate;
+        companions.forEach((i, which) => {
+          expected[i] = candidate.companions[which] as Points;
+        });
+        const pairs = this.pairs(weighed, chosen, at);
+        if (!pairs) continue;
+        if (reach + pairs.points - pairs.most < this.cut) {
+          this.pruned = true;
+          continue;
+        }
+        grow(at + 1, sum + candidate.points + pairs.points, pairsLeft - pairs.most);
+      }
+      if (!pool.isExhausted) this.pruned = true;
+      chosen.length = at;
+    };
+    // Placed, the pairs can give no more than this; a shared keyboard often much less than anywhere.
+    let pairsHere = 0;
+    forEachPair(weighed.length, (a, b) => {
+      pairsHere += this.frames.pairTable(weighed[a] as WeighedPart, weighed[b] as WeighedPart).most;
+    });
+    const highest = expected.reduce((sum, each) => sum + each, Math.min(pairs, pairsHere));
+    if (highest < this.cut || (highest === this.cut && this.standsBehind(options))) {
+      this.pruned = true;
+      return;
+    }
+    grow(0, 0, pairsHere);
+  }
+
+  /** What the pair rules give the part drawn last with each one before it, and the most they could; `null` when one forbids. */
+  private pairs(
+    weighed: readonly WeighedPart[],
+    chosen: readonly Candidate[],
+    at: number,
+  ): { readonly points: Points; readonly most: Points } | null {
+    let [points, most] = [0, 0];
+    const [own, drawn] = [weighed[at] as WeighedPart, chosen[at] as Candidate];
+    for (let i = 0; i < at; i++) {
+      const [other, before] = [weighed[i] as WeighedPart, chosen[i] as Candidate];
+      const there = this.pair(other, own, before, drawn);
+      const back = there === null ? null : this.pair(own, other, drawn, before);
+      if (there === null || back === null) return null;
+      points += there + back;
+      most += this.frames.pairTable(other, own).most + this.frames.pairTable(own, other).most;
+    }
+    return { points, most };
+  }
+
+  /** The order in which the parts settle what is drawn; `null` when they cannot stand on one console. */
+  private orderOf(options: readonly Option[], placed: readonly PlacedPart[]): readonly number[] | null {
+    // Keyboards of their own, with nothing coupled: the common case, and nothing to find out.
+    let alone = placed.length > 0;
+    for (let i = 0; i < placed.length && alone; i++) {
+      const one = placed[i] as PlacedPart;
+      alone = one.reach.length === 1;
+      for (let j = 0; j < i && alone; j++) alone = (placed[j] as PlacedPart).keyboard !== one.keyboard;
+    }
+    if (alone) return placed.map((_, index) => index);
+    return standTogether(
+      this.problem,
+      options.map((each) => each.placed),
+    )
+      ? settlingOrder(placed)
+      : null;
+  }
+
+  /** What the pair rules give two drawn parts in this order; `null` when one forbids them. */
+  private pair(one: WeighedPart, two: WeighedPart, a: Candidate, b: Candidate): Points | null {
+    this.effort.pairs += 1;
+    const conform = a.conform && b.conform;
+    let points = 0;
+    for (const rule of this.frames.pairTable(one, two).rules) {
+      if (rule.forbids?.(a.sound, b.sound, one.context, two.context) && !(rule.yieldsToPrescription && conform))
+        return null;
+      points += yielding(rule.weigh(a.sound, b.sound, one.context, two.context), rule.yieldsToPrescription, conform);
+    }
+    return points;
+  }
+
+  private keep(parts: readonly Piece[], score: Points): void {
+    const { order, signature } = identifyPieces(this.problem, parts);
+    const known = this.found.get(signature);
+    if (known && known.score >= score) return;
+    const last = this.ranked[this.wanted - 1];
+    if (last && compareFound(last, { score, order, signature }) < 0) return;
+    const telling = parts.find((each) => each.index === this.telling) ?? parts[0];
+    const colour = colourOf((telling as Piece).candidate.sound);
+    // Many equals are found that nobody will see; the state itself is put together when it is asked for.
+    let state: ConsoleState | undefined;
+    const pieces = [...parts];
+    const found: Found = {
+      score,
+      colour,
+      order,
+      signature,
+      get state() {
+        state ??= stateOf(pieces);
+        return state;
+      },
+      get placings() {
+        return [...pieces]
+          .sort((a, b) => a.index - b.index)
+          .map(({ option }) => placingOf(option.placed as PlacedPart));
+      },
+    };
+    this.found.set(signature, found);
+    this.ranked = [...this.ranked.filter((each) => each !== known), found].sort(compareFound);
+    for (const dropped of this.ranked.splice(this.wanted)) this.found.delete(dropped.signature);
+    const worst = this.ranked[this.wanted - 1];
+    if (worst) this.cut = Math.max(this.cut, worst.score);
+  }
+
+  /**
+   * Whether a state with these keyboards that earns no more than the cut would stand behind the last one kept: of equals
+   * the earlier printed keyboards come first.
+   */
+  private standsBehind(options: readonly Option[]): boolean {
+    const worst = this.ranked[this.wanted - 1];
+    if (!worst || worst.score < this.cut) return false;
+    for (let i = 0; i < options.length; i++) {
+      const placed = options[i]?.placed;
+      const code = placed ? placeCode(this.problem, placed.keyboard, placed.octave) : 9999;
+      const difference = code - (worst.order[i] as number);
+      if (difference !== 0) return difference > 0;
+    }
+    return false;
+  }
+}

@@ -1,0 +1,493 @@
+import { Blend } from "../acoustics/blend.ts";
+import { addFacts, type PartSound, silence, type Voice } from "../acoustics/part-sound.ts";
+import { countPitches } from "../acoustics/pitch-set.ts";
+import type { BoxPosition } from "../console/state.ts";
+import { type Closeness, COSTS, closenessOf, type Match } from "../judging/recipe.ts";
+import { yielding } from "../judging/weighing.ts";
+import type { PartRule, Points } from "../rules/rule.ts";
+import type { Stop } from "../stoplist/instrument.ts";
+import { type Entry, type Voices, voicesOf } from "./entries.ts";
+import type { Offer } from "./offer.ts";
+import type { Progress, View } from "./view.ts";
+
+/** What earlier parts have settled on divisions that this part hears too. */
+export interface Base {
+  /** Drawn stops that this part hears with them. */
+  readonly drawn: readonly Stop[];
+  readonly tremulants: ReadonlySet<string>;
+  /** Divisions of which an earlier part hears a drawn stop: their tremulant and box are settled. */
+  readonly divisions: ReadonlySet<string>;
+  readonly boxes: ReadonlyMap<string, BoxPosition>;
+}
+
+/** One set of stops for one part, with everything that its unary rules give it. */
+export interface Candidate {
+  readonly points: Points;
+  /** The most that each companion can still earn on it. */
+  readonly companions: readonly Points[];
+  /** `points`, and what the companions can earn. */
+  readonly reach: Points;
+  readonly sound: PartSound;
+  /** Own stops, in the order of the offer. */
+  readonly stops: readonly Stop[];
+  readonly tremulants: readonly string[];
+  readonly boxes: readonly (readonly [string, BoxPosition])[];
+  readonly conform: boolean;
+}
+
+/** What a walk is for: every set above the threshold, one best set (whatever equals it has), or any allowed set at all. */
+export type Want = "all" | "best" | "any";
+
+const POSITIONS: readonly BoxPosition[] = ["open", "half", "closed"];
+
+/** What a part makes of the stops drawn so far. */
+interface Heard extends Progress {
+  readonly sound: PartSound;
+}
+
+/** How far a set has come: for the part itself, and for each companion. */
+interface Node extends Heard {
+  cost: Points;
+  plain: number;
+  /** What of the colour is there. */
+  makes: number;
+  /** Nothing drawn that the recipe does not know. */
+  loyal: boolean;
+  /** Stops that can only serve as stand-ins. */
+  strays: number;
+  readonly companions: readonly Heard[];
+  /** The most that the companions can earn together. */
+  companionsAtMost: Points;
+}
+
+const nothingHeard = (): Heard => ({ satisfied: 0, near: 0, gained: 0, sound: silence() });
+
+const freshNode = (companions: readonly View[]): Node => ({
+  ...nothingHeard(),
+  cost: 0,
+  plain: 0,
+  makes: 0,
+  loyal: true,
+  strays: 0,
+  companions: companions.map(nothingHeard),
+  companionsAtMost: 0,
+});
+
+/** Writes into `to` what `from` becomes when a stop joins it. */
+function hear(from: Heard, match: Match, voice: Voice, to: Heard): void {
+  to.satisfied = from.satisfied | match.items;
+  to.near = match.coupled ? from.near : from.near | match.items;
+  to.gained = from.gained + match.gain;
+  addFacts(from.sound, voice, to.sound);
+}
+
+function hearNoMore(from: Heard, to: Heard): void {
+  to.satisfied = from.satisfied;
+  to.near = from.near;
+  to.gained = from.gained;
+  Object.assign(to.sound, from.sound);
+}
+
+/** The most that a part can come to with what it hears and the entries from a place on; `null` when all is forbidden. */
+function partAtMost(view: View, heard: Heard, all: PartSound, from: number, loyal: boolean): Points | null {
+  const { fix } = view.weighed;
+  if (fix === null) return null;
+  const rules = view.rulesAtMost(heard.sound, all, loyal && view.canConform(heard.satisfied, from));
+  return rules === null ? null : fix + rules + view.recipeAtMost(heard, from);
+}
+
+/**
+ * Goes through the sets of an offer, depth first, in an order that puts what the recipe asks for first. The bound of a
+ * set is what it has earned, what the entries still to come can earn for the recipe, and the most that the rules can
+ * still give, less what its stops cost already; for companions likewise, to whom every stop is free.
+ */
+export class Walk {
+  readonly found: Candidate[] = [];
+  /** The most that any set reached. */
+  best: Points | null = null;
+  /** Whether something allowed was passed over for reaching too little. */
+  pruned = false;
+  private readonly offer: Offer;
+  private readonly base: Base;
+  private readonly freeBoxes: readonly string[];
+  private threshold: Points;
+  private readonly want: Want;
+  private readonly borrowed: readonly Match[];
+  private readonly borrowedDivisions: number;
+  private readonly positions: Map<string, BoxPosition>;
+  /** By entry: 0 where its box is open, 1 half, 2 closed. */
+  private readonly positionOf: Uint8Array;
+  private readonly nodes: Node[] = [];
+  private readonly chosen: number[] = [];
+  private readonly ownMatches: Match[] = [];
+  private readonly otherMatches: Match[];
+  private readonly counts = new Int16Array(32);
+  private readonly closeness: Closeness = { gain: 0, cost: 0, conform: false, satisfied: 0, serving: 0 };
+  /** All that can still sound: for the part by place, and for each companion. */
+  private later: readonly PartSound[] = [];
+  private laterOf: readonly (readonly PartSound[])[] = [];
+  private readonly all = silence();
+  /** All that comes by couplers. */
+  private readonly foreign = silence();
+  /** By item: all bits of its stand-ins. */
+  private readonly standInBits: readonly number[];
+
+  constructor(offer: Offer, base: Base, freeBoxes: readonly string[], threshold: Points, want: Want) {
+    this.offer = offer;
+    this.base = base;
+    this.freeBoxes = freeBoxes;
+    this.threshold = threshold;
+    this.want = want;
+    this.borrowed = base.drawn.map((stop) => offer.weighed.recipe.matchOf(stop));
+    this.otherMatches = [...this.borrowed];
+    this.borrowedDivisions = base.drawn.reduce((bits, stop) => bits | (offer.divisionBits.get(stop.division) ?? 0), 0);
+    this.positions = new Map(base.boxes);
+    this.positionOf = new Uint8Array(offer.entries.length);
+    this.standInBits = offer.own.items.map((item) => item.instead.reduce((all, use) => all | use.bits, 0));
+  }
+
+  /** The bound of all sets together, whatever the boxes; `null` when no set is allowed. Looks at no entry. */
+  static bound(offer: Offer, base: Base): Points | null {
+    const walk = new Walk(offer, base, [], Number.NEGATIVE_INFINITY, "any");
+    walk.begin(0);
+    const root = walk.nodes[0] as Node;
+    const highest = (view: View, heard: Heard, sounds: readonly PartSound[], loyal: boolean): Points | null => {
+      addFacts(heard.sound, sounds[0] as PartSound, walk.all);
+      if (walk.base.tremulants.size > 0) walk.all.tremulant = 1;
+      // Any box may be shut in the end.
+      if (walk.all.enclosed > 0) walk.all.shut = 2;
+      return partAtMost(view, heard, walk.all, 0, loyal);
+    };
+    let sum = highest(offer.own, root, walk.later, root.loyal);
+    for (let i = 0; i < offer.companions.length && sum !== null; i++) {
+      const others = walk.laterOf[i] as readonly PartSound[];
+      const points = highest(offer.companions[i] as View, root.companions[i] as Heard, others, true);
+      sum = points === null ? null : sum + points;
+    }
+    return sum === null ? null : sum - walk.toMake(root.makes, 0);
+  }
+
+  /** Goes through every set, in every position of the free boxes. */
+  run(index = 0, shutCost: Points = 0): void {
+    const box = this.freeBoxes[index];
+    if (box !== undefined) {
+      for (const position of POSITIONS) {
+        this.positions.set(box, position);
+        this.run(index + 1, shutCost + (position === "open" || this.offer.free ? 0 : COSTS.shutBox));
+      }
+      return;
+    }
+    this.begin(shutCost);
+    if (this.isWorthGoingOn(0, 0)) this.grow(0, 0);
+  }
+
+  /** Writes the first node: what is borrowed, with the boxes as they stand. */
+  private begin(shutCost: Points): void {
+    const { offer, base } = this;
+    offer.boxOf.forEach((box, index) => {
+      this.positionOf[index] = box ? POSITIONS.indexOf(this.positions.get(box) ?? "open") : 0;
+    });
+    this.later = offer.own.soundsFrom(this.positionOf);
+    this.laterOf = offer.companions.map((view) => view.soundsFrom(this.positionOf));
+    if (offer.free) {
+      Object.assign(this.foreign, silence());
+      offer.entries.forEach(({ foreign, voices }, index) => {
+        if (foreign) addFacts(this.foreign, voices[this.positionOf[index] as 0 | 1 | 2], this.foreign);
+      });
+    }
+    const root = this.node(0);
+    Object.assign(root, { ...nothingHeard(), sound: root.sound, cost: shutCost, plain: 0, makes: 0, strays: 0 });
+    root.loyal = offer.weighed.recipe.speaks;
+    this.borrow(offer.own, root);
+    root.companions.forEach((heard, index) => {
+      Object.assign(heard, { ...nothingHeard(), sound: heard.sound });
+      this.borrow(offer.companions[index] as View, heard);
+    });
+    if (offer.colour) {
+      for (const stop of base.drawn) {
+        root.makes |= offer.colour.makes((voicesOf(offer.problem, offer.weighed.placed, stop) as Voices)[0]);
+      }
+    }
+  }
+
+  private borrow({ weighed }: View, heard: Heard): void {
+    const { base } = this;
+    const { problem } = this.offer;
+    Object.assign(heard.sound, silence());
+    for (const stop of base.drawn) {
+      const voices = voicesOf(problem, weighed.placed, stop);
+      if (!voices) continue;
+      hear(heard, weighed.recipe.matchOf(stop), voices[this.positionIn(stop.division)], heard);
+      if (base.tremulants.has("all") || base.tremulants.has(stop.division)) heard.sound.tremulant = 1;
+    }
+    if (base.tremulants.has("all")) heard.sound.tremulant = 1;
+  }
+
+  private positionIn(division: string): 0 | 1 | 2 {
+    const box = this.offer.problem.instrument.divisions.find((each) => each.name === division)?.box;
+    return (box ? POSITIONS.indexOf(this.positions.get(box) ?? "open") : 0) as 0 | 1 | 2;
+  }
+
+  private node(depth: number): Node {
+    let node = this.nodes[depth];
+    if (!node) {
+      node = freshNode(this.offer.companions);
+      this.nodes[depth] = node;
+    }
+    return node;
+  }
+
+  private toMake(makes: number, from: number): Points {
+    return this.offer.whole === 0 ? 0 : ((this.offer.making[from] as readonly Points[])[makes] as Points);
+  }
+
+  /** No more strays than there are stand-ins wanted can serve, one for each. */
+  private crowding(strays: number, satisfied: number): Points {
+    if (strays === 0) return 0;
+    let open = 0;
+    for (let i = 0; i < this.standInBits.length; i++) {
+      if (!(satisfied & (1 << i))) open |= this.standInBits[i] as number;
+    }
+    return COSTS.again * Math.max(0, strays - countPitches(open));
+  }
+
+  /** The sound of all that may yet be drawn with a set. */
+  private allFrom(heard: Heard, later: PartSound): PartSound {
+    addFacts(heard.sound, later, this.all);
+    // A tremulant that an earlier part has drawn may shake stops of this one too.
+    if (this.base.tremulants.size > 0) this.all.tremulant = 1;
+    return this.all;
+  }
+
+  /** Whether a set and what can still join it may reach the threshold. */
+  private isWorthGoingOn(depth: number, from: number): boolean {
+    const node = this.nodes[depth] as Node;
+    const { own } = this.offer;
+    const most = partAtMost(own, node, this.allFrom(node, this.later[from] as PartSound), from, node.loyal);
+    if (most === null) return false;
+    const companions = this.companionsAtMost(node, from);
+    if (companions === null) return false;
+    node.companionsAtMost = companions;
+    if (most + companions - node.cost - this.toMake(node.makes, from) >= this.threshold) return true;
+    this.pruned = true;
+    return false;
+  }
+
+  private companionsAtMost(node: Node, from: number): Points | null {
+    let sum = 0;
+    for (let i = 0; i < node.companions.length; i++) {
+      const view = this.offer.companions[i] as View;
+      const heard = node.companions[i] as Heard;
+      const all = this.allFrom(heard, (this.laterOf[i] as readonly PartSound[])[from] as PartSound);
+      const points = partAtMost(view, heard, all, from, true);
+      if (points === null) return null;
+      sum += points;
+    }
+    return sum;
+  }
+
+  private grow(start: number, depth: number): void {
+    const { offer, chosen, counts } = this;
+    const { entries, own, free, whole } = offer;
+    const node = this.nodes[depth] as Node;
+    const next = this.node(depth + 1);
+    const ceiling = (offer.weighed.fix as number) + offer.weighed.most;
+    this.weigh(node);
+    for (let i = start; i < entries.length; i++) {
+      const entry = entries[i] as Entry;
+      const { match } = entry;
+      if (entry.tremulant !== null && this.isSettled(entry.tremulant)) continue;
+      const isFree = free && entry.foreign;
+      if (isFree && !this.bringsAnything(node, i)) continue;
+      this.step(node, entry, isFree, next);
+      next.makes = node.makes | (offer.makes[i] as number);
+      next.satisfied = node.satisfied | match.items;
+      next.near = match.coupled ? node.near : node.near | match.items;
+      next.gained = node.gained + match.gain;
+      const most =
+        ceiling + own.recipeAtMost(next, i + 1) + node.companionsAtMost - next.cost - this.toMake(next.makes, i + 1);
+      if (most - this.crowding(next.strays, next.satisfied) < this.threshold) {
+        this.pruned = true;
+        // Later strays cost no less and leave no more to come.
+        if (!free && entry.rank >= 4 && match.status !== "plain" && node.makes === whole) break;
+        continue;
+      }
+      const twin = offer.twins[i] as number;
+      if (twin >= 0 && !chosen.includes(twin)) continue;
+      this.hearNext(node, i, next);
+      if (!this.isWorthGoingOn(depth + 1, i + 1)) continue;
+      chosen.push(i);
+      const matches = isFree ? this.otherMatches : this.ownMatches;
+      if (entry.stop) matches.push(match);
+      if (!isFree && match.primary >= 0) counts[match.primary] = (counts[match.primary] as number) + 1;
+      this.grow(i + 1, depth + 1);
+      if (!isFree && match.primary >= 0) counts[match.primary] = (counts[match.primary] as number) - 1;
+      if (entry.stop) matches.pop();
+      chosen.pop();
+    }
+  }
+
+  /**
+   * Whether something that costs nothing brings the recipe anything new. What does not is never drawn where couplers are
+   * free: whole sets are weighed there as if any of it might sound.
+   */
+  private bringsAnything(node: Node, index: number): boolean {
+    const { match, standInItems } = this.offer.entries[index] as Entry;
+    const known = match.coupled ? node.satisfied : node.near;
+    return (
+      (match.items & ~known) !== 0 ||
+      (standInItems & ~node.satisfied) !== 0 ||
+      match.gain !== 0 ||
+      ((this.offer.makes[index] as number) & ~node.makes) !== 0
+    );
+  }
+
+  private isSettled(tremulant: string): boolean {
+    const { divisions } = this.base;
+    return divisions.has(tremulant) || (tremulant === "all" && divisions.size > 0);
+  }
+
+  /** What one entry more costs at least, and how it stands to the recipe. */
+  private step(node: Node, entry: Entry, isFree: boolean, next: Node): void {
+    const { match } = entry;
+    next.cost = node.cost;
+    next.plain = node.plain;
+    next.loyal = node.loyal;
+    next.strays = node.strays;
+    if (isFree) return;
+    if (match.status === "asked") {
+      const again = (this.counts[match.primary] as number) > 0 && !this.offer.own.items[match.primary]?.every;
+      if (again) next.cost += COSTS.may;
+      return;
+    }
+    // One that no open item can use has paid for itself already.
+    const mayStandIn = match.status === "stray" && (entry.standInItems & ~node.satisfied) !== 0;
+    if (match.status === "plain") {
+      next.plain += 1;
+      if (next.plain > 1) next.cost += match.cost;
+    } else if (entry.tremulant === null && !mayStandIn) next.cost += match.cost;
+    if (entry.rank === 2 && (entry.standInItems & ~node.satisfied) !== 0) next.strays += 1;
+    if (match.status === "against" || (match.status === "stray" && entry.standInItems === 0)) next.loyal = false;
+  }
+
+  /** Lets the part and its companions hear one entry more. */
+  private hearNext(node: Node, index: number, next: Node): void {
+    const { own, companions, entries } = this.offer;
+    const at = this.positionOf[index] as 0 | 1 | 2;
+    const { stop } = entries[index] as Entry;
+    const shaken = stop !== null && this.base.tremulants.has(stop.division);
+    addFacts(node.sound, (own.voices[index] as Voices)[at], next.sound);
+    if (shaken) next.sound.tremulant = 1;
+    for (let i = 0; i < companions.length; i++) {
+      const view = companions[i] as View;
+      const [before, after] = [node.companions[i] as Heard, next.companions[i] as Heard];
+      const voices = view.voices[index];
+      if (voices) hear(before, view.matches[index] as Match, voices[at], after);
+      else hearNoMore(before, after);
+      if (voices && shaken) after.sound.tremulant = 1;
+    }
+  }
+
+  /** Weighs a whole set and keeps it when it reaches the threshold. */
+  private weigh(node: Node): void {
+    const { offer, closeness, ownMatches } = this;
+    const { sound } = node;
+    const { recipe, context, partRules, fix, most } = offer.weighed;
+    if (sound.stops === 0 || !this.isNormal()) return;
+    if (offer.colour && !offer.colour.is(sound)) return;
+    closenessOf(recipe, ownMatches, ownMatches.length, this.otherMatches, closeness);
+    if (offer.colour && recipe.speaks && !closeness.conform) return;
+    let shutCost = 0;
+    if (!offer.free) {
+      for (const box of this.freeBoxes) if ((this.positions.get(box) ?? "open") !== "open") shutCost += COSTS.shutBox;
+    }
+    let points = closeness.gain - closeness.cost - shutCost + (fix as number);
+    if (points + most + node.companionsAtMost < this.threshold) {
+      this.pruned = true;
+      return;
+    }
+    if (offer.free) {
+      const all = this.allFrom(node, this.foreign);
+      const rules = all.stops === 0 ? null : offer.own.rulesAtMost(sound, all, closeness.conform);
+      if (rules === null) return;
+      points += rules;
+    }
+    for (let i = 0; i < partRules.length && !offer.free; i++) {
+      const rule = partRules[i] as PartRule;
+      if (rule.forbids?.(sound, context) && !(rule.yieldsToPrescription && closeness.conform)) return;
+      points += yielding(rule.weigh(sound, context), rule.yieldsToPrescription, closeness.conform);
+    }
+    const companions: Points[] = [];
+    let reach = points;
+    for (let i = 0; i < node.companions.length; i++) {
+      const heard = node.companions[i] as Heard;
+      const later = this.laterOf[i] as readonly PartSound[];
+      const last = later.length - 1;
+      const all = this.allFrom(heard, later[last] as PartSound);
+      const most = partAtMost(offer.companions[i] as View, heard, all, last, true);
+      if (most === null) return;
+      companions.push(most);
+      reach += most;
+    }
+    if (reach < this.threshold) {
+      this.pruned = true;
+      return;
+    }
+    if (this.best === null || reach > this.best) this.best = reach;
+    if (this.want !== "all") {
+      this.threshold = this.want === "any" ? Number.POSITIVE_INFINITY : Math.max(this.threshold, reach + 1);
+      return;
+    }
+    const { entries } = offer;
+    this.found.push({
+      points,
+      companions,
+      reach,
+      sound: { ...sound, blend: this.blend() },
+      stops: this.chosen.flatMap((index) => (entries[index] as Entry).stop ?? []),
+      tremulants: this.chosen.flatMap((index) => (entries[index] as Entry).tremulant ?? []),
+      boxes: this.freeBoxes.flatMap((box) => {
+        const at = this.positions.get(box);
+        return at && at !== "open" ? [[box, at] as const] : [];
+      }),
+      conform: closeness.conform,
+    });
+  }
+
+  /** What is heard of the chosen stops and the borrowed ones together. */
+  private blend(): Blend | null {
+    const { offer, base } = this;
+    const own = this.chosen.map((i) => (offer.own.voices[i] as Voices)[this.positionOf[i] as 0 | 1 | 2]);
+    const borrowed = base.drawn.map((stop) => {
+      const voices = voicesOf(offer.problem, offer.weighed.placed, stop) as Voices;
+      return voices[this.positionIn(stop.division)];
+    });
+    return [...borrowed, ...own].reduce<Blend | null>(
+      (sum, { blend }) => (sum === null ? blend : blend === null ? sum : Blend.of(sum, blend)),
+      null,
+    );
+  }
+
+  /** Whether every coupler brings a drawn stop, and every tremulant and shut box reaches one. */
+  private isNormal(): boolean {
+    const { entries, allCouplers, paths, boxes } = this.offer;
+    let heard = this.borrowedDivisions;
+    let shaken = 0;
+    for (let i = 0; i < this.chosen.length; i++) {
+      const { divisionBit, tremulant } = entries[this.chosen[i] as number] as Entry;
+      if (tremulant === null) heard |= divisionBit;
+      else if (tremulant !== "all") shaken |= divisionBit;
+    }
+    if ((shaken & ~heard) !== 0) return false;
+    if (allCouplers !== 0) {
+      let couplers = 0;
+      for (const [bit, reached] of paths) if (heard & bit) couplers |= reached;
+      if (couplers !== allCouplers) return false;
+    }
+    for (const box of this.freeBoxes) {
+      const at = this.positions.get(box);
+      if (at !== undefined && at !== "open" && ((boxes.get(box) ?? 0) & heard) === 0) return false;
+    }
+    return true;
+  }
+}
