@@ -393,8 +393,9 @@ export class Walk {
     const { offer, closeness, ownMatches } = this;
     const { sound } = node;
     const { recipe, context, partRules, fix, most } = offer.weighed;
-    if (sound.stops === 0 || !this.isNormal()) return;
-    if (offer.colour && !offer.colour.is(sound)) return;
+    // Where couplers are free, what is not drawn may sound all the same.
+    if (!offer.free && (sound.stops === 0 || !this.isNormal())) return;
+    if (!offer.free && offer.colour && !offer.colour.is(sound)) return;
     closenessOf(recipe, ownMatches, ownMatches.length, this.otherMatches, closeness);
     if (offer.colour && recipe.speaks && !closeness.conform) return;
     let shutCost = 0;
