@@ -1,4 +1,4 @@
-import { type BrowserWindow, type IpcMainInvokeEvent, ipcMain } from "electron";
+import { type BrowserWindow, type IpcMainInvokeEvent, ipcMain, type WebFrameMain } from "electron";
 import type { DocumentId, MenuCommand } from "../../shared-model/host-api.ts";
 import type { Reply } from "../../shared-model/host-messages.ts";
 import type { HostService } from "../service/host-service.ts";
@@ -50,9 +50,12 @@ export class WindowBridge {
     const window = this.#windows.get(event.sender.id);
     const frame = event.senderFrame;
     // A frame inside the page, or a page that came into the window some other way, is no page of ours.
-    const own =
-      window !== undefined && frame !== null && frame === window.webContents.mainFrame && isAppPage(frame.url);
+    const own = window !== undefined && frame !== null && isMainFrame(frame, window) && isAppPage(frame.url);
     if (!own || typeof method !== "string") return STRANGER;
     return this.#service.answer(method, words, String(event.sender.id));
   }
 }
+
+/** By its number, since the same frame need not be the same object. */
+const isMainFrame = (frame: WebFrameMain, { webContents }: BrowserWindow): boolean =>
+  frame.parent === null && frame.frameTreeNodeId === webContents.mainFrame.frameTreeNodeId;

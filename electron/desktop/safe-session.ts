@@ -17,7 +17,7 @@ export function shutSession(session: Session, renderer: string): void {
   session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
   session.setPermissionCheckHandler(() => false);
   session.setDevicePermissionHandler(() => false);
-  session.setDisplayMediaRequestHandler((_request, answer) => answer({}));
+  session.setDisplayMediaRequestHandler((_request, answer) => answer(null));
   session.webRequest.onBeforeRequest(({ url }, answer) => answer({ cancel: !mayLoad(url) }));
   session.on("will-download", (event) => event.preventDefault());
   session.protocol.handle(SCHEME, async ({ url, method }) => {

@@ -239,9 +239,9 @@ describe("the desktop shell", () => {
       ]);
     }
     expect(fake.session.device?.({})).toBe(false);
-    const streams: object[] = [];
+    const streams: unknown[] = [];
     fake.session.media?.({}, (given) => streams.push(given));
-    expect(streams).toEqual([{}]);
+    expect(streams).toEqual([null]);
     let prevented = false;
     fake.session.events.emit("will-download", {
       preventDefault: () => {
@@ -260,7 +260,8 @@ describe("the desktop shell", () => {
     for (const [sender, frame] of [
       [stranger, stranger.mainFrame],
       [own, null],
-      [own, { url: "registrant://app/" }],
+      [own, { url: "registrant://app/", parent: null, frameTreeNodeId: 0 }],
+      [own, { ...own.mainFrame, parent: own.mainFrame }],
       [own, stranger.mainFrame],
     ]) {
       expect(await ask(sender, frame)).toMatchObject({ ok: false, trouble: { trouble: "not-allowed" } });

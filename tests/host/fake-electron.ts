@@ -11,7 +11,15 @@ import { join } from "node:path";
 type Handler = (event: unknown, ...words: unknown[]) => unknown;
 
 class FakeFrame {
+  static count = 0;
   url = "";
+  readonly parent: FakeFrame | null = null;
+  readonly frameTreeNodeId: number;
+
+  constructor() {
+    FakeFrame.count += 1;
+    this.frameTreeNodeId = FakeFrame.count;
+  }
 }
 
 class FakeWebContents extends EventEmitter {
@@ -147,7 +155,7 @@ const session = {
     | null,
   permissionCheck: null as ((...words: unknown[]) => boolean) | null,
   device: null as ((...words: unknown[]) => boolean) | null,
-  media: null as ((request: unknown, answer: (streams: object) => void) => void) | null,
+  media: null as ((request: unknown, answer: (streams: object | null) => void) => void) | null,
   beforeRequest: null as ((details: { url: string }, answer: (result: { cancel: boolean }) => void) => void) | null,
   protocols: new Map<string, (request: { url: string; method: string }) => Promise<Response>>(),
   events: new EventEmitter(),
