@@ -13,6 +13,7 @@ import { organOf } from "./state/organ.ts";
 import type { Page } from "./state/place.ts";
 import { useSettings } from "./state/settings.ts";
 import { useKeys } from "./state/use-keys.ts";
+import { useMenu } from "./state/use-menu.ts";
 import { useDesk, useStore } from "./state/use-store.tsx";
 import { TexturePage } from "./texture/texture-page.tsx";
 import { TroubleNote } from "./words/trouble-note.tsx";
@@ -33,6 +34,7 @@ export function App() {
   const { page } = useDesk();
   const { theme, zoom } = useSettings();
   useKeys();
+  useMenu();
   useEffect(() => {
     document.title = `${TITLES[page]}: Registrant`;
     window.scrollTo(0, 0);

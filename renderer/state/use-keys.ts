@@ -2,8 +2,16 @@ import { useEffect } from "react";
 import { zoomBy } from "./settings.ts";
 import { useStore } from "./use-store.tsx";
 
-const isText = (target: EventTarget | null): boolean =>
+/** Whether what has the focus is a text being written. */
+export const isText = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && (target.matches("textarea, input:not([type=radio])") || target.isContentEditable);
+
+/** Puts the focus where one finds on this page; tells whether there is such a place. */
+export function findOnPage(): boolean {
+  const place = document.getElementById("find-texture");
+  place?.focus();
+  return place !== null;
+}
 
 /** The keys that hold on every page: undo, redo, size of print, find. */
 export function useKeys(): void {
@@ -21,8 +29,7 @@ export function useKeys(): void {
       else if (key === "+" || key === "=") zoomBy(1);
       else if (key === "-") zoomBy(-1);
       else if (key === "0") zoomBy(0);
-      else if (key === "f" && document.getElementById("find-texture")) document.getElementById("find-texture")?.focus();
-      else return;
+      else if (key !== "f" || !findOnPage()) return;
       event.preventDefault();
     };
     window.addEventListener("keydown", onKey);
