@@ -160,7 +160,9 @@ function fillColumns(groups: readonly Rest[], columns: number, height: number, w
 /** Fills columns as {@link fillColumns}, keeps groups whole where all goes in all the same, and ends columns alike. */
 function bestFilled(groups: readonly Rest[], columns: number, height: number): Filled {
   const whole = fillColumns(groups, columns, height, true);
-  const isWhole = whole.rest.length === 0;
+  // One group alone is parted where it would stand as a single long column beside nothing.
+  const isLong = groups.length === 1 && whole.depth > height / 2;
+  const isWhole = whole.rest.length === 0 && !isLong;
   let best = isWhole ? whole : fillColumns(groups, columns, height, false);
   if (best.rest.length > 0 || columns === 1) return best;
   // Lower than the highest group a column would part it. Half a millimetre is finer than anyone sees.
