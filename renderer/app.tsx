@@ -2,6 +2,7 @@ import { type ReactNode, useEffect } from "react";
 import { troubleLine } from "../shared-model/files/trouble-words.ts";
 import { AboutPage } from "./about/about-page.tsx";
 import { ByHandPage } from "./by-hand/by-hand-page.tsx";
+import { CardsPage } from "./cards/cards-page.tsx";
 import { EntryPage } from "./entering/entry-page.tsx";
 import { OrganPage } from "./entering/organ-page.tsx";
 import { FirstPage } from "./first/first-page.tsx";
@@ -92,6 +93,7 @@ function WithOrgan({ text, page }: { text: string; page: Page }): ReactNode {
     );
   }
   if (page === "organ") return <OrganPage instrument={instrument} />;
+  if (page === "cards") return <CardsPage instrument={instrument} />;
   if (page === "piece") return <PiecePage instrument={instrument} />;
   if (page === "by-hand") return <ByHandPage instrument={instrument} />;
   if (page === "registration") return <RegistrationsPage instrument={instrument} />;

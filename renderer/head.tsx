@@ -9,6 +9,7 @@ const CHAPTERS: readonly (readonly [page: Page, words: string])[] = [
   ["texture", "Texture"],
   ["registration", "Registration"],
   ["piece", "Piece"],
+  ["cards", "Cards"],
 ];
 
 /** The running head: which organ lies open, the chapters, undo, and the light. */

@@ -1,12 +1,13 @@
 import { useEffect, useState } from "react";
 import type { Placing } from "../../shared-model/console/state.ts";
+import { modelWorker } from "../registrations/model-worker.ts";
 import { Reckoner } from "../registrations/reckoner.ts";
 import { musicKey } from "../state/organ.ts";
 import { musicOf } from "../state/section.ts";
 import type { DeskSection, DrawnByHand } from "../state/work.ts";
 import type { ImproveAsk, Way } from "./ways.ts";
 
-const improver = new Reckoner<{ readonly wants: "ways" } & ImproveAsk, readonly Way[]>();
+const improver = new Reckoner<{ readonly wants: "ways" } & ImproveAsk, readonly Way[]>(modelWorker);
 
 /** The best few single changes; `null` while they are being reckoned, which a large organ makes last a moment. */
 export function useWays(

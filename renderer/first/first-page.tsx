@@ -100,9 +100,7 @@ export function FirstPage() {
           }
         />
         <div className="row">
-          <Act onClick={read} aria-disabled={text.trim() === ""}>
-            Read it
-          </Act>
+          <Act onClick={read}>Read it</Act>
           <p className="note quiet">
             From a web page, a leaflet or by hand. Any language, any layout. Nothing leaves this computer.
             <Plain onClick={() => void pick()}>Take it from a file</Plain>

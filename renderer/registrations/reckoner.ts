@@ -15,6 +15,12 @@ export class Reckoner<Ask extends object, Answer> {
   #number = 0;
   #done: ((reply: Reply<Answer>) => void) | null = null;
   readonly #known = new Map<string, Answer>();
+  readonly #make: () => Worker;
+
+  /** @param make begins a worker that takes `{ number, ask }` and sends `{ number, answer }` or `{ number, fault }`. */
+  constructor(make: () => Worker) {
+    this.#make = make;
+  }
 
   /** What is known already, without waiting. */
   known(key: string): Answer | null {
@@ -51,7 +57,7 @@ export class Reckoner<Ask extends object, Answer> {
 
   #open(): Worker {
     if (this.#worker) return this.#worker;
-    const worker = new Worker(new URL("./reckon-worker.ts", import.meta.url), { type: "module" });
+    const worker = this.#make();
     worker.addEventListener("message", ({ data }: MessageEvent<Reply<Answer>>) => {
       if (data.number === this.#number) this.#done?.(data);
     });

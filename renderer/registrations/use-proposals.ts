@@ -2,11 +2,12 @@ import { useEffect, useState } from "react";
 import { musicKey } from "../state/organ.ts";
 import { musicOf } from "../state/section.ts";
 import type { DeskSection } from "../state/work.ts";
+import { modelWorker } from "./model-worker.ts";
 import type { Answer, ProposeAsk } from "./proposed.ts";
 import { Reckoner } from "./reckoner.ts";
 
 /** The one worker that proposes. */
-const proposer = new Reckoner<{ readonly wants: "proposals" } & ProposeAsk, Answer>();
+const proposer = new Reckoner<{ readonly wants: "proposals" } & ProposeAsk, Answer>(modelWorker);
 
 /** How the search stands. */
 export type Looking =

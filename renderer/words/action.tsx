@@ -7,7 +7,7 @@ type ActionProps = Omit<ButtonHTMLAttributes<HTMLButtonElement>, "type" | "class
 /** The one thing that a page is there for. `second` for the other of two. */
 export function Act({ second = false, children, ...rest }: ActionProps & { readonly second?: boolean }) {
   return (
-    <button type="button" className={second ? "act second" : "act"} {...rest}>
+    <button type="button" className={second ? "act second" : "act"} {...withoutEffect(rest)}>
       {children}
     </button>
   );

@@ -106,6 +106,15 @@ const SHOTS: readonly Shot[] = [
       await page.getByText(/^Saved in/).waitFor();
     },
   },
+  {
+    name: "7-cards",
+    go: async (page) => {
+      await button(page, "Cards").click();
+      await page.locator(".sheet").first().waitFor({ timeout: 60_000 });
+      await page.getByText("overview").click();
+      await page.locator(".sheet").nth(1).waitFor({ timeout: 60_000 });
+    },
+  },
   { name: "8-about", go: (page) => button(page, "About and sources").click() },
 ];
 

@@ -1,0 +1,62 @@
+import sans from "@expo-google-fonts/source-sans-3/400Regular/SourceSans3_400Regular.ttf?url";
+import sansBold from "@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf?url";
+import serif from "@expo-google-fonts/source-serif-4/400Regular/SourceSerif4_400Regular.ttf?url";
+import serifBold from "@expo-google-fonts/source-serif-4/600SemiBold/SourceSerif4_600SemiBold.ttf?url";
+import dynamic from "@expo-google-fonts/source-serif-4/700Bold_Italic/SourceSerif4_700Bold_Italic.ttf?url";
+import { type PiecePart, piecePages } from "../../shared-model/cards/pages.ts";
+import { imposed } from "../../shared-model/cards/paper/impose.ts";
+import type { PrintedCards } from "../../shared-model/cards/paper/page.ts";
+import type { Paper } from "../../shared-model/cards/paper/paper.ts";
+import type { Face } from "../../shared-model/cards/paper/type.ts";
+import { openTypefaces, pdfOf, type TypefaceBytes, type Typefaces } from "../../shared-model/cards/pdf.ts";
+import type { PieceCards } from "../../shared-model/cards/piece-card.ts";
+
+const FILES: Readonly<Record<Face, string>> = {
+  serif,
+  "serif-bold": serifBold,
+  sans,
+  "sans-bold": sansBold,
+  dynamic,
+};
+
+let faces: Promise<Typefaces> | null = null;
+
+async function load(): Promise<Typefaces> {
+  const files = await Promise.all(
+    Object.entries(FILES).map(async ([face, address]) => {
+      const answer = await fetch(address);
+      if (!answer.ok) throw new Error(`The font file ${address} is missing.`);
+      return [face, new Uint8Array(await answer.arrayBuffer())] as const;
+    }),
+  );
+  return openTypefaces(Object.fromEntries(files) as TypefaceBytes);
+}
+
+/** The faces that cards are printed in, loaded once. */
+function typefaces(): Promise<Typefaces> {
+  // What failed once may be there the next time.
+  faces ??= load().catch((thrown: unknown) => {
+    faces = null;
+    throw thrown;
+  });
+  return faces;
+}
+
+/** How cards are printed. */
+export interface PrintForm {
+  readonly paper: Paper;
+  /** A larger sheet that is cut; `null` when each page is a sheet of its own. */
+  readonly sheet: Paper | null;
+  readonly parts: readonly PiecePart[];
+}
+
+/** The pages of a piece's cards. Where no two of them go on the sheet, each is a sheet of its own. */
+export async function pagesOf(cards: PieceCards, { paper, sheet, parts }: PrintForm): Promise<PrintedCards> {
+  const { measure } = await typefaces();
+  const pages = piecePages(cards, { paper, measure }, parts);
+  return sheet === null ? pages : (imposed(pages, sheet) ?? pages);
+}
+
+/** The same as a PDF file. */
+export const pdfBytes = async (cards: PieceCards, form: PrintForm): Promise<Uint8Array> =>
+  pdfOf(await pagesOf(cards, form), await typefaces());
