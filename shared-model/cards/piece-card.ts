@@ -49,6 +49,8 @@ export interface CardPress {
 export interface CardVerdict {
   /** `easy`, `brisk`, `needs the assistant`, `not possible as written`. */
   readonly words: string;
+  /** The same in a word or two, for the foot of the card before. */
+  readonly brief: string;
   readonly loud: boolean;
   /** Seconds needed and left, in a sentence; `null` where nobody is pressed. */
   readonly detail: string | null;

@@ -3,7 +3,7 @@ import type { Judgement } from "../judging/judge.ts";
 import { barsOf } from "../music/piece.ts";
 import type { Move } from "../plan/changes.ts";
 import type { Task } from "../plan/crew.ts";
-import { VERDICT_WORDS } from "../plan/feasibility.ts";
+import { VERDICT_WORDS, type Verdict } from "../plan/feasibility.ts";
 import type { Station } from "../plan/path.ts";
 import type { PlannedChange, PlannedPiece, StoredPiston } from "../plan/planned.ts";
 import { settingSheet } from "../plan/setting-sheet.ts";
@@ -92,13 +92,20 @@ function pressedBy({ means, handling, assistant }: PlannedChange): ChangeCard["p
   return handling.tasks[0]?.who === "feet" ? "toe" : "thumb";
 }
 
+const BRIEF: Readonly<Record<Verdict, string>> = {
+  easy: "easy",
+  brisk: "brisk",
+  "needs-assistant": "assistant",
+  impossible: "not possible",
+};
+
 function cardVerdict({ verdict, handling, alone }: PlannedChange): CardVerdict {
-  const words = VERDICT_WORDS[verdict];
+  const [words, brief] = [VERDICT_WORDS[verdict], BRIEF[verdict]];
   const loud = verdict === "needs-assistant" || verdict === "impossible";
   const { need, available } = verdict === "needs-assistant" ? alone : handling;
-  if (verdict === "easy" || need === 0 || !Number.isFinite(available)) return { words, loud, detail: null };
+  if (verdict === "easy" || need === 0 || !Number.isFinite(available)) return { words, brief, loud, detail: null };
   const who = verdict === "needs-assistant" ? "Alone it takes" : "It takes";
-  return { words, loud, detail: `${who} ${need.toFixed(1)} s, and the music leaves ${available.toFixed(1)} s.` };
+  return { words, brief, loud, detail: `${who} ${need.toFixed(1)} s, and the music leaves ${available.toFixed(1)} s.` };
 }
 
 const counted = (beats: number): string => `${beats} ${beats === 1 ? "beat" : "beats"}`;

@@ -39,8 +39,13 @@ const change: fc.Arbitrary<ChangeCard> = anyCard.chain((state) =>
     dynamic: fc.option(fc.constantFrom("ppp", "mf", "fff")),
     verdict: fc.option(
       fc.constantFrom(
-        { words: "easy", loud: false, detail: null },
-        { words: "not possible as written", loud: true, detail: "Needs 12.3 s, and the music leaves 1.5 s." },
+        { words: "easy", brief: "easy", loud: false, detail: null },
+        {
+          words: "not possible as written",
+          brief: "not possible",
+          loud: true,
+          detail: "Needs 12.3 s, and the music leaves 1.5 s.",
+        },
       ),
     ),
     presses: fc.array(press, { maxLength: 3 }),

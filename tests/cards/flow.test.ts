@@ -28,6 +28,7 @@ describe("columns", () => {
       bodiesOf([band(2, { head: null, headAgain: null, blocks: four })], 100, height)[0]?.filled;
     // One long column is parted, one short column is not.
     expect([filled(60), filled(100)]).toEqual([expect.closeTo(21, 0), 43]);
+    expect(namesOf([band(2, { head: null, headAgain: block(8, [5]), blocks: four })], 100)[0]).toHaveLength(4);
     const pair = { head: block(9, [5]), headAgain: null, blocks: four.slice(0, 2) };
     const whole = bodiesOf([band(2, pair, pair)], 100, 60)[0]?.blocks.map(({ marks }) => (marks[0] as { x: number }).x);
     expect(whole).toEqual([0, 0, 0, 52.5, 52.5, 52.5]);

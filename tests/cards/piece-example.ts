@@ -55,7 +55,7 @@ const change = (number: number, rest: Partial<ChangeCard> & Pick<ChangeCard, "st
   where: null,
   cue: null,
   dynamic: null,
-  verdict: { words: "easy", loud: false, detail: null },
+  verdict: { words: "easy", brief: "easy", loud: false, detail: null },
   presses: [],
   pressedBy: null,
   tasks: [],
@@ -90,7 +90,12 @@ export const LANTERN: PieceCards = {
       where: "bar 25",
       cue: "fermata",
       dynamic: "p",
-      verdict: { words: "needs the assistant", loud: true, detail: "Alone 4.1 s, and the music leaves 1.5 s." },
+      verdict: {
+        words: "needs the assistant",
+        brief: "assistant",
+        loud: true,
+        detail: "Alone 4.1 s, and the music leaves 1.5 s.",
+      },
       tasks: [
         {
           who: "assistant",
@@ -148,7 +153,7 @@ export const LANTERN: PieceCards = {
       where: "bar 97",
       cue: "page turn",
       dynamic: "ff",
-      verdict: { words: "brisk", loud: false, detail: null },
+      verdict: { words: "brisk", brief: "brisk", loud: false, detail: null },
       presses: [{ name: "General", number: 3, level: 2, newLevel: false }],
       state: stands(
         "Full chorus with pedal reeds",

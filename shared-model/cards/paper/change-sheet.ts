@@ -239,6 +239,6 @@ function openingBand(card: ChangeCard, width: number, setter: Setter): Band {
 /** `Next: bar 49, easy.` at the foot of the card before. */
 export function nextWords(card: ChangeCard | undefined): string | null {
   if (!card) return null;
-  const said = [card.where ?? `change ${card.number}`, card.verdict?.words ?? null];
+  const said = [card.where ?? `change ${card.number}`, card.verdict?.brief ?? null];
   return `next: ${said.filter((each) => each !== null).join(", ")}`;
 }

@@ -166,7 +166,7 @@ function bestFilled(groups: readonly Rest[], columns: number, height: number): F
   let best = isWhole ? whole : fillColumns(groups, columns, height, false);
   if (best.rest.length > 0 || columns === 1) return best;
   // Lower than the highest group a column would part it. Half a millimetre is finer than anyone sees.
-  let [low, high] = [isWhole ? Math.max(...groups.map(groupHeight)) - 0.5 : 0, best.depth];
+  let [low, high] = [isWhole ? Math.max(...groups.map(groupHeight)) : 0, best.depth];
   while (high - low > 0.5) {
     const middle = (low + high) / 2;
     const tried = fillColumns(groups, columns, middle, isWhole);

@@ -148,24 +148,23 @@ function laterHead(sheet: Sheet, size: Size, setter: Setter): Head {
 /** The last line of a page: what it belongs to at the left, where it goes on at the right. */
 function footOf(sheet: Sheet, size: Size, at: number, of: number, setter: Setter): PageBlock {
   const width = bodyWidth(size);
-  const ends = at === of;
-  const right: Unit[] = [
-    ...(of > 1 ? setter.units(`${at} of ${of}`, "sans", "text") : []),
-    ...(ends ? (sheet.next === null ? [] : setter.units(sheet.next, "sans-bold", "text")) : []),
-    ...(ends ? [] : [boxedUnit("goes on", "reversed", "sans-bold", setter.size("text"))]),
-  ];
-  const height = 1.25 * setter.em("text");
-  const top = size.height - MARGIN - height;
-  const [line] = setter.lines(right, "text", width);
-  const end = Math.max(0, ...(line?.marks ?? []).map((mark) => ("width" in mark ? mark.x + mark.width : 0)));
+  const pages = of > 1 ? setter.units(`${at} of ${of}`, "sans", "text") : [];
+  const set = (units: readonly Unit[]): readonly Line[] => setter.lines([...pages, ...units], "text", width);
+  const right =
+    at < of
+      ? set([boxedUnit("goes on", "reversed", "sans-bold", setter.size("text"))])
+      : cappedLines(sheet.next ?? "", 1, (text) => set(setter.units(text, "sans-bold", "text")));
+  const marks = right[0]?.marks ?? [];
+  const top = size.height - MARGIN - 1.25 * setter.em("text");
+  const end = Math.max(0, ...marks.map((mark) => ("width" in mark ? mark.x + mark.width : 0)));
   const left = width - end - 4;
-  const set = (text: string): readonly Line[] => setter.lines(setter.units(text, "sans", "text"), "text", left);
-  const words = left > 15 ? (cappedLines(sheet.foot, 1, set)[0]?.marks ?? []) : [];
+  const foot = (text: string): readonly Line[] => setter.lines(setter.units(text, "sans", "text"), "text", left);
+  const words = left > 15 ? (cappedLines(sheet.foot, 1, foot)[0]?.marks ?? []) : [];
   return {
     tag: "paragraph",
     marks: [
       ...words.map((mark) => moved(mark, MARGIN, top)),
-      ...(line?.marks ?? []).map((mark) => moved(mark, size.width - MARGIN - end, top)),
+      ...marks.map((mark) => moved(mark, size.width - MARGIN - end, top)),
     ],
   };
 }

@@ -25,6 +25,8 @@ function pistonBands(piston: PistonSetting, columns: number, width: number, sett
   ];
 }
 
+const HOW = "Draw what stands under a piston, then store it there.";
+
 /** What to store on the pistons before the piece is played, piston by piston; `null` without any. */
 export function settingSheet(
   { pistons, cautions, piece, organ }: PieceCards,
@@ -39,8 +41,8 @@ export function settingSheet(
     setter,
   );
   const ask = boxedUnit("first", "reversed", "sans-bold", setter.size("text"));
-  const blocks = cautions.map((caution, index) =>
-    setter.block([...(index === 0 ? [ask] : []), ...setter.units(caution, "sans", "text")], "text", width, {
+  const blocks = [...cautions, HOW].map((sentence, index) =>
+    setter.block([...(index === 0 ? [ask] : []), ...setter.units(sentence, "sans", "text")], "text", width, {
       before: 1,
     }),
   );
@@ -48,7 +50,7 @@ export function settingSheet(
     title: "Pistons to set",
     corner: null,
     beside: [],
-    label: `${piece}: draw what stands under a piston, then store it there`,
+    label: piece,
     bands: [
       {
         columns: 1,
