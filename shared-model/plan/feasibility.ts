@@ -57,6 +57,8 @@ export function feasibilityOf(
 ): Feasibility {
   const alone = handle(difference, time, layout, { ...crew, assistant: "none" }, divisions);
   if (alone.slack >= MUSIC_VALUES.easy.value) return { verdict: "easy", handling: alone, alone, assistant: null };
+  if (crew.assistant === "none" && alone.slack >= MUSIC_VALUES.brisk.value)
+    return { verdict: "brisk", handling: alone, alone, assistant: null };
   const sides: readonly Jamb[] = crew.assistant === "none" ? ["left", "right"] : [crew.assistant];
   const helped = sides.map((side) => ({
     side,

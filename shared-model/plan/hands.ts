@@ -39,7 +39,7 @@ function tasksOf(best: Best, agents: readonly Agent[]): readonly Task[] {
     });
     return [
       ...(early.length > 0 ? [task(early, "any time", 0)] : []),
-      ...(late.length > 0 || agent.turns ? [task(late, null, load.need)] : []),
+      ...(late.length > 0 || agent.turns ? [task(late, null, agent.who === "assistant" ? load.need : load.busy)] : []),
     ];
   });
 }
@@ -133,7 +133,7 @@ function completed(
     // Nobody is free: the better hand would need so long.
     const need = Math.min(times.hand(blocks, "left"), times.hand(blocks, "right"));
     const available = Math.max(time.limbs.left, time.limbs.right, 0);
-    loads.push({ slack: capped(available, need), need, available });
+    loads.push({ slack: capped(available, need), need, available, busy: need });
     tasks.push({
       who: "right",
       moves: blocks.flatMap((block) => block.moves),
@@ -147,7 +147,7 @@ function completed(
     const need = times.foot(feet);
     // One foot goes while the other plays on; a box or a coupler may also come in while its division sounds.
     const available = time.limbs.feet + time.foot;
-    loads.push({ slack: capped(available, need), need, available });
+    loads.push({ slack: capped(available, need), need, available, busy: need });
     tasks.push({ who: "feet", moves: feet, seconds: need, ahead: null, turns: false });
   }
   for (const shift of difference.shifts) {
@@ -156,7 +156,7 @@ function completed(
     if (busy) continue;
     const need = times.shift(shift, divisions);
     const available = time.limbs[shift.limb] + MUSIC_VALUES.leaveEarly.value;
-    loads.push({ slack: capped(available, need), need, available });
+    loads.push({ slack: capped(available, need), need, available, busy: need });
   }
   const worst = loads.reduce((low, load) => (load.slack < low.slack ? load : low), IDLE);
   return { tasks, slack: worst.slack, need: worst.need, available: worst.available };

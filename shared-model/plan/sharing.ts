@@ -18,9 +18,11 @@ export interface Load {
   readonly slack: number;
   readonly need: number;
   readonly available: number;
+  /** Seconds of all that he does. */
+  readonly busy: number;
 }
 
-export const IDLE: Load = { slack: MOST_SLACK, need: 0, available: 0 };
+export const IDLE: Load = { slack: MOST_SLACK, need: 0, available: 0, busy: 0 };
 
 export const capped = (available: number, need: number): number =>
   need === 0 ? MOST_SLACK : Math.min(MOST_SLACK, available / need);
@@ -30,16 +32,19 @@ function loadOf(agent: Agent, blocks: readonly Block[], times: Times): Load {
   if (blocks.length === 0 && !agent.turns) return IDLE;
   const turn = agent.turns ? MUSIC_VALUES.pageTurn.value * times.crew.pace : 0;
   let worst: Load = IDLE;
+  let busy = 0;
+  let whole = 0;
   const note = (need: number, available: number): void => {
     const slack = capped(available, need);
-    if (slack < worst.slack) worst = { slack, need, available };
+    if (slack < worst.slack) worst = { slack, need, available, busy: 0 };
   };
   const late = agent.who === "assistant" ? blocks.filter((block) => !block.early) : blocks;
   if (late.length < blocks.length) {
     const early = blocks.filter((block) => block.early);
     // Done before, in good time: to the other jamb the assistant goes round and comes back.
     const round = early.some((block) => block.jamb !== agent.side) ? 2 * MUSIC_VALUES.walkRound.value : 0;
-    note(round + times.assistant(early, agent.side), Math.min(...early.map((block) => block.window)));
+    busy = round + times.assistant(early, agent.side);
+    note(busy, Math.min(...early.map((block) => block.window)));
   }
   const windows = late.map((block) => block.window);
   if (agent.turns) windows.push(agent.free);
@@ -48,12 +53,13 @@ function loadOf(agent: Agent, blocks: readonly Block[], times: Times): Load {
     const within = late.every((block) => block.window <= window)
       ? late
       : late.filter((block) => block.window <= window);
-    if (agent.who === "assistant") {
-      const available = Math.max(MUSIC_VALUES.assistantEarly.value, Math.min(agent.free, window));
-      note(turn + times.assistant(within, agent.side), available);
-    } else note(turn + times.hand(within, agent.side), Math.min(agent.free, window));
+    const helps = agent.who === "assistant";
+    const need = turn + (helps ? times.assistant(within, agent.side) : times.hand(within, agent.side));
+    const inTime = Math.min(agent.free, window);
+    note(need, helps ? Math.max(MUSIC_VALUES.assistantEarly.value, inTime) : inTime);
+    if (within === late) whole = need;
   }
-  return worst;
+  return { ...worst, busy: busy + whole };
 }
 
 export interface Best {
@@ -90,7 +96,7 @@ function leastOf(loads: readonly Load[]): number {
   return least;
 }
 const workOfShares = (shares: readonly (readonly Block[])[], loads: readonly Load[]): number =>
-  shares.reduce((sum, share, index) => sum + (share.length > 0 ? 1 + (loads[index] as Load).need : 0), 0);
+  shares.reduce((sum, share, index) => sum + (share.length > 0 ? 1 + (loads[index] as Load).busy : 0), 0);
 
 /** The best of all ways to give whole blocks to those who take part; `null` when nobody reaches one of them. */
 function shared(blocks: readonly Block[], agents: readonly Agent[], times: Times): Best | null {
@@ -100,12 +106,11 @@ function shared(blocks: readonly Block[], agents: readonly Agent[], times: Times
   const loads: Load[] = agents.map((agent) => loadOf(agent, [], times));
   const give = (at: number): void => {
     const slack = leastOf(loads);
-    // One more block never leaves anybody more time.
-    if (best && !isBetter({ slack, work: Number.NEGATIVE_INFINITY }, best)) return;
+    const work = workOfShares(shares, loads);
+    // One more block never leaves anybody more time, or less to do.
+    if (!isBetter({ slack, work }, best)) return;
     if (at === blocks.length) {
-      const work = workOfShares(shares, loads);
-      if (isBetter({ slack, work }, best))
-        best = { loads: [...loads], shares: shares.map((share) => [...share]), slack, work };
+      best = { loads: [...loads], shares: shares.map((share) => [...share]), slack, work };
       return;
     }
     const block = blocks[at] as Block;
