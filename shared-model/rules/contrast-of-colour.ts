@@ -1,5 +1,13 @@
 import type { PartSound } from "../acoustics/part-sound.ts";
-import { heardTogether, isOneSilent, mustBeApart, partName, soundName, soundNameFirst } from "./balance.ts";
+import {
+  heardTogether,
+  hearTheSame,
+  isOneSilent,
+  mustBeApart,
+  partName,
+  soundName,
+  soundNameFirst,
+} from "./balance.ts";
 import { named } from "./naming.ts";
 import type { PairRule, PartContext } from "./rule.ts";
 
@@ -43,6 +51,7 @@ export const contrastOfColour: PairRule = {
         first.part.id < second.part.id &&
         mustBeApart(first, second),
   most: (first) => (isSolo(first) ? CLEAR : 0),
+  mostHere: (solo, ground) => (isSolo(solo) && !hearTheSame(solo, ground) ? CLEAR : 0),
   weigh: (solo, ground, soloContext, groundContext) => {
     if (isOneSilent(solo, ground)) return 0;
     const points = apart(solo, ground);

@@ -1,5 +1,5 @@
 import type { Balance } from "../acoustics/hearing.ts";
-import { heardTogether, isOneSilent, soundName, soundNameFirst } from "./balance.ts";
+import { heardTogether, hearTheSame, isAlike, isOneSilent, soundName, soundNameFirst } from "./balance.ts";
 import { ownColour, ratioTo, ratioWords } from "./loudness-words.ts";
 import type { PairRule } from "./rule.ts";
 
@@ -29,10 +29,14 @@ export const soloClear: PairRule = {
   yieldsToPrescription: true,
   applies: (first, second) => first.part.role === "melody" && second.part.role === "accompaniment",
   most: () => FULL_MARKS,
-  weigh: (solo, ground) => {
+  mostHere: (solo, ground) => (hearTheSame(solo, ground) ? 0 : FULL_MARKS),
+  weigh: (solo, ground, soloContext, groundContext) => {
     if (isOneSilent(solo, ground)) return 0;
     // Half a point for each phon short of clear, down to six points.
-    return Math.max(BURIED, FULL_MARKS - (Math.max(0, lacking(heardTogether(solo, ground))) >> 1));
+    const points = Math.max(BURIED, FULL_MARKS - (Math.max(0, lacking(heardTogether(solo, ground))) >> 1));
+    // A tune drawn like its chords on their own keyboard stands clear of nothing, however it lies.
+    const oneSound = soloContext.keyboard === groundContext.keyboard && isAlike(solo, ground);
+    return oneSound ? Math.min(0, points) : points;
   },
   words: (solo, ground, soloContext, groundContext, heard, points) => {
     const { lead } = heardTogether(solo, ground);
