@@ -64,6 +64,27 @@ describe("the cards of a piece, A5", () => {
     ]);
   });
 
+  test("where a task goes on, who acts and on which division stands there again", () => {
+    const moves = Array.from({ length: 14 }, (_, index) => ({
+      act: "draw" as const,
+      what: null,
+      division: "Swell",
+      name: `Gedackt ${index + 1}`,
+    }));
+    const [, second] = LANTERN.changes;
+    if (!second) throw new Error("The piece has no second change.");
+    const tasks = [{ who: "assistant" as const, ready: null, turnsPage: false, moves }];
+    const pages = piecePages({ ...LANTERN, changes: [{ ...second, tasks }] }, { paper: "a6", measure }, [
+      "changes",
+    ]).pages;
+    const going = pages.map(wordsOf).filter((words) => words.some((line) => line.startsWith("+ ")));
+    expect(going.length).toBeGreaterThan(1);
+    for (const words of going.slice(1)) {
+      const at = words.findIndex((line) => line.startsWith("+ "));
+      expect(words[at - 1]).toBe("assistant draws continued: Swell");
+    }
+  });
+
   test("the beginning, nothing to change, and a piston", () => {
     const [first, , , fourth, fifth] = wordsOfPart("changes");
     expect(first).toContain("Great both hands");

@@ -33,15 +33,33 @@ export function moveBlocks(moves: readonly CardMove[], width: number, setter: Se
   });
 }
 
-/** A head with what follows it, and a column of its own where `opens`. */
-function movesGroup(head: string, rest: readonly Unit[], moves: readonly CardMove[], opens: boolean, set: Set): Group {
+/** Moves that follow each other on one division's knobs, or on none. */
+function runsOf(moves: readonly CardMove[]): readonly (readonly CardMove[])[] {
+  const runs: CardMove[][] = [];
+  for (const move of moves) {
+    const last = runs.at(-1);
+    if (last && (last[0] as CardMove).division === move.division) last.push(move);
+    else runs.push([move]);
+  }
+  return runs;
+}
+
+/**
+ * A head with what follows it, and a column of its own where `opens`: a group for each division, so that who acts and
+ * where stands over every column on which it goes on.
+ */
+function movesGroups(head: readonly Unit[], moves: readonly CardMove[], opens: boolean, set: Set): readonly Group[] {
   const { width, setter } = set;
-  return {
-    head: headBlock(head, rest, width, setter),
-    headAgain: headBlock(head, setter.units("continued", "sans", "text"), width, setter),
-    blocks: moveBlocks(moves, width, setter),
-    opens,
-  };
+  return runsOf(moves).map((run, index) => {
+    const where = (run[0] as CardMove).division;
+    const again = [...head, ...setter.units(where === null ? "continued" : `continued: ${where}`, "sans", "text")];
+    return {
+      head: index === 0 ? headBlock("", head, width, setter) : null,
+      headAgain: headBlock("", again, width, setter),
+      blocks: moveBlocks(run, width, setter),
+      opens: opens && index === 0,
+    };
+  });
 }
 
 /** What groups are set to. */
@@ -60,21 +78,20 @@ function workerUnits({ who, ready, turnsPage }: CardTask, does: string, setter: 
   ];
 }
 
-/** One group a task; a single task in two, what goes in at the left. */
+/** The groups of one task after another; those of a single task in two columns, what goes in at the left. */
 function taskGroups({ tasks, whenTime }: ChangeCard, set: Set): readonly Group[] {
-  const later = movesGroup("when there is time", [], whenTime, false, set);
+  const { setter } = set;
+  const later = movesGroups(setter.units("when there is time", "sans-bold", "text"), whenTime, false, set);
   const [only] = tasks;
   if (only && tasks.length === 1) {
-    const half = (does: string, isOff: boolean): Group => {
+    const half = (does: string, isOff: boolean): readonly Group[] => {
       const moves = only.moves.filter((move) => (move.act === "cancel") === isOff);
-      return movesGroup("", workerUnits(only, does, set.setter), moves, !isOff, set);
+      return movesGroups(workerUnits(only, does, setter), moves, !isOff, set);
     };
-    return [half("puts in", true), later, half("draws", false)].filter((group) => group.blocks.length > 0);
+    return [...half("puts in", true), ...later, ...half("draws", false)];
   }
-  const worked = tasks.map((task) =>
-    movesGroup("", workerUnits(task, "", set.setter), task.moves, tasks.length === 2, set),
-  );
-  return [...worked, later].filter((group) => group.blocks.length > 0);
+  const opens = tasks.length === 2;
+  return [...tasks.flatMap((task) => movesGroups(workerUnits(task, "", setter), task.moves, opens, set)), ...later];
 }
 
 /** Letters of the words for a place that stand in the head: bars in figures are far from it. */
@@ -170,6 +187,8 @@ const alone = (blocks: readonly Block[], before: number): Band => ({
   groups: [{ head: null, headAgain: null, blocks }],
 });
 
+const heads = (groups: readonly Group[]): number => groups.filter((group) => group.head !== null).length;
+
 /** So many moves of one kind stand one under another across the whole card. */
 const FEW = 5;
 
@@ -185,7 +204,7 @@ function doingBands(card: ChangeCard, width: number, setter: Setter): readonly B
   const names = moves.map((move) => `+ ${move.what ?? ""} ${move.name}`);
   const groups = (columns: number): readonly Group[] =>
     taskGroups(card, { width: columnWidth(width, columns), setter });
-  const columns = groups(1).length === 1 && moves.length <= FEW ? 1 : columnsFor(names, width, setter);
+  const columns = heads(groups(1)) === 1 && moves.length <= FEW ? 1 : columnsFor(names, width, setter);
   return [
     alone([...pressBlocks(card, width, setter), ...turning], 1),
     { columns, before: 1.5, groups: groups(columns) },
