@@ -5,6 +5,7 @@ import { stopLabel } from "../../shared-model/judging/listening.ts";
 import type { Problem } from "../../shared-model/judging/problem.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { Ledger } from "../registrations/ledger.tsx";
+import { Pictures } from "../registrations/pictures.tsx";
 import { type ProposedPart, plainParts } from "../registrations/proposed.ts";
 import { SectionOpening } from "../registrations/section-opening.tsx";
 import { problemFor } from "../state/organ.ts";
@@ -187,6 +188,7 @@ function Bench({ instrument, problem }: { instrument: Instrument; problem: Probl
           set(`the box of the ${box}`, (from) => ({ ...from, boxes: { ...from.boxes, [box]: position } }))
         }
       />
+      {playable && <Pictures problem={problem} drawn={drawn} parts={parts} />}
     </main>
   );
 }

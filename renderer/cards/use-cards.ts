@@ -29,8 +29,8 @@ function usePieceText(instrument: Instrument): { readonly text: string | null; r
   }, [pieceBase, piece, instrument]);
 }
 
-/** The piece planned as it is registered, and with a form its pages; reckoned anew when the desk changes. */
-export function useCards(instrument: Instrument, form: PrintForm | null): Cards {
+/** The piece planned as it is registered, and with a form its pages; reckoned anew when the desk changes, if it is wanted. */
+export function useCards(instrument: Instrument, form: PrintForm | null, isWanted = true): Cards {
   const { history } = useDesk();
   const organ = history.value.organ ?? "";
   const { text, words } = usePieceText(instrument);
@@ -40,7 +40,7 @@ export function useCards(instrument: Instrument, form: PrintForm | null): Cards 
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: `key` stands for all that is asked.
   useEffect(() => {
-    if (text === null || setter.known(key)) return undefined;
+    if (!isWanted || text === null || setter.known(key)) return undefined;
     const ask: CardsAsk = form ? { wants: "pages", organ, piece: text, form } : { wants: "cards", organ, piece: text };
     setter.ask(key, ask, (reply) => {
       const cards: Cards =
@@ -48,7 +48,7 @@ export function useCards(instrument: Instrument, form: PrintForm | null): Cards 
       setTold({ key, cards });
     });
     return () => setter.stop();
-  }, [key]);
+  }, [key, isWanted]);
 
   if (text === null) return { state: "failed", words };
   if (known) return { state: "done", answer: known };

@@ -1,7 +1,10 @@
 import { useMemo } from "react";
 import { labelOf } from "../../shared-model/cards/label.ts";
+import type { ChangeCard } from "../../shared-model/cards/piece-card.ts";
 import { checkRegistration } from "../../shared-model/check/check.ts";
+import type { Piece } from "../../shared-model/music/piece.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { type Cards, useCards } from "../cards/use-cards.ts";
 import { saidPart } from "../registrations/part-words.ts";
 import { plainParts } from "../registrations/proposed.ts";
 import { problemFor } from "../state/organ.ts";
@@ -12,7 +15,9 @@ import { inHandOrder } from "../texture/diagram.tsx";
 import { Act, Plain } from "../words/action.tsx";
 import { HAND_WORDS, HandMark } from "../words/hand-mark.tsx";
 import { SCHOOL_WORDS } from "../words/schools.ts";
-import { counted, NumberWord, Typeset } from "../words/typeset.tsx";
+import { capital, counted, NumberWord, numberWord, Typeset } from "../words/typeset.tsx";
+import { BeforeChoice } from "./before.tsx";
+import { ChangeLine } from "./change-line.tsx";
 
 /** The piece as a row of sections, each with its music and its registration. */
 export function PiecePage({ instrument }: { instrument: Instrument }) {
@@ -20,6 +25,8 @@ export function PiecePage({ instrument }: { instrument: Instrument }) {
   const { piece, at } = useWork();
   const { sections } = piece;
   const registered = sections.filter((section) => section.registration !== null).length;
+  const planned = useCards(instrument, null, registered > 1);
+  const changes = registered > 1 ? changesOf(planned, sections) : NO_CHANGES;
   const add = (): void => {
     store.act("adding a section", (draft) => {
       const last = draft.piece.sections[draft.at];
@@ -63,17 +70,66 @@ export function PiecePage({ instrument }: { instrument: Instrument }) {
           <Act second onClick={add}>
             Add a section
           </Act>
+          {registered > 0 && <Act onClick={() => store.turnTo("cards")}>Make the cards</Act>}
         </div>
       </div>
+      <p className="help">
+        <label>
+          <span className="note quiet">assistant </span>
+          <select
+            className="pick"
+            value={piece.assistant}
+            onChange={(event) =>
+              store.act("the assistant", (draft) => {
+                draft.piece.assistant = event.target.value as Piece["assistant"];
+              })
+            }
+          >
+            <option value="none">none</option>
+            <option value="left">at your left</option>
+            <option value="right">at your right</option>
+          </select>
+        </label>
+        <span className="note quiet" role="status">
+          {verdictsInShort(registered > 1 ? planned : null)}
+        </span>
+      </p>
       <ol className="score">
         {sections.map((section, index) => (
           <li key={section.id} aria-current={index === at ? "true" : undefined}>
+            {index > 0 && changes.get(section.id) && <ChangeLine change={changes.get(section.id) as ChangeCard} />}
             <SectionLine instrument={instrument} section={section} index={index} count={sections.length} />
           </li>
         ))}
       </ol>
     </main>
   );
+}
+
+const NO_CHANGES: ReadonlyMap<string, ChangeCard> = new Map();
+
+/** The change into each section, by its id; a section that grows has more changes inside it, which the cards tell. */
+function changesOf(planned: Cards, sections: readonly DeskSection[]): ReadonlyMap<string, ChangeCard> {
+  const made = planned.state === "done" ? (planned.answer.cards?.changes ?? []) : [];
+  const said = sections.filter((section) => partsOf(section).length > 0);
+  if (made.length !== said.length) return NO_CHANGES;
+  return new Map(said.map((section, at) => [section.id, made[at] as ChangeCard]));
+}
+
+/** `Four changes: two easy, one brisk, one needs the assistant.` */
+function verdictsInShort(planned: Cards | null): string {
+  if (!planned) return "";
+  if (planned.state === "setting") return "looking at the changes …";
+  if (planned.state === "failed") return planned.words;
+  const { cards, troubles } = planned.answer;
+  if (!cards) return troubles.join(" ");
+  const verdicts = cards.changes.flatMap(({ verdict }) => (verdict ? [verdict.words] : []));
+  if (verdicts.length === 0) return "";
+  const kinds = [...new Set(verdicts)].map((kind) => {
+    const count = verdicts.filter((each) => each === kind).length;
+    return `${numberWord(count)} ${kind}`;
+  });
+  return `${capital(counted(verdicts.length, "change"))}: ${kinds.join(", ")}.`;
 }
 
 interface SectionLineProps {
@@ -141,7 +197,7 @@ function SectionLine({ instrument, section, index, count }: SectionLineProps) {
           bars
           <input
             value={section.bars ?? ""}
-            placeholder="1–24"
+            placeholder="such as 1–24"
             maxLength={30}
             onChange={(event) =>
               set(
@@ -164,6 +220,13 @@ function SectionLine({ instrument, section, index, count }: SectionLineProps) {
           )}
           {section.tempo && `, ${section.tempo}`}
         </p>
+        {index > 0 && (
+          <BeforeChoice
+            who={who}
+            before={section.before}
+            onBefore={(before) => set(`the time before ${who}`, { before }, `before ${section.id}`)}
+          />
+        )}
       </div>
       <Registered
         instrument={instrument}

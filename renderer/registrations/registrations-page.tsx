@@ -2,6 +2,7 @@ import { useEffect, useState } from "react";
 import { COLOUR_WINDOW, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { toggled } from "../by-hand/toggled.ts";
+import { problemFor } from "../state/organ.ts";
 import { onOrgan, partsOf } from "../state/section.ts";
 import { useSection, useStore, useWork } from "../state/use-store.tsx";
 import type { DeskSection, DrawnByHand } from "../state/work.ts";
@@ -13,6 +14,7 @@ import { TroubleNote } from "../words/trouble-note.tsx";
 import { NumberWord, pointsText, Typeset } from "../words/typeset.tsx";
 import { Bill } from "./bill.tsx";
 import { Ledger } from "./ledger.tsx";
+import { Pictures } from "./pictures.tsx";
 import type { Answer, Proposed } from "./proposed.ts";
 import { SectionOpening } from "./section-opening.tsx";
 import { useProposals } from "./use-proposals.ts";
@@ -160,6 +162,7 @@ function Chosen({ instrument, answer, listed }: ChosenProps) {
   };
 
   const drawn = shown?.drawn ?? registration;
+  const problem = problemFor(instrument, section);
   return (
     <>
       <Bill
@@ -214,6 +217,7 @@ function Chosen({ instrument, answer, listed }: ChosenProps) {
           )}
         </section>
       </div>
+      {shown && problem && <Pictures problem={problem} drawn={shown.drawn} parts={shown.parts} />}
     </>
   );
 }

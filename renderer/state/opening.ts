@@ -87,7 +87,7 @@ async function layPiece(store: Store, id: DocumentId, organ: DocumentId | null, 
     {
       organ: organFile.text,
       entry: null,
-      piece: { title, sections },
+      piece: { ...base.piece, title, sections },
       at: Math.min(place.at, sections.length - 1),
     },
     { organFile, pieceFile: isOwn ? pieceFile : null, pieceBase: isOwn ? base : null },

@@ -3,7 +3,7 @@ import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import { registrationValue } from "../../shared-model/files/registration-value.ts";
 import type { Trouble } from "../../shared-model/files/trouble.ts";
 import type { YamlGroup, YamlValue } from "../../shared-model/files/yaml-words.ts";
-import type { PieceSection } from "../../shared-model/music/piece.ts";
+import type { Before, PieceSection } from "../../shared-model/music/piece.ts";
 import type { Part } from "../../shared-model/music/texture.ts";
 import { textureFor } from "../../shared-model/music/textures/catalogue.ts";
 import { keyText } from "../../shared-model/pitch/key.ts";
@@ -33,7 +33,7 @@ const ROW = <Value>(parts: readonly Part[], value: (part: Part) => Value | undef
     }),
   );
 
-function deskSection({ section, registration, pinned }: PieceSection, at: number): DeskSection {
+function deskSection({ section, before, registration, pinned }: PieceSection, at: number): DeskSection {
   const texture = section.texture === null ? null : textureFor(section.texture, section.tradition);
   const usual = (part: Part): Part | undefined => texture?.parts.find((each) => each.id === part.id);
   return {
@@ -49,6 +49,7 @@ function deskSection({ section, registration, pinned }: PieceSection, at: number
     sounding: texture
       ? ROW(section.parts, (part) => (part.sounding === usual(part)?.sounding ? undefined : part.sounding))
       : {},
+    before,
     registration: registration && {
       ...drawnOf(registration.state, []),
       keyboards: registration.keyboards ?? {},
@@ -64,10 +65,23 @@ export function openPieceText(text: string, fileName: string, instrument: Instru
   if (!piece) return { base: null, troubles, otherOrgan: null };
   const isOther = troubles.some((each) => each.code === "other-organ");
   return {
-    base: { text, piece: { title: piece.name ?? "", sections: piece.sections.map(deskSection) } },
+    base: {
+      text,
+      piece: { title: piece.name ?? "", assistant: piece.assistant, sections: piece.sections.map(deskSection) },
+    },
     troubles,
     otherOrgan: isOther ? piece.organ : null,
   };
+}
+
+/** The time before a section as a file has it: a word where that says all. */
+function beforeValue({ what, beats, free, turnedBy }: Before): YamlValue {
+  const more = {
+    ...(beats !== null && { beats }),
+    ...(free && { free: { ...free } }),
+    ...(turnedBy === "assistant" && { "turned-by": turnedBy }),
+  };
+  return Object.keys(more).length === 0 ? what : { what, ...more };
 }
 
 /** What one section says, as keys of the file; `null` for what it does not say. */
@@ -83,6 +97,7 @@ function keysOf(section: DeskSection): Readonly<Record<string, YamlValue | null>
     tempo: section.tempo ?? null,
     ranges: filled(Object.fromEntries(rows.map(([part, [low, high]]) => [part, [keyText(low), keyText(high)]]))),
     sounding: filled({ ...section.sounding }),
+    before: section.before && beforeValue(section.before),
   };
 }
 
@@ -158,14 +173,22 @@ export function pieceTextAfter(
   instrument: Instrument,
 ): { readonly text: string | null; readonly troubles: readonly Trouble[] } {
   const sections = piece.sections.filter(isSaid);
-  const start = base ?? { text: "registrant: piece/1\n", piece: { title: "", sections: [] } };
+  const start: PieceBase = base ?? {
+    text: "registrant: piece/1\n",
+    piece: { title: "", assistant: "none", sections: [] },
+  };
   const title = piece.title.trim() === "" ? null : piece.title.trim();
   const named: readonly PieceEdit[] =
     base && start.piece.title === piece.title
       ? []
       : [{ edit: "set-key", key: "name", value: title ?? untitled(instrument) }];
+  const helped: readonly PieceEdit[] =
+    start.piece.assistant === piece.assistant
+      ? []
+      : [{ edit: "set-key", key: "assistant", value: piece.assistant === "none" ? null : piece.assistant }];
   const edits: readonly PieceEdit[] = [
     ...named,
+    ...helped,
     ...(base ? [] : [{ edit: "set-key", key: "organ", value: instrument.name } as const]),
     ...orderEdits(start.piece, sections, instrument),
     ...contentEdits(start.piece, sections, instrument),

@@ -1,4 +1,5 @@
 import type { BoxPosition, Placing } from "../../shared-model/console/state.ts";
+import type { Before, Piece } from "../../shared-model/music/piece.ts";
 import type { Dynamic, Part, Tempo, Tradition } from "../../shared-model/music/texture.ts";
 import type { Key } from "../../shared-model/pitch/key.ts";
 
@@ -30,6 +31,8 @@ export interface DeskSection {
   readonly tempo: Tempo | null | undefined;
   readonly ranges: Readonly<Record<string, readonly [Key, Key]>>;
   readonly sounding: Readonly<Record<string, Part["sounding"]>>;
+  /** What happens just before it; `null` when nothing is said. */
+  readonly before: Before | null;
   readonly registration: DrawnByHand | null;
   /** Kept by the person: a plan leaves it as it is. */
   readonly kept: boolean;
@@ -38,6 +41,8 @@ export interface DeskSection {
 /** The piece on the desk. */
 export interface DeskPiece {
   readonly title: string;
+  /** Where an assistant stands, as the player sees it. */
+  readonly assistant: Piece["assistant"];
   readonly sections: readonly DeskSection[];
 }
 
@@ -71,6 +76,7 @@ export const freshSection = (id: string): DeskSection => ({
   tempo: undefined,
   ranges: {},
   sounding: {},
+  before: null,
   registration: null,
   kept: false,
 });
@@ -79,7 +85,7 @@ export const freshSection = (id: string): DeskSection => ({
 export const EMPTY_WORK: Work = {
   organ: null,
   entry: null,
-  piece: { title: "", sections: [freshSection("1")] },
+  piece: { title: "", assistant: "none", sections: [freshSection("1")] },
   at: 0,
 };
 

@@ -32,7 +32,7 @@ const TELLING = [
 ] as const;
 
 /** The two parts whose balance is shown, or the one there is. */
-function comparedOf(parts: readonly JudgedPart[]): Compared | null {
+export function comparedOf(parts: readonly JudgedPart[]): Compared | null {
   const sounding = parts.flatMap(({ placed: { part }, sound }) =>
     sound.blend ? [{ id: part.id, role: part.role, name: partName({ part }), blend: sound.blend }] : [],
   );
@@ -50,7 +50,7 @@ function comparedOf(parts: readonly JudgedPart[]): Compared | null {
 const CARRIES = 600;
 
 /** What the balance picture says in words: two thirds as loud, and how much of it is left. */
-function balanceWords({ first, second }: Compared): string {
+export function balanceWords({ first, second }: Compared): string {
   if (!second) return `What the ${first.name} sounds, from the lowest partials to the highest.`;
   const { lead, kept, margin } = balanceOf(first.blend, second.blend);
   // Of low notes little loudness is left beside high ones, and they carry the chord all the same.

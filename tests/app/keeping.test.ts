@@ -71,6 +71,21 @@ describe("what is drawn is kept", () => {
     await expect.poll(() => theOne()).toContain("Second verse");
   });
 
+  test("two registered sections show the change between them, and how it goes", { timeout: 120_000 }, async () => {
+    await chooseOne();
+    await page.getByRole("button", { name: "Piece", exact: true }).click();
+    await page.getByRole("button", { name: "Add a section" }).click();
+    await page.getByRole("button", { name: "See registrations" }).click();
+    await page.getByRole("radio").nth(2).click({ timeout: 60_000 });
+    await page.getByRole("button", { name: "Piece", exact: true }).click();
+    await page.getByText(/^One change: /).waitFor({ timeout: 60_000 });
+    await expect.poll(() => page.locator(".chg").textContent()).toMatch(/\+ Oboe 8/);
+    await page.getByRole("combobox", { name: "What happens before section 2" }).selectOption("pause");
+    await expect.poll(() => theOne()).toContain("before: pause");
+    await page.getByRole("combobox", { name: "assistant" }).selectOption("left");
+    await expect.poll(() => theOne()).toContain("assistant: left");
+  });
+
   test("remarks that a person wrote into the file stay through every save", { timeout: 90_000 }, async () => {
     await chooseOne();
     const [file = ""] = pieces();

@@ -103,7 +103,11 @@ const SHOTS: readonly Shot[] = [
       await page.getByRole("textbox", { name: "Name of the piece" }).fill("Lantern Partita");
       await page.getByRole("textbox", { name: "Name of section 1" }).fill("First verse");
       await button(page, "Add a section").click();
-      await page.getByText(/^Saved in/).waitFor();
+      await page.getByRole("textbox", { name: "Name of section 2" }).fill("Second verse");
+      await button(page, "See registrations").click();
+      await page.getByRole("radio").nth(3).click({ timeout: 60_000 });
+      await button(page, "Piece").click();
+      await page.getByText(/^One change/).waitFor({ timeout: 60_000 });
     },
   },
   {

@@ -1,0 +1,67 @@
+import { type Before, HAPPENINGS, type Happening } from "../../shared-model/music/piece.ts";
+
+const WORDS: Readonly<Record<Happening, string>> = {
+  attacca: "attacca",
+  rest: "a rest",
+  fermata: "a fermata",
+  "page-turn": "a page turn",
+  pause: "as long as you like",
+};
+
+/** Whether beats count there. */
+const COUNTED: readonly Happening[] = ["rest", "fermata", "page-turn"];
+const USUAL_BEATS = 2;
+
+interface BeforeProps {
+  readonly who: string;
+  readonly before: Before | null;
+  readonly onBefore: (before: Before | null) => void;
+}
+
+/** What happens just before a section: the time there is for the change into it. */
+export function BeforeChoice({ who, before, onBefore }: BeforeProps) {
+  const what = before?.what ?? "";
+  return (
+    <span className="before">
+      <label>
+        <span className="note quiet">before it </span>
+        <select
+          className="pick"
+          aria-label={`What happens before ${who}`}
+          value={what}
+          onChange={(event) => {
+            const next = HAPPENINGS.find((each) => each === event.target.value);
+            if (!next) onBefore(null);
+            else {
+              const beats = COUNTED.includes(next) ? (before?.beats ?? USUAL_BEATS) : null;
+              onBefore({ what: next, beats, free: before?.free ?? null, turnedBy: before?.turnedBy ?? "player" });
+            }
+          }}
+        >
+          <option value="">not said; two beats are taken</option>
+          {HAPPENINGS.map((each) => (
+            <option key={each} value={each}>
+              {WORDS[each]}
+            </option>
+          ))}
+        </select>
+      </label>
+      {before && COUNTED.includes(before.what) && (
+        <label className="note">
+          <span className="sr">Beats before {who}</span>
+          <input
+            type="number"
+            min={0}
+            max={99}
+            value={before.beats ?? ""}
+            onChange={(event) => {
+              const beats = Number(event.target.value);
+              if (event.target.value !== "" && beats >= 0 && beats < 100) onBefore({ ...before, beats });
+            }}
+          />{" "}
+          beats
+        </label>
+      )}
+    </span>
+  );
+}
