@@ -83,6 +83,10 @@ describe("the cards of a piece, A5", () => {
       const at = words.findIndex((line) => line.startsWith("+ "));
       expect(words[at - 1]).toBe("assistant draws continued: Swell");
     }
+    const own = piecePages({ ...LANTERN, changes: [{ ...second, tasks }] }, { paper: "a6", measure }, ["assistant"]);
+    expect(own.pages.slice(1).map((page) => wordsOf(page)[1])).toEqual(
+      own.pages.slice(1).map(() => "2 continued: Swell"),
+    );
   });
 
   test("the beginning, nothing to change, and a piston", () => {

@@ -1,9 +1,8 @@
 import type { CardTask, ChangeCard, PieceCards } from "../piece-card.ts";
-import { columnsFor, headBlock } from "./card-blocks.ts";
-import { moveBlocks, pressBlocks } from "./change-sheet.ts";
-import { type Block, columnWidth, type Group } from "./flow.ts";
+import { columnsFor } from "./card-blocks.ts";
+import { movesGroups, pressBlocks } from "./change-sheet.ts";
+import { columnWidth, type Group } from "./flow.ts";
 import { bodyWidth, type Sheet } from "./frame.ts";
-import type { Unit } from "./line.ts";
 import type { Size } from "./paper.ts";
 import type { Setter } from "./setter.ts";
 
@@ -18,33 +17,25 @@ function tasksOf({ tasks, pressedBy }: ChangeCard): readonly CardTask[] {
 }
 
 function entriesOf(card: ChangeCard, width: number, setter: Setter): readonly Group[] {
-  return tasksOf(card).map((task) => {
+  return tasksOf(card).flatMap((task): readonly Group[] => {
     const when = [card.where, task.ready === null ? card.cue : `ready: ${task.ready}`].filter((each) => each !== null);
-    const head: readonly Unit[] = [
-      ...setter.units(String(card.number), "serif-bold", "stop"),
-      ...setter.units(when.join(", "), "serif", "label"),
-    ];
-    const turn: readonly Block[] = task.turnsPage
-      ? [
-          setter.block(setter.units("turn the page", "sans-bold", "label"), "label", width, {
-            tag: "item",
-            before: 0.5,
-          }),
-        ]
-      : [];
-    return {
-      head: setter.block(head, "stop", width, {
-        tag: "subheading",
-        before: 0.4 * setter.em("stop"),
-        ruled: 0.2,
-      }),
-      headAgain: headBlock(`${card.number}`, setter.units("continued", "sans", "text"), width, setter),
-      blocks: [
-        ...(card.pressedBy === "assistant" && task.ready === null ? pressBlocks(card, width, setter) : []),
-        ...moveBlocks(task.moves, width, setter),
-        ...turn,
-      ],
-    };
+    const head = setter.block(
+      [...setter.units(String(card.number), "serif-bold", "stop"), ...setter.units(when.join(", "), "serif", "label")],
+      "stop",
+      width,
+      { tag: "subheading", before: 0.4 * setter.em("stop"), ruled: 0.2 },
+    );
+    const turn = setter.units("turn the page", "sans-bold", "label");
+    const first = card.pressedBy === "assistant" && task.ready === null ? pressBlocks(card, width, setter) : [];
+    const last = task.turnsPage ? [setter.block(turn, "label", width, { tag: "item", before: 0.5 })] : [];
+    const number = setter.units(String(card.number), "sans-bold", "text");
+    const moved = movesGroups(number, task.moves, false, { width, setter });
+    const groups = moved.length > 0 ? moved : [{ head: null, headAgain: null, blocks: [] }];
+    return groups.map((group, index) => ({
+      ...group,
+      head: index === 0 ? head : null,
+      blocks: [...(index === 0 ? first : []), ...group.blocks, ...(index === groups.length - 1 ? last : [])],
+    }));
   });
 }
 

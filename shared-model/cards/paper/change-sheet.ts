@@ -23,7 +23,7 @@ function moveBlock({ act, what, name }: CardMove, width: number, setter: Setter)
 }
 
 /** Moves with the name of a division before the first of its stops. */
-export function moveBlocks(moves: readonly CardMove[], width: number, setter: Setter): readonly Block[] {
+function moveBlocks(moves: readonly CardMove[], width: number, setter: Setter): readonly Block[] {
   return moves.flatMap((move, index) => {
     const block = moveBlock(move, width, setter);
     const last = moves[index - 1];
@@ -48,7 +48,12 @@ function runsOf(moves: readonly CardMove[]): readonly (readonly CardMove[])[] {
  * A head with what follows it, and a column of its own where `opens`: a group for each division, so that who acts and
  * where stands over every column on which it goes on.
  */
-function movesGroups(head: readonly Unit[], moves: readonly CardMove[], opens: boolean, set: Set): readonly Group[] {
+export function movesGroups(
+  head: readonly Unit[],
+  moves: readonly CardMove[],
+  opens: boolean,
+  set: Set,
+): readonly Group[] {
   const { width, setter } = set;
   return runsOf(moves).map((run, index) => {
     const where = (run[0] as CardMove).division;
