@@ -31,6 +31,8 @@ function secondsWords({ handling, alone, verdict }: PlannedChange): string {
   const { need, available } = verdict === "needs-assistant" ? alone : handling;
   if (need === 0) return "";
   if (verdict === "needs-assistant") return `, alone ${need.toFixed(1)} of ${available.toFixed(1)} s`;
+  if (need > available && verdict === "brisk")
+    return `, ${need.toFixed(1)} s at this pace, and ${available.toFixed(1)} there are`;
   return Number.isFinite(available) ? `, ${need.toFixed(1)} of ${available.toFixed(1)} s` : `, ${need.toFixed(1)} s`;
 }
 
@@ -111,7 +113,9 @@ function changesWords({ changes }: PlannedPiece): string {
   }));
   const told = counts
     .filter(({ count }) => count > 0)
-    .map(({ verdict, count }) => `${count} ${VERDICT_WORDS[verdict]}`);
+    .map(({ verdict, count }) =>
+      verdict === "needs-assistant" && count > 1 ? `${count} need the assistant` : `${count} ${VERDICT_WORDS[verdict]}`,
+    );
   return changes.length === 0 ? "no changes" : `${counted(changes.length, "change")}: ${told.join(", ")}`;
 }
 

@@ -2,14 +2,17 @@ import { judge } from "../judging/judge.ts";
 import type { Limb } from "../music/piece.ts";
 import type { Alternative } from "./candidates.ts";
 import type { Difference, Move } from "./changes.ts";
-import { type Feasibility, VERDICT_WORDS, type Verdict } from "./feasibility.ts";
+import type { Handling } from "./crew.ts";
+import { type Feasibility, type Verdict, WOULD } from "./feasibility.ts";
 import { handle } from "./hands.ts";
 import { MUSIC_VALUES } from "./motion-values.ts";
 import type { Station } from "./path.ts";
 import type { ChosenRow } from "./plan.ts";
 import type { TimeLeft } from "./time-left.ts";
 
-const isGood = (verdict: Verdict): boolean => verdict === "easy" || verdict === "brisk";
+/** Whether a change can be made with whoever is there. */
+const isGood = (verdict: Verdict, { crew }: ChosenRow): boolean =>
+  verdict === "easy" || verdict === "brisk" || (verdict === "needs-assistant" && crew.assistant !== "none");
 
 const oneDigit = (value: number): string => value.toFixed(1);
 
@@ -19,11 +22,9 @@ const listed = (words: readonly string[]): string =>
 /** A move in a sentence: `Oboe 8 on the Swell`, `Swell to Great`. */
 const moveName = (move: Move): string => (move.what === "stop" ? `${move.name} (${move.division})` : move.name);
 
-/** How it goes for the player alone when some moves are left out. */
-function alone(row: ChosenRow, difference: Difference, time: TimeLeft): number {
-  const { layout, crew, instrument } = row;
-  return handle(difference, time, layout, { ...crew, assistant: "none" }, instrument.divisions).slack;
-}
+/** How it goes with whoever is there, when some moves are left out. */
+const slackOf = ({ layout, crew, instrument }: ChosenRow, difference: Difference, time: TimeLeft): number =>
+  handle(difference, time, layout, crew, instrument.divisions).slack;
 
 const without = (difference: Difference, moves: readonly Move[]): Difference => ({
   ...difference,
@@ -34,7 +35,7 @@ const without = (difference: Difference, moves: readonly Move[]): Difference => 
 function earlier(row: ChosenRow, difference: Difference, time: TimeLeft): string | null {
   const silent = difference.needed.filter((move) => move.heldBy.size === 0 && !move.foot);
   if (silent.length === 0) return null;
-  if (alone(row, without(difference, silent), time) < MUSIC_VALUES.brisk.value) return null;
+  if (slackOf(row, without(difference, silent), time) < MUSIC_VALUES.brisk.value) return null;
   const { layout, crew, instrument } = row;
   const hands: Readonly<Record<Limb, number>> = { left: 1e6, right: 1e6, feet: 1e6 };
   const open: TimeLeft = { ...time, gap: 1e6, limbs: hands, turn: null, rests: [], section: 1e6 };
@@ -61,12 +62,12 @@ function otherKeyboard(row: ChosenRow, station: Station, time: TimeLeft): string
     one.entry.placings.map((each) => `${each.part} ${each.keyboard}`).join("; ");
   const fits = (row.candidates[at]?.list ?? []).filter((one) => {
     if (seats(one) === seats(now) || one.steps.length > 0) return false;
-    return isGood(row.costs.byHand(row.costs.difference(before, one), time, 30_000 + at).verdict);
+    return isGood(row.costs.byHand(row.costs.difference(before, one), time, 30_000 + at).verdict, row);
   });
   const [first] = fits.toSorted((a, b) => b.score - a.score);
   if (!first) return null;
   const where = first.entry.placings.map((each) => `${each.part} on the ${each.keyboard}`);
-  return `Play elsewhere: ${listed(where)}, registered in ${first.place === null ? "another way of the list" : `the way of proposal ${first.place}`}; the change is then ${VERDICT_WORDS[row.costs.byHand(row.costs.difference(before, first), time, 30_000 + at).verdict]}.`;
+  return `Play elsewhere: ${listed(where)}, registered in ${first.place === null ? "another way of the list" : `the way of proposal ${first.place}`}; the change ${WOULD[row.costs.byHand(row.costs.difference(before, first), time, 30_000 + at).verdict]}.`;
 }
 
 /** Stops left as they are: the fewest moves whose leaving makes the change good, the cheapest for the sound among them. */
@@ -95,7 +96,7 @@ function leftOut(row: ChosenRow, station: Station, difference: Difference, time:
       .toSorted((a, b) => b.score - a.score)[0];
     if (!next || next.score === Number.NEGATIVE_INFINITY) return null;
     left = [...left, next.move];
-    if (alone(row, without(difference, left), time) < MUSIC_VALUES.brisk.value) continue;
+    if (slackOf(row, without(difference, left), time) < MUSIC_VALUES.brisk.value) continue;
     const [kept, undrawn] = [left.filter((move) => move.act === "cancel"), left.filter((move) => move.act === "draw")];
     const words = [
       undrawn.length > 0 ? `do without ${listed(undrawn.map(moveName))}` : "",
@@ -109,14 +110,14 @@ function leftOut(row: ChosenRow, station: Station, difference: Difference, time:
 }
 
 /** A breath, or what a fermata would have to give. */
-function breath({ handling }: Feasibility, player: number, needed: number, time: TimeLeft): string | null {
-  const missing = needed * MUSIC_VALUES.brisk.value - player;
-  if (missing <= 0 || handling.need === 0) return null;
+function breath({ need, available }: Handling, time: TimeLeft): string | null {
+  const missing = need * MUSIC_VALUES.brisk.value - available;
+  if (missing <= 0) return null;
   const beats = Math.ceil((missing / time.beat) * 2) / 2;
-  if (time.what === "fermata") {
-    return `Take a breath: after the fermata, let go and rest for ${oneDigit(missing)} s (about ${beats} ${beats === 1 ? "beat" : "beats"}).`;
-  }
-  return `Take a breath here: ${oneDigit(missing)} s more (about ${beats} ${beats === 1 ? "beat" : "beats"}) would do.`;
+  const long = `${oneDigit(missing)} s (about ${beats} ${beats === 1 ? "beat" : "beats"})`;
+  return time.what === "fermata"
+    ? `Take a breath: after the fermata, let go and rest for ${long}.`
+    : `Take a breath here: another ${long} would do.`;
 }
 
 /**
@@ -131,18 +132,18 @@ export function adviceFor(
   time: TimeLeft,
 ): readonly string[] {
   const { verdict } = found;
-  if (isGood(verdict) || (verdict === "needs-assistant" && row.crew.assistant !== "none")) return [];
+  if (isGood(verdict, row)) return [];
   const { layout, crew, instrument } = row;
-  const player = handle(difference, time, layout, { ...crew, assistant: "none" }, instrument.divisions);
+  const now = handle(difference, time, layout, crew, instrument.divisions);
   const roller =
-    station.step > 0 && instrument.aids.crescendoPedal
-      ? "The crescendo pedal can take this step; its order is the builder's own, so hear it first."
+    station.step === 1 && instrument.aids.crescendoPedal
+      ? "The crescendo pedal can take this and the following steps; its order is the builder's own, so hear it first."
       : null;
   return [
     roller,
     station.step === 0 ? earlier(row, difference, time) : null,
     otherKeyboard(row, station, time),
     leftOut(row, station, difference, time),
-    station.step === 0 ? breath(found, player.available, player.need, time) : null,
+    station.step === 0 ? breath(now, time) : null,
   ].filter((each) => each !== null);
 }

@@ -40,7 +40,8 @@ export function blocksOf(moves: readonly Move[], time: TimeLeft): readonly Block
     const window = windowOf(move, time);
     const early = move.heldBy.size === 0;
     const block = blocks.find(
-      (each) => each.division === move.division && each.window === window && each.early === early,
+      (each) =>
+        each.division === move.division && each.jamb === move.jamb && each.window === window && each.early === early,
     );
     if (block) block.moves.push(move);
     else blocks.push({ jamb: move.jamb, division: move.division, moves: [move], window, early });

@@ -1,7 +1,7 @@
 import type { BoxPosition } from "../console/state.ts";
 import type { Limb } from "../music/piece.ts";
-import type { Instrument } from "../stoplist/instrument.ts";
-import type { ConsoleLayout, Jamb } from "./console-layout.ts";
+import type { Half, Instrument } from "../stoplist/instrument.ts";
+import { type ConsoleLayout, type Jamb, jambFor } from "./console-layout.ts";
 import type { Act } from "./motion.ts";
 import type { Seat, Stand } from "./stand.ts";
 
@@ -55,7 +55,7 @@ export function differenceOf(instrument: Instrument, layout: ConsoleLayout, earl
   const leisure: Move[] = [];
   const main = instrument.divisions[0]?.name ?? "";
   const add = (
-    move: Pick<Move, "what" | "name" | "id" | "division"> & { readonly to?: BoxPosition },
+    move: Pick<Move, "what" | "name" | "id" | "division"> & { readonly to?: BoxPosition; readonly half?: Half },
     isOn: boolean,
     wasOn: boolean,
     concerns: readonly string[],
@@ -68,7 +68,7 @@ export function differenceOf(instrument: Instrument, layout: ConsoleLayout, earl
       name: move.name,
       id: move.id,
       division: move.division,
-      jamb: layout.jambs.get(move.division) ?? "right",
+      jamb: jambFor(layout, move.division, move.half ?? null),
       foot: move.what === "box" || (move.what === "coupler" && layout.footCouplers),
       to: move.to ?? null,
       heldBy: held.length === 0 ? NOBODY : new Set(held),
@@ -77,9 +77,9 @@ export function differenceOf(instrument: Instrument, layout: ConsoleLayout, earl
   };
   const [from, to] = [earlier.state, later.state];
   for (const { name: division, stops } of instrument.divisions) {
-    for (const { id } of stops) {
+    for (const { id, half } of stops) {
       const name = id.slice(division.length + 1);
-      add({ what: "stop", name, id, division }, to.drawn.has(id), from.drawn.has(id), [division]);
+      add({ what: "stop", name, id, division, half }, to.drawn.has(id), from.drawn.has(id), [division]);
     }
   }
   for (const { name, to: keyboard, fixed } of instrument.couplers) {

@@ -1,4 +1,4 @@
-import type { Instrument } from "../stoplist/instrument.ts";
+import type { Half, Instrument } from "../stoplist/instrument.ts";
 import { type DivisionKind, divisionKinds } from "../stoplist/keyboard-kind.ts";
 import { type Distances, type KnobAction, USUAL_DISTANCES } from "./motion.ts";
 
@@ -10,6 +10,8 @@ export interface ConsoleLayout {
   readonly action: KnobAction;
   /** By division. */
   readonly jambs: ReadonlyMap<string, Jamb>;
+  /** Divisions whose side somebody has stated. */
+  readonly stated: ReadonlySet<string>;
   /** Whether couplers are iron pedals for the feet. */
   readonly footCouplers: boolean;
   readonly distances: Distances;
@@ -26,6 +28,12 @@ const LEFT: readonly DivisionKind[] = ["pedal", "swell", "recit", "echo"];
 function jambOf(kinds: ReadonlySet<DivisionKind>): Jamb {
   if (kinds.has("main")) return "right";
   return LEFT.some((kind) => kinds.has(kind)) ? "left" : "right";
+}
+
+/** Where a knob stands; of divided stops, where nothing is stated, basses at the left and trebles at the right. Common practice. */
+export function jambFor(layout: ConsoleLayout, division: string, half: Half): Jamb {
+  if (half !== null && !layout.stated.has(division)) return half === "bass" ? "left" : "right";
+  return layout.jambs.get(division) ?? "right";
 }
 
 const hasPistons = ({ aids }: Instrument): boolean =>
@@ -62,6 +70,7 @@ export function layoutOf(instrument: Instrument): ConsoleLayout {
   const layout: ConsoleLayout = {
     action,
     jambs,
+    stated: new Set(instrument.divisions.map((each) => each.name).filter((name) => !open.includes(name))),
     // French pedals for couplers came with the pedals for the ventils. Common practice.
     footCouplers: instrument.aids.ventils.length > 0,
     distances: {

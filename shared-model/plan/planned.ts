@@ -8,7 +8,7 @@ import type { Alternative, Candidates } from "./candidates.ts";
 import { pistonsOn } from "./change-costs.ts";
 import type { Difference, Move, Shift } from "./changes.ts";
 import type { Jamb } from "./console-layout.ts";
-import type { Handling } from "./crew.ts";
+import type { Handling, Task } from "./crew.ts";
 import type { Feasibility, Verdict } from "./feasibility.ts";
 import { type GivenUp, givenUpIn } from "./given-up.ts";
 import { pressing } from "./hands.ts";
@@ -236,6 +236,8 @@ function isWantedAgain(move: Move, from: number, legs: readonly Leg[], means: re
   return false;
 }
 
+const inTime = (task: Task): Task => ({ ...task, ahead: null });
+
 function changesOf(row: ChosenRow, legs: readonly Leg[], { means }: Stored): readonly PlannedChange[] {
   let standing = new Set<string>();
   return legs.map((leg, at): PlannedChange => {
@@ -252,6 +254,9 @@ function changesOf(row: ChosenRow, legs: readonly Leg[], { means }: Stored): rea
     const hand = without({ ...difference, needed }, divisions);
     const place = 20_000 + at;
     const found = pressed ? row.costs.byPress(difference, time, place) : row.costs.byHand(hand, time, place);
+    // What joins in the midst of a growing sound is moved then, not before.
+    const growing = station.step > 0;
+    const handling = growing ? { ...found.handling, tasks: found.handling.tasks.map(inTime) } : found.handling;
     const by: Means = how.by === "hands" && needed.length + later.length === 0 ? { by: "nothing" } : how;
     return {
       section: station.section,
@@ -263,6 +268,7 @@ function changesOf(row: ChosenRow, legs: readonly Leg[], { means }: Stored): rea
       left,
       shifts: difference.shifts,
       ...found,
+      handling,
       reasons: station.step === 0 ? rowReasons(row, station.section) : [],
       advice: adviceFor(row, leg.station, hand, found, time),
     };

@@ -5,6 +5,8 @@ import { differenceOf } from "../../shared-model/plan/changes.ts";
 import { layoutOf } from "../../shared-model/plan/console-layout.ts";
 import type { Crew } from "../../shared-model/plan/crew.ts";
 import { type Feasibility, feasibilityOf } from "../../shared-model/plan/feasibility.ts";
+import { chooseRow } from "../../shared-model/plan/plan.ts";
+import { workOut } from "../../shared-model/plan/planned.ts";
 import { type Stand, standOf } from "../../shared-model/plan/stand.ts";
 import { timeLeft } from "../../shared-model/plan/time-left.ts";
 import { movesWords, shiftWords, timeWords } from "../../shared-model/plan/words.ts";
@@ -290,4 +292,49 @@ aids: {generals: 4}
     3,
   ]);
   expect([distances.blockToBlock, assumed]).toEqual([22, ["knobs of Swell at the left"]]);
+});
+
+test("of a divided stop the bass is drawn at the left and the treble at the right", () => {
+  const organ = instrument(
+    "\n  - {name: Manual, kind: manual, stops: [Gedackt 8, {name: Dulzian, pitch: 8, half: bass}, {name: Dulzian, pitch: 8, half: treble}]}\n",
+  );
+  const { found } = change({
+    organ,
+    from: ["Manual: Gedackt 8", "melody on Manual, accompaniment on Manual"],
+    to: ["Manual: Gedackt 8, Dulzian 8 bass, Dulzian 8 treble", "melody on Manual, accompaniment on Manual"],
+  });
+  expect(told(found)).toEqual(["left: Manual: +Dulzian 8 bass", "right: Manual: +Dulzian 8 treble"]);
+});
+
+describe("other ways, where a change cannot be made", () => {
+  const advice = (before: string, more = ""): readonly string[] => {
+    const text = `tempo: {bpm: 60}
+beats-in-bar: 4
+${more}sections:
+  - {name: A, texture: plenum-manual, bars: 1-8, pinned: true, registration: {keyboards: {plenum: Great}, drawn: {Great: [Stopped Diapason 8]}}}
+  - {name: B, texture: plenum-manual, bars: 9-16, before: ${before}, pinned: true, registration: {keyboards: {plenum: Great}, drawn: {Great: [Open Diapason 8, Principal 4], Positive: [Oboe 8]}, couplers: [Positive to Great]}}
+`;
+    const row = chooseRow(TWO_MANUALS, piece(text, TWO_MANUALS));
+    if ("troubles" in row) throw new Error(row.troubles.map((each) => each.text).join(" "));
+    return workOut(row).changes[0]?.advice ?? [];
+  };
+
+  test("a breath, in beats, and a stop left out", () => {
+    const [leave, breath, ...others] = advice("{what: rest, beats: 2}", "practised: false\n");
+    expect(others).toEqual([]);
+    expect(leave).toMatch(/^Leave a stop: .*; the rest can be done\.$/);
+    expect(breath).toMatch(/^Take a breath here: another \d\.\d s \(about \d(?:\.5)? beats?\) would do\.$/);
+  });
+
+  test("what is silent before can be prepared", () => {
+    const ways = advice("{what: rest, beats: 3.2}", "practised: false\npace: careful\n");
+    expect(ways[0]).toMatch(
+      /^Prepare earlier: where a hand is free for \d+ beats in the section before, draw Oboe 8 \(Positive\); nothing sounds there until then\.$/,
+    );
+  });
+
+  test("none where it goes well, or where somebody is there to help", () => {
+    expect(advice("{what: rest, beats: 8}")).toEqual([]);
+    expect(advice("{what: rest, beats: 1}", "assistant: right\n")).toEqual([]);
+  });
 });
