@@ -1,4 +1,4 @@
-import { levelOf } from "../acoustics/level.ts";
+import { strengthOf } from "../acoustics/hearing.ts";
 import type { Judgement } from "../judging/judge.ts";
 import { barsOf } from "../music/piece.ts";
 import type { Move } from "../plan/changes.ts";
@@ -196,7 +196,7 @@ function timeLineOf(plan: PlannedPiece): readonly TimeLineSection[] {
   const bars = plan.sections.map(({ music }) => barsOf(music.section.bars));
   const known = bars.every((each) => each !== null && each.last >= each.first);
   const levels = plan.stations.map((station) =>
-    stationCard(plan, station).judgement.parts.reduce((most, part) => Math.max(most, levelOf(part.sound.power)), 0),
+    stationCard(plan, station).judgement.parts.reduce((most, part) => Math.max(most, strengthOf(part.sound.blend)), 0),
   );
   const [low, high] = [Math.min(...levels), Math.max(...levels)];
   return plan.stations.map((station, index) => {

@@ -1,5 +1,5 @@
 import { type Colour, colourOf } from "../acoustics/colour.ts";
-import { levelOf } from "../acoustics/level.ts";
+import { strengthOf } from "../acoustics/hearing.ts";
 import { checkRegistration } from "../check/check.ts";
 import type { ConsoleState, Placing } from "../console/state.ts";
 import { type Judgement, judge } from "../judging/judge.ts";
@@ -70,7 +70,7 @@ function impressionOf(problem: Problem, judgement: Judgement): Impression {
     colour: leading ? colourOf(leading.sound).id : "",
     families: leading ? familiesOf(leading.sound) : 0,
     pitches: leading ? leading.sound.plain : 0,
-    level: judgement.parts.reduce((most, part) => Math.max(most, levelOf(part.sound.power)), 0),
+    level: judgement.parts.reduce((most, part) => Math.max(most, strengthOf(part.sound.blend)), 0),
     keyboard: leading?.placing.keyboard ?? "",
   };
 }

@@ -2,9 +2,9 @@ import type { LinkKind } from "../music/piece.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Impression } from "./candidates.ts";
 
-/** Hundredths of a decibel by which something is heard as softer, and by which an echo is. Common practice. */
-const SOFTER = 150;
-const ECHO = 400;
+/** Hundredths of a phon by which something is heard as softer, and by which an echo is. */
+const SOFTER = 100;
+const ECHO = 250;
 /** So much louder or softer is a contrast in itself. Common practice. */
 const CONTRAST = 600;
 

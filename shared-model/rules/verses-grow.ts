@@ -3,7 +3,7 @@ import { isAlike, isOneSilent, leadOf } from "./balance.ts";
 import type { PartContext, StepRule } from "./rule.ts";
 import { isHymn } from "./steps.ts";
 
-/** Hundredths of a decibel: a verse that is largest, or softer, is so by about this much. Common practice. */
+/** Hundredths of a phon: a verse that is largest, or softer, is so by about this much. Common practice. */
 const STEP = 150;
 const NOT_LARGEST = -200;
 const NOT_SOFTER = -150;
@@ -14,7 +14,7 @@ function weighed(earlier: PartSound, later: PartSound, context: PartContext): nu
   const step = leadOf(later, earlier);
   if (context.section.texture === "hymn-verse-last") return step >= STEP ? 0 : NOT_LARGEST;
   if (context.section.texture === "hymn-verse-quiet") return step <= -STEP ? 0 : NOT_SOFTER;
-  return isAlike(earlier, later) && earlier.power === later.power ? SAME : 0;
+  return isAlike(earlier, later) && step === 0 ? SAME : 0;
 }
 
 export const versesGrow: StepRule = {
