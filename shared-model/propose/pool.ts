@@ -60,7 +60,9 @@ export class Pool {
       while (i >= this.found.length) {
         const least = need();
         if (this.exhausted || this.reachedDown <= least) return;
-        const threshold = Math.max(least, Math.min(this.bound, this.reachedDown) - step);
+        // What is left to draw on another part's stops is little, and asked for once: one look is enough.
+        const threshold =
+          this.base === NO_BASE ? Math.max(least, Math.min(this.bound, this.reachedDown) - step) : least;
         const walk = this.walk(threshold, "all");
         this.found = walk.found.sort((a, b) => b.reach - a.reach);
         this.reachedDown = threshold;

@@ -38,6 +38,7 @@ export class View {
   /** What the part hears besides, that is in none of the entries and may be drawn by it alone. */
   private readonly besides: readonly Entry[];
   private readonly whole: boolean;
+  private readonly sounds = new Map<string, readonly PartSound[]>();
 
   /**
    * @param others `true` when the entries are another part's: what this part hears besides may then come too.
@@ -111,8 +112,18 @@ export class View {
    * By place: all that the entries from there on sound together, and what the part hears besides.
    *
    * @param positions by entry: 0 with the box open, 1 half, 2 closed.
+   * @param key a text for the positions of all boxes: what was reckoned for it once serves again.
    */
-  soundsFrom(positions: Uint8Array): readonly PartSound[] {
+  soundsFrom(positions: Uint8Array, key: string): readonly PartSound[] {
+    let sounds = this.sounds.get(key);
+    if (!sounds) {
+      sounds = this.soundsAt(positions);
+      this.sounds.set(key, sounds);
+    }
+    return sounds;
+  }
+
+  private soundsAt(positions: Uint8Array): readonly PartSound[] {
     const sounds: PartSound[] = Array.from({ length: positions.length + 1 }, silence);
     const last = sounds[positions.length] as PartSound;
     for (const { voices } of this.besides) addFacts(last, voices[0], last);

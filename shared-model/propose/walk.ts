@@ -88,6 +88,12 @@ function hearNoMore(from: Heard, to: Heard): void {
   Object.assign(to.sound, from.sound);
 }
 
+const blendOf = (voices: readonly Voice[]): Blend | null =>
+  voices.reduce<Blend | null>(
+    (sum, { blend }) => (sum === null ? blend : blend === null ? sum : Blend.of(sum, blend)),
+    null,
+  );
+
 /** The most that a part can come to with what it hears and the entries from a place on; `null` when all is forbidden. */
 function partAtMost(view: View, heard: Heard, all: PartSound, from: number, loyal: boolean): Points | null {
   const { fix } = view.weighed;
@@ -184,11 +190,14 @@ export class Walk {
   /** Writes the first node: what is borrowed, with the boxes as they stand. */
   private begin(shutCost: Points): void {
     const { offer, base } = this;
-    offer.boxOf.forEach((box, index) => {
-      this.positionOf[index] = box ? POSITIONS.indexOf(this.positions.get(box) ?? "open") : 0;
-    });
-    this.later = offer.own.soundsFrom(this.positionOf);
-    this.laterOf = offer.companions.map((view) => view.soundsFrom(this.positionOf));
+    for (let i = 0; i < offer.boxOf.length; i++) {
+      const box = offer.boxOf[i];
+      this.positionOf[i] = box ? POSITIONS.indexOf(this.positions.get(box) ?? "open") : 0;
+    }
+    let key = "";
+    for (const box of offer.boxes.keys()) key += `${this.positions.get(box) ?? "open"} `;
+    this.later = offer.own.soundsFrom(this.positionOf, key);
+    this.laterOf = offer.companions.map((view) => view.soundsFrom(this.positionOf, key));
     if (offer.free) {
       Object.assign(this.foreign, silence());
       offer.entries.forEach(({ foreign, voices }, index) => {
@@ -439,14 +448,12 @@ export class Walk {
       this.threshold = this.want === "any" ? Number.POSITIVE_INFINITY : Math.max(this.threshold, reach + 1);
       return;
     }
-    const { entries } = offer;
     this.found.push({
       points,
       companions,
       reach,
-      sound: { ...sound, blend: this.blend() },
-      stops: this.chosen.flatMap((index) => (entries[index] as Entry).stop ?? []),
-      tremulants: this.chosen.flatMap((index) => (entries[index] as Entry).tremulant ?? []),
+      sound: this.soundOf(sound),
+      ...this.drawn(),
       boxes: this.freeBoxes.flatMap((box) => {
         const at = this.positions.get(box);
         return at && at !== "open" ? [[box, at] as const] : [];
@@ -455,18 +462,38 @@ export class Walk {
     });
   }
 
-  /** What is heard of the chosen stops and the borrowed ones together. */
-  private blend(): Blend | null {
+  private drawn(): Pick<Candidate, "stops" | "tremulants"> {
+    const stops: Stop[] = [];
+    const tremulants: string[] = [];
+    for (const index of this.chosen) {
+      const { stop, tremulant } = this.offer.entries[index] as Entry;
+      if (stop) stops.push(stop);
+      else if (tremulant !== null) tremulants.push(tremulant);
+    }
+    return { stops, tremulants };
+  }
+
+  /** The sound to keep; what it blends into is made when a pair of parts is compared, which few sets come to. */
+  private soundOf(sound: PartSound): PartSound {
+    const voices: Voice[] = [];
     const { offer, base } = this;
-    const own = this.chosen.map((i) => (offer.own.voices[i] as Voices)[this.positionOf[i] as 0 | 1 | 2]);
-    const borrowed = base.drawn.map((stop) => {
-      const voices = voicesOf(offer.problem, offer.weighed.placed, stop) as Voices;
-      return voices[this.positionIn(stop.division)];
+    for (const stop of base.drawn) {
+      const all = voicesOf(offer.problem, offer.weighed.placed, stop) as Voices;
+      voices.push(all[this.positionIn(stop.division)]);
+    }
+    for (const index of this.chosen) {
+      voices.push((offer.own.voices[index] as Voices)[this.positionOf[index] as 0 | 1 | 2]);
+    }
+    let blend: Blend | null | undefined;
+    const kept = { ...sound };
+    Object.defineProperty(kept, "blend", {
+      enumerable: true,
+      get: () => {
+        blend ??= blendOf(voices);
+        return blend;
+      },
     });
-    return [...borrowed, ...own].reduce<Blend | null>(
-      (sum, { blend }) => (sum === null ? blend : blend === null ? sum : Blend.of(sum, blend)),
-      null,
-    );
+    return kept;
   }
 
   /** Whether every coupler brings a drawn stop, and every tremulant and shut box reaches one. */
