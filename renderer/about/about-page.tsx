@@ -1,8 +1,24 @@
+import { useEffect, useState } from "react";
+import type { HostFacts } from "../../shared-model/host-api.ts";
 import { SOURCES } from "../../shared-model/music/prescriptions/sources.ts";
+import { useStore } from "../state/use-store.tsx";
 import { capital } from "../words/typeset.tsx";
 
 /** What the book is, what to beware of, and where it has its knowledge from. */
 export function AboutPage() {
+  const store = useStore();
+  const [facts, setFacts] = useState<HostFacts | null>(null);
+  useEffect(() => {
+    let there = true;
+    // Without an answer the page says less.
+    store.host.facts().then(
+      (said) => there && setFacts(said),
+      () => undefined,
+    );
+    return () => {
+      there = false;
+    };
+  }, [store]);
   const sources = Object.entries(SOURCES).toSorted(([, a], [, b]) => (a.year ?? 3000) - (b.year ?? 3000));
   return (
     <main className="about">
@@ -39,6 +55,11 @@ export function AboutPage() {
           Everything is reckoned in this window. No account, no network, nothing leaves this computer. Organs and pieces
           are plain files in your own folder, which you can read, copy and mend without this program.
         </p>
+        {facts && (
+          <p className="note quiet">
+            Your folder: {facts.library}. Registrant {facts.version}.
+          </p>
+        )}
       </section>
       <section aria-labelledby="keys">
         <h2 className="cap" id="keys">

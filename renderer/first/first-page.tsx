@@ -1,7 +1,9 @@
 import { useEffect, useState } from "react";
+import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import type { LibraryEntry } from "../../shared-model/host-api.ts";
+import type { Piece } from "../../shared-model/music/piece.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
-import { enterList, openDocument, troubleWords } from "../state/opening.ts";
+import { enterList, openDocument, openFolder, troubleWords } from "../state/opening.ts";
 import { organOf } from "../state/organ.ts";
 import { useDesk, useStore } from "../state/use-store.tsx";
 import { Act, Plain } from "../words/action.tsx";
@@ -20,6 +22,10 @@ export function organFacts({ divisions, year }: Instrument): string {
   const feet = pedal ? " and pedal" : pull ? ", a pedal that pulls down" : "";
   return `${keyboards}${feet}${year === null ? "" : `, ${year}`}`;
 }
+
+/** `a piece of three sections, for All Saints, Sallowby`. */
+const pieceFacts = ({ sections, organ }: Piece): string =>
+  `a piece of ${counted(sections.length, "section")}${organ === null ? "" : `, for ${organ}`}`;
 
 const stopsOf = ({ divisions }: Instrument): number => divisions.reduce((sum, each) => sum + each.stops.length, 0);
 
@@ -60,11 +66,8 @@ export function FirstPage() {
     }
   };
   const open = async (): Promise<void> => {
-    try {
-      if (await store.host.chooseLibrary()) setRound((before) => before + 1);
-    } catch (thrown) {
-      store.set({ trouble: troubleWords(thrown) });
-    }
+    await openFolder(store);
+    setRound((before) => before + 1);
   };
   const demos = (entries ?? []).filter((each) => each.demo && each.kind === "instrument");
   const own = (entries ?? []).filter((each) => !each.demo && (each.kind === "instrument" || each.kind === "piece"));
@@ -154,13 +157,17 @@ function NameAndPlace({ name }: { name: string }) {
 function ContentsLine({ entry }: { entry: LibraryEntry }) {
   const store = useStore();
   const [instrument, setInstrument] = useState<Instrument | null>(null);
+  const [piece, setPiece] = useState<Piece | null>(null);
   const { id, kind } = entry;
   useEffect(() => {
     let there = true;
-    if (kind !== "instrument") return undefined;
     // What cannot be read now is told when it is opened.
     store.host.read(id).then(
-      ({ text }) => there && setInstrument(organOf(text).instrument),
+      ({ text }) => {
+        if (!there) return;
+        if (kind === "instrument") setInstrument(organOf(text).instrument);
+        else setPiece(readPieceFile(text, id, null).piece);
+      },
       () => undefined,
     );
     return () => {
@@ -176,7 +183,9 @@ function ContentsLine({ entry }: { entry: LibraryEntry }) {
       <span>
         {instrument ? counted(stopsOf(instrument), "stop").replace(/^[a-z]+/, String(stopsOf(instrument))) : ""}
       </span>
-      <span className="note quiet">{entry.trouble ?? (instrument ? organFacts(instrument) : " ")}</span>
+      <span className="note quiet">
+        {entry.trouble ?? (instrument ? organFacts(instrument) : piece ? pieceFacts(piece) : " ")}
+      </span>
     </button>
   );
 }

@@ -4,9 +4,14 @@ import { troubleWords } from "./opening.ts";
 import { organOf } from "./organ.ts";
 import { openPieceText, pieceTextAfter } from "./piece-text.ts";
 import type { Store } from "./store.ts";
+import type { DeskPiece } from "./work.ts";
 
 /** Milliseconds after the last change at which it is written: a pause in drawing, not each stop by itself. */
 const PAUSE = 350;
+
+/** A piece gets a file with its first registration or its name: looking at textures leaves nothing behind. */
+const isBegun = ({ title, sections }: DeskPiece): boolean =>
+  title !== "" || sections.some((section) => section.registration !== null);
 
 /**
  * Keeps the library as the desk has it: writes what changed after a short pause, one write after the other, and takes
@@ -40,10 +45,17 @@ export class Autosave {
     const isAskedAgain = this.#store.desk().saving.state === "waiting" && this.#timer === null && !this.#isWriting;
     if (!isAskedAgain && this.#seen?.organ === organ && this.#seen.piece === piece) return;
     this.#seen = { organ, piece };
-    if (!this.#isDue()) return;
+    if (!this.#mayBeDue()) return;
     if (this.#store.desk().saving.state === "saved") this.#store.set({ saving: { state: "waiting" } });
     if (this.#timer !== null) clearTimeout(this.#timer);
     this.#timer = setTimeout(() => void this.flush(), PAUSE);
+  }
+
+  /** Whether there may be something to write, told without reckoning: this is asked at every stop that is drawn. */
+  #mayBeDue(): boolean {
+    const { piece } = this.#store.work;
+    const { pieceFile, pieceBase } = this.#store.desk();
+    return this.#organDue() || (pieceFile ? piece !== pieceBase?.piece : isBegun(piece));
   }
 
   /** Whether the desk has something that the library does not. */
@@ -62,9 +74,7 @@ export class Autosave {
     const { pieceFile, pieceBase } = this.#store.desk();
     const instrument = organ === null ? null : organOf(organ).instrument;
     if (!instrument) return null;
-    // A piece gets a file with its first registration or its name: looking at textures leaves nothing behind.
-    const isBegun = piece.title !== "" || piece.sections.some((section) => section.registration !== null);
-    if (!pieceFile && !isBegun) return null;
+    if (!pieceFile && !isBegun(piece)) return null;
     const { text, troubles } = pieceTextAfter(pieceBase, piece, instrument);
     if (text === null) {
       const words = troubles.map(troubleLine).join(" ");

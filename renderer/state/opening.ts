@@ -87,7 +87,8 @@ async function layPiece(store: Store, id: DocumentId, organ: DocumentId | null, 
     {
       organ: organFile.text,
       entry: null,
-      piece: { ...base.piece, title, sections },
+      // The very value that the file gave: nothing is due to be written then.
+      piece: isOwn && base.piece.sections.length > 0 ? base.piece : { ...base.piece, title, sections },
       at: Math.min(place.at, sections.length - 1),
     },
     { organFile, pieceFile: isOwn ? pieceFile : null, pieceBase: isOwn ? base : null },
@@ -101,6 +102,13 @@ export const openDocument = (store: Store, id: DocumentId): Promise<void> =>
     const { text } = await store.host.read(id);
     if (fileKindOf(text) === "piece") await layPiece(store, id, null, { page: "piece", at: 0 });
     else await layOrgan(store, id, "texture");
+  });
+
+/** Asks for another folder as the library; the first page then shows what is in it. */
+export const openFolder = (store: Store): Promise<void> =>
+  tryTo(store, async () => {
+    if (await store.host.chooseLibrary())
+      store.lay(EMPTY_WORK, { organFile: null, pieceFile: null, pieceBase: null }, "first");
   });
 
 /** Comes back to where an address says the person was. */

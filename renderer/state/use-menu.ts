@@ -1,6 +1,6 @@
 import { useEffect } from "react";
 import type { DocumentId, MenuCommand } from "../../shared-model/host-api.ts";
-import { openDocument, troubleWords } from "./opening.ts";
+import { openDocument, openFolder } from "./opening.ts";
 import { changeTheme, zoomBy } from "./settings.ts";
 import type { Store } from "./store.ts";
 import { findOnPage, isText } from "./use-keys.ts";
@@ -12,21 +12,13 @@ const inText = (what: "undo" | "redo", otherwise: () => void): void => {
   else otherwise();
 };
 
-async function chooseLibrary(store: Store): Promise<void> {
-  try {
-    if (await store.host.chooseLibrary()) store.turnTo("first");
-  } catch (thrown) {
-    store.set({ trouble: troubleWords(thrown) });
-  }
-}
-
 /** What each command does; a command that nobody has thought of does not compile. */
 const DOES: Readonly<Record<MenuCommand, (store: Store, document: DocumentId | null) => void>> = {
   "new-organ": (store) => store.turnTo("first"),
   "open-document": (store, document) => {
     if (document !== null) void openDocument(store, document);
   },
-  "open-folder": (store) => void chooseLibrary(store),
+  "open-folder": (store) => void openFolder(store),
   undo: (store) => inText("undo", () => store.undo()),
   redo: (store) => inText("redo", () => store.redo()),
   find: () => void findOnPage(),
