@@ -70,8 +70,10 @@ export const oneKeyboardOneSound: PairRule = {
     return one > other || (one === other && first.part.id < second.part.id);
   },
   most: () => 0,
-  mostHere: (first, second) =>
-    !isSurelyWithin(first, second) ? 0 : hearTheSame(first, second) ? NO_CONTRAST : SOLO_IN_THE_CHORDS,
+  mostHere: (first, second) => {
+    if (hasOneManual(first.instrument) && hearTheSame(first, second)) return NO_CONTRAST;
+    return isSurelyWithin(first, second) ? SOLO_IN_THE_CHORDS : 0;
+  },
   forbids: (first, second, firstContext, secondContext) =>
     !hasOneManual(firstContext.instrument) && isLost(first, second, firstContext, secondContext),
   weigh: (first, second, firstContext, secondContext) => {
