@@ -39,6 +39,12 @@ export function App() {
   useEffect(() => {
     document.title = `${TITLES[page]}: Registrant`;
     window.scrollTo(0, 0);
+    // Who came by a button of the page before stands nowhere now: the next Tab is to go on in this page, not at its head.
+    const main = document.querySelector("main");
+    if (main && document.activeElement === document.body) {
+      main.tabIndex = -1;
+      main.focus({ preventScroll: true });
+    }
   }, [page]);
   useEffect(() => {
     document.documentElement.className = theme;

@@ -1,10 +1,12 @@
 import type { ReactNode } from "react";
 import { textureOf } from "../state/section.ts";
-import { useSection, useWork } from "../state/use-store.tsx";
+import { useSection, useStore, useWork } from "../state/use-store.tsx";
+import { Plain } from "../words/action.tsx";
 import { SCHOOL_WORDS } from "../words/schools.ts";
 
 /** The head of a page about one section: the piece, which section, and what music it is. */
 export function SectionOpening({ actions }: { actions?: ReactNode }) {
+  const store = useStore();
   const { piece, at } = useWork();
   const section = useSection();
   const texture = textureOf(section);
@@ -12,6 +14,10 @@ export function SectionOpening({ actions }: { actions?: ReactNode }) {
   const tempo = section.tempo === undefined ? texture?.tempo : section.tempo;
   const many = piece.sections.length > 1;
   const which = section.name ?? (many ? `section ${at + 1}` : null);
+  const turnTo = (index: number): void =>
+    store.act("turning to another section", (draft) => {
+      draft.at = index;
+    });
   const facts = [
     piece.title === "" ? null : which,
     section.bars === null ? null : `bars ${section.bars}`,
@@ -30,7 +36,21 @@ export function SectionOpening({ actions }: { actions?: ReactNode }) {
           </>
         )}
       </p>
-      {actions !== undefined && <div className="end">{actions}</div>}
+      {(actions !== undefined || many) && (
+        <div className="end">
+          {many && (
+            <>
+              <Plain disabled={at === 0} onClick={() => turnTo(at - 1)}>
+                Section before
+              </Plain>
+              <Plain disabled={at === piece.sections.length - 1} onClick={() => turnTo(at + 1)}>
+                Section after
+              </Plain>
+            </>
+          )}
+          {actions}
+        </div>
+      )}
     </div>
   );
 }

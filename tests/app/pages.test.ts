@@ -49,6 +49,21 @@ const WALK: readonly (readonly [name: string, go: (page: Page) => Promise<unknow
       await page.getByRole("button", { name: /^Larigot/ }).click();
     },
   ],
+  ["organ", (page) => page.getByRole("button", { name: "Organ", exact: true }).click()],
+  [
+    "piece",
+    async (page) => {
+      await page.getByRole("button", { name: "Piece", exact: true }).click();
+      await page.getByRole("button", { name: "Add a section" }).click();
+    },
+  ],
+  [
+    "cards",
+    async (page) => {
+      await page.getByRole("button", { name: "Cards", exact: true }).click();
+      await page.getByRole("img", { name: /^Page 1/ }).waitFor({ timeout: 60_000 });
+    },
+  ],
   ["about", (page) => page.getByRole("button", { name: "About and sources" }).click()],
 ];
 
