@@ -1,14 +1,15 @@
 import { beforeAll, expect, test, vi } from "vitest";
 import { piecePages } from "../../shared-model/cards/pages.ts";
 import { openTypefaces, pdfOf } from "../../shared-model/cards/pdf.ts";
+import { needPoppler } from "../house/outside-programs.ts";
 import { LANTERN } from "./piece-example.ts";
-import { needPoppler, pdfFonts, pdfTexts } from "./poppler.ts";
+import { pdfFonts, pdfTexts } from "./poppler.ts";
 import { TYPEFACES } from "./typeset.ts";
 
 // The library in the form that a bundler gives to a browser: it finds no fonts of its own there.
 vi.mock("pdfkit", () => import(new URL("../../node_modules/pdfkit/js/pdfkit.browser.mjs", import.meta.url).href));
 
-beforeAll(needPoppler, 300_000);
+beforeAll(needPoppler);
 
 test("cards are printed in a browser with no font but those handed in", async () => {
   const faces = openTypefaces(TYPEFACES.bytes);

@@ -5,12 +5,13 @@ import { imposed } from "../../shared-model/cards/paper/impose.ts";
 import type { Page, PrintedCards } from "../../shared-model/cards/paper/page.ts";
 import { POINT } from "../../shared-model/cards/paper/type.ts";
 import { pdfOf } from "../../shared-model/cards/pdf.ts";
-import { needPoppler, pdfFacts, pdfFonts, pdfImage, pdfStructure, pdfTexts } from "./poppler.ts";
+import { needPoppler } from "../house/outside-programs.ts";
+import { pdfFacts, pdfFonts, pdfImage, pdfStructure, pdfTexts } from "./poppler.ts";
 import { registered } from "./registered.ts";
 import { TYPEFACES } from "./typeset.ts";
 
 // Installing the tools takes a while on a machine that lacks them.
-beforeAll(needPoppler, 300_000);
+beforeAll(needPoppler);
 
 const wiekenborg = registered(
   "wiekenborg",

@@ -7,9 +7,10 @@ import { MARGIN, PAPERS } from "../../shared-model/cards/paper/paper.ts";
 import { SIZES } from "../../shared-model/cards/paper/type.ts";
 import { pdfOf } from "../../shared-model/cards/pdf.ts";
 import type { PieceCards } from "../../shared-model/cards/piece-card.ts";
+import { needPoppler } from "../house/outside-programs.ts";
 import { anyPiece } from "./any-piece.ts";
 import { LANTERN } from "./piece-example.ts";
-import { needPoppler, pdfFacts, pdfTexts } from "./poppler.ts";
+import { pdfFacts, pdfTexts } from "./poppler.ts";
 import { inkFaults, TYPEFACES, textsOf, wordsOf } from "./typeset.ts";
 
 const { measure } = TYPEFACES;
@@ -167,7 +168,7 @@ describe("any piece on any paper (seed 4711)", () => {
 });
 
 describe("the PDF of a piece", () => {
-  beforeAll(needPoppler, 300_000);
+  beforeAll(needPoppler);
 
   test("another program reads its cards in playing order", async () => {
     const cards = piecePages(LANTERN, { paper: "a5", measure });

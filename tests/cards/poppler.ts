@@ -1,24 +1,7 @@
-import { execFileSync, spawnSync } from "node:child_process";
+import { execFileSync } from "node:child_process";
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-
-const stands = (): boolean => spawnSync("pdftotext", ["-v"]).error === undefined;
-
-/**
- * Makes sure that poppler's tools are there: as root it has the system install them.
- *
- * @throws Error that says what to install, where they are missing and cannot be installed.
- */
-export function needPoppler(): void {
-  if (stands()) return;
-  if (process.getuid?.() === 0) {
-    spawnSync("apt-get", ["update"], { stdio: "ignore" });
-    spawnSync("apt-get", ["install", "-y", "poppler-utils"], { stdio: "ignore" });
-  }
-  if (!stands())
-    throw new Error("These tests need pdftotext, pdffonts and pdftoppm: install the package poppler-utils.");
-}
 
 /** Runs one of poppler's tools on a PDF. */
 function tool(name: string, bytes: Uint8Array, ...words: readonly string[]): string {
