@@ -1,4 +1,5 @@
 import { CARD, CARDS, cardsCommand } from "./command/cards.ts";
+import { CARRY, carryCommand } from "./command/carry.ts";
 import { CHECK, checkCommand } from "./command/check.ts";
 import { nearestWords } from "./command/nearest.ts";
 import { OPEN, openCommand } from "./command/open.ts";
@@ -33,11 +34,12 @@ const COMMANDS: readonly Command[] = [
   { usage: CARDS, run: (words, terminal) => cardsCommand(CARDS, words, terminal) },
   { usage: CARD, run: (words, terminal) => cardsCommand(CARD, words, terminal) },
   { usage: PLAN, run: planCommand },
+  { usage: CARRY, run: carryCommand },
   { usage: RULES_USAGE, run: rulesCommand },
   { usage: SCHEMA, run: schemaCommand },
 ];
 
-const LATER = ["survey", "carry"];
+const LATER = ["survey"];
 const NAMES = [...COMMANDS.map((each) => each.usage.command), ...LATER, "tour", "help"];
 const ASKS_HELP = ["--help", "-h"];
 

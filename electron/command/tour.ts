@@ -1,4 +1,5 @@
 import { CARDS } from "./cards.ts";
+import { CARRY } from "./carry.ts";
 import { CHECK } from "./check.ts";
 import { OPEN } from "./open.ts";
 import { type Usage, usageLines } from "./options.ts";
@@ -22,6 +23,7 @@ const USAGES: readonly Usage[] = [
   CHECK,
   CARDS,
   PLAN,
+  CARRY,
   RULES_USAGE,
   SCHEMA,
 ];

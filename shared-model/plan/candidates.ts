@@ -17,7 +17,7 @@ import type { Instrument } from "../stoplist/instrument.ts";
 import { type Stand, standOf } from "./stand.ts";
 
 /** Where an alternative comes from. */
-export type Origin = "proposed" | "pinned" | "kept" | "for-a-link" | "carried-on";
+export type Origin = "proposed" | "pinned" | "kept" | "for-a-link" | "carried-on" | "carried-over";
 
 /** One registration that a section may have, or the whole row of one that grows. */
 export interface Alternative {
@@ -209,10 +209,11 @@ export function distinct(list: readonly Alternative[]): readonly Alternative[] {
   });
 }
 
-/** The list of a section by itself: its pin alone, else what the file has and the proposals. */
+/** The list of a section by itself: its pin alone, else `besides`, the proposals and what the file has. */
 export function candidatesOf(
   lists: CandidateLists,
   { section, registration, steps, pinned }: PieceSection,
+  besides: (problem: Problem) => readonly Alternative[] = () => [],
 ): Candidates {
   const problem = lists.problem(section);
   const written = registration ? lists.written(problem, registration, steps, pinned ? "pinned" : "kept") : null;
@@ -223,7 +224,7 @@ export function candidatesOf(
   const proposals = lists.proposals(problem);
   const kept = written && !("trouble" in written) && !written.judgement.forbidden ? [written] : [];
   // A ladder from the file stands beside the one worked out; a registration that is proposed as well keeps its place.
-  const list = distinct([...proposals, ...kept]);
+  const list = distinct([...besides(problem), ...proposals, ...kept]);
   return { problem, list, trouble: list.length === 0 ? "Nothing on this organ serves for it." : null };
 }
 

@@ -1,3 +1,4 @@
+import type { Problem } from "../judging/problem.ts";
 import type { Link, Piece, PieceSection } from "../music/piece.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Instrument } from "../stoplist/instrument.ts";
@@ -18,7 +19,20 @@ export interface PlanOptions {
   /** How many of the best proposals of each section are looked at, default {@link USUAL_CHOICE}. */
   readonly count?: number;
   readonly weights?: Partial<PlanWeights>;
+  readonly leaning?: Leaning;
 }
+
+/** What counts besides points and work, where a row is to stay near to something that was there before. */
+export interface Leaning {
+  /** Registrations that are looked at before the proposals of a section. */
+  besides(section: number, lists: CandidateLists, problem: Problem): readonly Alternative[];
+  /** Points against an alternative of a section, 0 or more. */
+  off(section: number, one: Alternative): Points;
+  /** Points against going from one alternative to one of the next section `section`, 0 or more. */
+  step(section: number, earlier: Alternative, later: Alternative): Points;
+}
+
+const NO_LEANING: Leaning = { besides: () => [], off: () => 0, step: () => 0 };
 
 /** A row of registrations chosen for a piece, and all that it was chosen from. */
 export interface ChosenRow {
@@ -164,6 +178,7 @@ function rowProblem(
   times: readonly (TimeLeft | null)[],
   costs: ChangeCosts,
   setting: ChangeSetting,
+  leaning: Leaning,
 ): RowProblem {
   const { instrument, weights } = setting;
   const list = (at: number): readonly Alternative[] => (candidates[at] as Candidates).list;
@@ -179,7 +194,7 @@ function rowProblem(
     own: (at, choice) => {
       const one = list(at)[choice] as Alternative;
       const disturbed = kept[at] && !isAsWritten(piece.sections[at] as PieceSection, one) ? weights.disturbed : 0;
-      return (most[at] as Points) - one.score + disturbed;
+      return (most[at] as Points) - one.score + disturbed + leaning.off(at, one);
     },
     change: (at, before, choice) => {
       const key = `${at} ${before} ${choice}`;
@@ -188,7 +203,8 @@ function rowProblem(
       const [earlier, later] = [list(at - 1)[before] as Alternative, list(at)[choice] as Alternative];
       const difference = costs.difference(earlier, later);
       const cost = costs.cost(difference, times[at] as TimeLeft, at, room > 0);
-      const row = costs.ofRow(candidates[at - 1] as Candidates, earlier, candidates[at] as Candidates, later);
+      const conventions = costs.ofRow(candidates[at - 1] as Candidates, earlier, candidates[at] as Candidates, later);
+      const row = conventions + leaning.step(at, earlier, later);
       const whole = { hand: cost.hand + row, press: cost.press === null ? null : cost.press + row };
       changes.set(key, whole);
       return whole;
@@ -235,6 +251,7 @@ export function chooseRow(
   if (piece.sections.length === 0)
     return { troubles: [{ section: null, text: "The piece has no sections yet. Add one under sections:." }] };
   const weights = { ...USUAL_WEIGHTS, ...options.weights };
+  const leaning = options.leaning ?? NO_LEANING;
   const layout = layoutOf(instrument);
   const crew = crewOf(piece);
   const setting: ChangeSetting = { instrument, layout, crew, weights };
@@ -243,7 +260,7 @@ export function chooseRow(
   const copies = copiesOf(piece);
   const alone = carriedOn(
     lists,
-    piece.sections.map((section) => candidatesOf(lists, section)),
+    piece.sections.map((section, at) => candidatesOf(lists, section, (problem) => leaning.besides(at, lists, problem))),
   );
   const copied = withCopies(lists, withShades(piece, lists, alone, copies), copies);
   const empty = copied.candidates.flatMap((each, section) =>
@@ -258,7 +275,7 @@ export function chooseRow(
   const costs = new ChangeCosts(setting);
   for (let most = Math.max(...copied.candidates.map((each) => each.list.length)); ; most = Math.ceil(most / 2)) {
     const candidates = copied.candidates.map((each) => ({ ...each, list: each.list.slice(0, most) }));
-    const problem = rowProblem(piece, candidates, copies, times, costs, setting);
+    const problem = rowProblem(piece, candidates, copies, times, costs, setting, leaning);
     const row = bestRow(problem);
     if (!row) continue;
     const chosen = candidates.map((each, at) => each.list[row.choices[at] as number] as Alternative);

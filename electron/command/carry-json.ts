@@ -1,0 +1,34 @@
+import { labelOf } from "../../shared-model/cards/label.ts";
+import type { CarriedPiece } from "../../shared-model/carry/carry.ts";
+import { registrationValue } from "../../shared-model/files/registration-value.ts";
+import type { PlannedSection } from "../../shared-model/plan/planned.ts";
+import { registrationsOf } from "../../shared-model/plan/written.ts";
+import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { planJson } from "./plan-json.ts";
+import { decimal } from "./proposal-json.ts";
+
+function sideJson(instrument: Instrument, section: PlannedSection) {
+  const [registration, ...steps] = registrationsOf(section).map((each) => registrationValue(instrument, each));
+  const label = labelOf(section.candidates.problem, section.chosen.judgement.parts);
+  return { label, score: decimal(section.chosen.score), registration, steps };
+}
+
+/** A carried piece as outside programs read it: each section before and after, and the changes of the new plan. */
+export const carryJson = ({ from, to, piece, sections, plan }: CarriedPiece) => ({
+  from: from.name,
+  to: to.name,
+  piece: piece.name,
+  sections: sections.map(({ before, after, asItWas, missing, stops, differences }, at) => ({
+    number: at + 1,
+    name: before.music.section.name,
+    texture: before.music.section.texture,
+    before: sideJson(from, before),
+    after: after && sideJson(to, after),
+    asItWas,
+    missing,
+    stops,
+    differences: differences.map(({ part, text, points }) => ({ part, text, points: decimal(-points) })),
+    links: (after?.links ?? []).map(({ link, holds }) => ({ kind: link.kind, to: link.to + 1, holds })),
+  })),
+  plan: plan && planJson(plan),
+});

@@ -1,0 +1,92 @@
+import { labelOf } from "../../shared-model/cards/label.ts";
+import type { CarriedPiece, CarriedSection } from "../../shared-model/carry/carry.ts";
+import { LINK_WORDS } from "../../shared-model/music/piece.ts";
+import { VERDICT_WORDS } from "../../shared-model/plan/feasibility.ts";
+import type { PlannedSection } from "../../shared-model/plan/planned.ts";
+import { counted, opposite, table, wrapped } from "./plain-text.ts";
+import { decimal } from "./proposal-json.ts";
+import { registrationLines } from "./registration-text.ts";
+
+const INDENT = "    ";
+
+const labelled = ({ candidates, chosen }: PlannedSection): string =>
+  labelOf(candidates.problem, chosen.judgement.parts);
+
+function differenceLines({ stops, differences }: CarriedSection): readonly string[] {
+  const told = differences.map(({ part, text, points }) => [
+    points === 0 ? "" : String(decimal(-points)),
+    part === null ? text : `${part}: ${text}`,
+  ]);
+  return [
+    ...stops.flatMap(({ part, text }) => wrapped(`${part}: ${text}`, `${INDENT}* `)),
+    ...(told.length > 0 ? table(told, INDENT) : []),
+  ];
+}
+
+/** How the change into a section goes there, where it is not easy. */
+function changeLines({ plan }: CarriedPiece, section: PlannedSection): readonly string[] {
+  const place = plan?.sections.indexOf(section) ?? -1;
+  return (plan?.changes ?? [])
+    .filter((change) => change.section === place && change.verdict !== "easy")
+    .flatMap((change) => [
+      ...wrapped(
+        `the change into ${change.step > 0 ? `step ${change.step + 1}` : "it"}: ${VERDICT_WORDS[change.verdict]}`,
+        `${INDENT}! `,
+      ),
+      ...change.advice.flatMap((each) => wrapped(each, `${INDENT}  `)),
+    ]);
+}
+
+function sectionLines(carried: CarriedPiece, at: number): readonly string[] {
+  const section = carried.sections[at];
+  if (!section) return [];
+  const { before, after, asItWas, missing } = section;
+  const title = `${String(at + 1).padStart(2)}  ${before.music.section.name ?? `Section ${at + 1}`}`;
+  const was = String(decimal(before.chosen.score));
+  if (!after) {
+    return [
+      ...opposite(title, `${was} -> none`),
+      ...wrapped(`${labelled(before)} -> no means for it here`, INDENT),
+      ...missing.flatMap((each) => wrapped(each, `${INDENT}! `)),
+      "",
+    ];
+  }
+  const nameOf = (place: number): string => carried.plan?.sections[place]?.music.section.name ?? `section ${place + 1}`;
+  return [
+    ...opposite(title, `${was} -> ${decimal(after.chosen.score)}`),
+    ...wrapped(`${labelled(before)} -> ${labelled(after)}`, INDENT),
+    ...registrationLines(after.candidates.problem, after.chosen.entry.state, after.chosen.judgement, INDENT),
+    ...(after.chosen.steps.length > 0 ? wrapped(`then ${counted(after.chosen.steps.length, "step")}`, INDENT) : []),
+    ...(asItWas ? wrapped("Set as it was.", INDENT) : []),
+    ...differenceLines(section),
+    ...after.links
+      .filter(({ holds }) => !holds)
+      .flatMap(({ link }) => wrapped(`NOT ${LINK_WORDS[link.kind]} ${nameOf(link.to)}`, `${INDENT}! `)),
+    ...changeLines(carried, after),
+    "",
+  ];
+}
+
+/** A carried piece as plain text: for each section what it was, what it is, and what that costs. */
+export function carryText(carried: CarriedPiece): string {
+  const { from, to, piece, sections } = carried;
+  const same = sections.filter((section) => section.asItWas).length;
+  const none = sections.filter((section) => section.after === null).length;
+  const counts = [
+    counted(sections.length, "section"),
+    ...(same > 0 ? [`${same} set as ${same === 1 ? "it was" : "they were"}`] : []),
+    ...(none > 0 ? [`${none} without means there`] : []),
+  ];
+  return [
+    ...wrapped(`${piece.name ?? "The piece"}, from ${from.name} to ${to.name}`),
+    ...wrapped(`${counts.join(", ")}. Stops are matched by what they are, not by their names.`),
+    "",
+    ...sections.flatMap((_, at) => sectionLines(carried, at)),
+    ...wrapped(
+      "Points before a line are what it counts against the registration here, our own setting; at the right the scores by the rules, there and here.",
+    ),
+    ...wrapped(
+      "Ask the organ's keeper before you change its combination memory, and hear everything in the room first.",
+    ),
+  ].join("\n");
+}

@@ -1,0 +1,237 @@
+import { listen } from "../judging/listening.ts";
+import { prepare } from "../judging/prepare.ts";
+import type { Problem } from "../judging/problem.ts";
+import type { Piece, PieceSection, Registration } from "../music/piece.ts";
+import { type Alternative, type CandidateLists, copiesOf } from "../plan/candidates.ts";
+import { type ChosenRow, chooseRow, type Leaning } from "../plan/plan.ts";
+import { type PlannedPiece, type PlannedSection, workOut } from "../plan/planned.ts";
+
+import { missingMeans } from "../propose/missing.ts";
+import type { Points } from "../rules/rule.ts";
+import type { Instrument } from "../stoplist/instrument.ts";
+import { type Drawn, setDirectly } from "./carry-direct.ts";
+import { climb } from "./carry-near.ts";
+import { changedStops } from "./carry-words.ts";
+import {
+  distanceOf,
+  loudestOf,
+  type MeaningDifference,
+  meaningDifferences,
+  soundsAlike,
+  stepDifference,
+} from "./meaning.ts";
+
+/** A section that the player pinned keeps its meaning at so many times the price. */
+const PINNED = 10;
+/** Direct ways that are looked at for each section. */
+const DIRECT_WAYS = 2;
+
+/** A section carried to another organ. */
+export interface CarriedSection {
+  readonly before: PlannedSection;
+  /** `null` where the other organ has no means for it. */
+  readonly after: PlannedSection | null;
+  /** Whether it could be set as it was: every stop has its like there, and every part sounds the same. */
+  readonly asItWas: boolean;
+  /** Why there are no means; empty where there are. */
+  readonly missing: readonly string[];
+  /** What stops became, part by part, in words. */
+  readonly stops: readonly { readonly part: string; readonly text: string }[];
+  /** What is meant otherwise, and what that counts against it. */
+  readonly differences: readonly MeaningDifference[];
+}
+
+/** A piece carried from one organ to another. */
+export interface CarriedPiece {
+  readonly from: Instrument;
+  readonly to: Instrument;
+  readonly piece: Piece;
+  readonly sections: readonly CarriedSection[];
+  /** The plan on the other organ, of the sections that it has means for; `null` where it has none for any. */
+  readonly plan: PlannedPiece | null;
+}
+
+const standsOf = ({ entry, steps }: Alternative) => [entry, ...steps.map((each) => each.stand)];
+const judgementsOf = ({ judgement, steps }: Alternative) => [judgement, ...steps.map((each) => each.judgement)];
+const partsAtEnd = (one: Alternative) => (judgementsOf(one).at(-1) ?? one.judgement).parts;
+
+/** How far one registration is from what another meant; of a row that grows, the mean of its beginning and its end. */
+function farFrom(before: Alternative, after: Alternative): Points {
+  const entry = distanceOf(before.judgement.parts, after.judgement.parts);
+  if (before.steps.length + after.steps.length === 0) return entry;
+  return Math.round((entry + distanceOf(partsAtEnd(before), partsAtEnd(after))) / 2);
+}
+
+/** All the steps of a registration set again as directly as can be; the most fitting way by its first step leads. */
+function directRows(from: Instrument, before: Alternative, to: Instrument): readonly (readonly Drawn[])[] {
+  if (before.steps.length === 0) return setDirectly(from, before.entry, to, DIRECT_WAYS).map((one) => [one]);
+  const row = standsOf(before).flatMap((stand) => setDirectly(from, stand, to, 1));
+  return row.length === before.steps.length + 1 ? [row] : [];
+}
+
+/** The registration set as it was, where the other organ has the like of everything in it; else `null`. */
+function sameAgain(from: Instrument, before: Alternative, problem: Problem): readonly Drawn[] | null {
+  const row = standsOf(before).flatMap((stand) =>
+    setDirectly(from, stand, problem.instrument, 1).filter((one) => one.whole),
+  );
+  const judged = judgementsOf(before);
+  if (row.length < judged.length) return null;
+  const alike = row.every((one, at) => {
+    const parts = listen(problem, one.state, one.placings);
+    return parts !== null && soundsAlike(judged[at]?.parts ?? [], parts);
+  });
+  return alike ? row : null;
+}
+
+/** As a file would keep it. */
+const registered = ({ state, placings }: Drawn): Registration => ({
+  keyboards: Object.fromEntries(placings.map((each) => [each.part, each.keyboard])),
+  octaves: Object.fromEntries(placings.filter((each) => each.octave !== 0).map((each) => [each.part, each.octave])),
+  state,
+});
+
+/** The piece without what was drawn on the old organ: pinned where it can be set as it was, else open. */
+function openedFor(before: PlannedPiece, to: Instrument): readonly PieceSection[] {
+  return before.sections.map(({ music, chosen }) => {
+    const row = sameAgain(before.instrument, chosen, prepare(to, music.section));
+    const [first, ...steps] = row?.map(registered) ?? [];
+    return { ...music, registration: first ?? null, steps, pinned: first !== undefined };
+  });
+}
+
+/** The sections that are kept, their links pointing at their new places. */
+function remaining(sections: readonly PieceSection[], kept: readonly number[]): readonly PieceSection[] {
+  return kept.map((at) => {
+    const section = sections[at] as PieceSection;
+    const links = section.links
+      .filter(({ to }) => kept.includes(to))
+      .map((link) => ({ ...link, to: kept.indexOf(link.to) }));
+    return { ...section, links };
+  });
+}
+
+/** What draws a plan towards the registrations that were. `kept` gives each of its sections its place in the old plan. */
+function leaningTo(before: PlannedPiece, pinned: readonly boolean[], kept: readonly number[]): Leaning {
+  const chosen = kept.map((at) => (before.sections[at] as PlannedSection).chosen);
+  const weight = (at: number): number => (pinned[kept[at] as number] ? PINNED : 1);
+  const known = chosen.map(() => new Map<Alternative, Points>());
+  return {
+    besides: (at, lists: CandidateLists, problem) => {
+      const old = chosen[at] as Alternative;
+      const rows = directRows(before.instrument, old, problem.instrument);
+      const near =
+        old.steps.length > 0
+          ? []
+          : rows.flatMap(([one]) => (one ? [[climb(problem, one, old.judgement.parts, weight(at))]] : []));
+      return [...rows, ...near].flatMap((row): readonly Alternative[] => {
+        const [first, ...steps] = row.map(registered);
+        const written = first ? lists.written(problem, first, steps, "carried-over") : null;
+        return !written || "trouble" in written || written.judgement.forbidden ? [] : [written];
+      });
+    },
+    off: (at, one) => {
+      const table = known[at] as Map<Alternative, Points>;
+      const points = table.get(one) ?? weight(at) * farFrom(chosen[at] as Alternative, one);
+      table.set(one, points);
+      return points;
+    },
+    step: (at, earlier, later) =>
+      stepDifference(stepBetween(chosen[at - 1] as Alternative, chosen[at] as Alternative), stepBetween(earlier, later))
+        ?.points ?? 0,
+  };
+}
+
+/** By how much the beginning of one section is louder than the end of the one before, in hundredths of a decibel. */
+const stepBetween = (earlier: Alternative, later: Alternative): number =>
+  loudestOf(later.judgement.parts) - loudestOf(partsAtEnd(earlier));
+
+/** The plan of the sections that the organ has means for, their places, and what stood against the others. */
+function planOf(
+  before: PlannedPiece,
+  pinned: readonly boolean[],
+  to: Instrument,
+  count: number,
+): { readonly row: ChosenRow | null; readonly kept: readonly number[]; readonly unshared: readonly number[] } {
+  let sections = openedFor(before, to);
+  let kept = sections.map((_, at) => at);
+  const unshared: number[] = [];
+  for (;;) {
+    if (kept.length === 0) return { row: null, kept, unshared };
+    const piece = { ...before.row.piece, sections: remaining(sections, kept) };
+    const row = chooseRow(to, piece, { count, leaning: leaningTo(before, pinned, kept) });
+    if (!("troubles" in row)) return { row, kept, unshared };
+    const lost = new Set(row.troubles.flatMap(({ section }) => (section === null ? [] : [kept[section] as number])));
+    if (lost.size === 0) return { row: null, kept: [], unshared };
+    // What cannot share another section's registration here may still have one of its own.
+    const copies = copiesOf({ ...before.row.piece, sections });
+    const sharing = [...lost].filter((at) => copies[at] !== null || copies.includes(at));
+    if (sharing.length > 0) {
+      unshared.push(...sharing);
+      const isFreed = (at: number): boolean => sharing.includes(at);
+      sections = sections.map((section, at) => ({
+        ...section,
+        links: section.links.filter((link) => link.kind !== "same-as" || !(isFreed(at) || isFreed(link.to))),
+      }));
+    } else kept = kept.filter((at) => !lost.has(at));
+  }
+}
+
+/**
+ * Carries a planned piece to another organ: for every section the registration there that is worth most by the same rules,
+ * less what it means otherwise than the one that was (pitches, families, compounds, balance, steps in level), and less the
+ * work of changing on that console. What can be set as it was is kept as it was, whatever else would earn more.
+ *
+ * @param before the plan on the organ it comes from.
+ * @param pinned by section, whether the player pinned it there: then its meaning counts most.
+ * @param count how many of the best proposals of each section are looked at.
+ */
+export function carry(before: PlannedPiece, pinned: readonly boolean[], to: Instrument, count: number): CarriedPiece {
+  const { row, kept, unshared } = planOf(before, pinned, to, count);
+  const plan = row && workOut(row);
+  const from = before.instrument;
+  const sections = before.sections.map((old, at): CarriedSection => {
+    const after = plan?.sections[kept.indexOf(at)] ?? null;
+    if (!after) {
+      const missing = missingMeans(prepare(to, old.music.section)).map(({ text }) => text);
+      return { before: old, after: null, asItWas: false, missing, stops: [], differences: [] };
+    }
+    const asItWas = after.chosen.origin === "pinned";
+    return {
+      before: old,
+      after,
+      asItWas,
+      missing: [],
+      stops: changedStops(old, after),
+      differences: differencesOf(before, plan as PlannedPiece, kept, at, unshared.includes(at)),
+    };
+  });
+  return { from, to, piece: before.row.piece, sections, plan };
+}
+
+function differencesOf(
+  before: PlannedPiece,
+  plan: PlannedPiece,
+  kept: readonly number[],
+  at: number,
+  unshared: boolean,
+): readonly MeaningDifference[] {
+  const here = kept.indexOf(at);
+  const [old, now] = [before.sections[at], plan.sections[here]].map((each) => (each as PlannedSection).chosen) as [
+    Alternative,
+    Alternative,
+  ];
+  const shakes = plan.instrument.tremulants.length > 0;
+  const own = meaningDifferences(old.judgement.parts, now.judgement.parts, shakes);
+  const grows = old.steps.length > 0 || now.steps.length > 0;
+  const end = grows ? meaningDifferences(partsAtEnd(old), partsAtEnd(now), shakes) : [];
+  const [oldEarlier, earlier] = [before.sections[kept[here - 1] ?? -1]?.chosen, plan.sections[here - 1]?.chosen];
+  const step = oldEarlier && earlier ? stepDifference(stepBetween(oldEarlier, old), stepBetween(earlier, now)) : null;
+  return [
+    ...own.map((each) =>
+      grows ? { ...each, text: `at its beginning ${each.text}`, points: Math.round(each.points / 2) } : each,
+    ),
+    ...end.map((each) => ({ ...each, text: `at its end ${each.text}`, points: Math.round(each.points / 2) })),
+    ...(step ? [step] : []),
+    ...(unshared ? [{ part: null, text: "cannot share the registration of another section here", points: 0 }] : []),
+  ];
+}

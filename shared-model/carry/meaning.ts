@@ -1,0 +1,230 @@
+import { levelOf } from "../acoustics/level.ts";
+import type { PartSound } from "../acoustics/part-sound.ts";
+import { countPitches, type PitchSet, pitchesOf } from "../acoustics/pitch-set.ts";
+import type { Placing } from "../console/state.ts";
+import { pitchName } from "../pitch/reading.ts";
+import type { Points } from "../rules/rule.ts";
+
+/** What each part is played on and what is heard of it. */
+export interface HeardPart {
+  readonly placing: Placing;
+  readonly sound: PartSound;
+}
+
+/** One way in which a registration means something else than another. */
+export interface MeaningDifference {
+  /** `null` where it concerns the parts together. */
+  readonly part: string | null;
+  readonly text: string;
+  /** More than 0. */
+  readonly points: Points;
+}
+
+/** Points against each difference, in the coin of scores. Our own setting. */
+const COST = {
+  rests: 1500,
+  pitchLost: 600,
+  pitchNew: 400,
+  family: 300,
+  reedSort: 150,
+  mixture: 600,
+  compound: 100,
+  tremulant: 250,
+  box: 100,
+  together: 400,
+  /** Each decibel by which two parts, or two sections, stand otherwise to each other than they did, beyond `FREE`. */
+  decibel: 40,
+  reversed: 400,
+} as const;
+/** Hundredths of a decibel that nobody minds: half a step of the five strengths, about. */
+const FREE = 200;
+/** By so much one section is heard as louder than another. */
+const LOUDER = 150;
+
+const FAMILIES = ["principal", "flute", "string", "celeste", "reed"] as const;
+const REED_SORTS = ["chorusReed", "soloReed", "shortReed"] as const;
+const SORT_WORDS = { chorusReed: "a chorus reed", soloReed: "a solo reed", shortReed: "a short reed" } as const;
+
+/** Pitches that are heard as such: of plain stops, and inside cornets and sesquialteras, but not inside mixtures. */
+const voicesIn = ({ plain, compound, mixture }: PartSound): PitchSet => plain | (compound & ~mixture);
+
+const and = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
+const named = (set: PitchSet): string => and(pitchesOf(set).map((foot) => pitchName(foot)));
+
+const NO_TREMULANT = "without tremulant; there is none here";
+
+interface Said {
+  readonly text: string;
+  readonly points: Points;
+}
+
+function pitchDifferences(one: PartSound, other: PartSound): readonly Said[] {
+  const lost = voicesIn(one) & ~voicesIn(other);
+  const fresh = voicesIn(other) & ~voicesIn(one);
+  return [
+    ...(lost ? [{ text: `no ${named(lost)}`, points: countPitches(lost) * COST.pitchLost }] : []),
+    ...(fresh ? [{ text: `${named(fresh)} beside it`, points: countPitches(fresh) * COST.pitchNew }] : []),
+  ];
+}
+
+function familyDifferences(one: PartSound, other: PartSound): readonly Said[] {
+  const both = voicesIn(one) & voicesIn(other);
+  const less = FAMILIES.filter((family) => one[family] & ~other[family] & both);
+  const more = FAMILIES.filter((family) => other[family] & ~one[family] & both);
+  const count = (families: readonly (typeof FAMILIES)[number][], a: PartSound, b: PartSound): number =>
+    families.reduce((sum, family) => sum + countPitches(a[family] & ~b[family] & both), 0);
+  const points = COST.family * Math.max(count(less, one, other), count(more, other, one));
+  const words = [...less.map((each) => `less ${each}`), ...more.map((each) => `more ${each}`)];
+  const sorts = REED_SORTS.filter((sort) => other[sort] !== 0 && one[sort] === 0);
+  const reeds = one.reed !== 0 && other.reed !== 0 && sorts.length > 0;
+  return [
+    ...(points > 0 ? [{ text: and(words), points }] : []),
+    ...(reeds ? [{ text: `the reed is ${and(sorts.map((sort) => SORT_WORDS[sort]))}`, points: COST.reedSort }] : []),
+  ];
+}
+
+function otherDifferences(one: PartSound, other: PartSound, shakes: boolean): readonly Said[] {
+  const [had, has] = [one.mixtures > 0, other.mixtures > 0];
+  const [hadOne, hasOne] = [one.cornets + one.tierceCompounds > 0, other.cornets + other.tierceCompounds > 0];
+  return [
+    ...(had !== has ? [{ text: has ? "with a mixture" : "no mixture", points: COST.mixture }] : []),
+    ...(hadOne !== hasOne
+      ? [
+          {
+            text: hasOne ? "its fifths and thirds on one knob" : "its fifths and thirds from single ranks, if any",
+            points: COST.compound,
+          },
+        ]
+      : []),
+    ...(one.tremulant !== other.tremulant
+      ? [
+          {
+            text: other.tremulant === 1 ? "with tremulant" : shakes ? "without tremulant" : NO_TREMULANT,
+            points: COST.tremulant,
+          },
+        ]
+      : []),
+    ...(one.shut !== other.shut
+      ? [{ text: other.shut > one.shut ? "the box further shut" : "the box further open", points: COST.box }]
+      : []),
+  ];
+}
+
+/** `about 3 dB`. */
+const decibels = (hundredths: number): string => `about ${Math.round(Math.abs(hundredths) / 100)} dB`;
+
+const beyond = (difference: number): Points =>
+  Math.round((Math.max(0, Math.abs(difference) - FREE) / 100) * COST.decibel);
+
+function pairDifferences(
+  [first, second]: readonly [HeardPart, HeardPart],
+  [firstNow, secondNow]: readonly [HeardPart, HeardPart],
+): readonly Said[] {
+  const together = first.placing.keyboard === second.placing.keyboard;
+  const now = firstNow.placing.keyboard === secondNow.placing.keyboard;
+  const who = `${first.placing.part} and ${second.placing.part}`;
+  const over = (a: HeardPart, b: HeardPart): number => levelOf(a.sound.power) - levelOf(b.sound.power);
+  const shift = over(firstNow, secondNow) - over(first, second);
+  const points = beyond(shift);
+  return [
+    ...(together !== now
+      ? [{ text: now ? `${who} on one keyboard` : `${who} on keyboards of their own`, points: COST.together }]
+      : []),
+    ...(points > 0
+      ? [
+          {
+            text: `the ${first.placing.part} ${decibels(shift)} ${shift > 0 ? "stronger" : "weaker"} against the ${second.placing.part} than before`,
+            points,
+          },
+        ]
+      : []),
+  ];
+}
+
+/**
+ * What a registration means otherwise than an earlier one of the same section: pitches lost and new, families, compounds,
+ * tremulant, box, part by part; keyboards and balance, pair by pair. Empty when it means the same, whatever its stops are called.
+ *
+ * @param shakes whether the later organ has a tremulant at all; only the words ask.
+ */
+export function meaningDifferences(
+  before: readonly HeardPart[],
+  after: readonly HeardPart[],
+  shakes = true,
+): readonly MeaningDifference[] {
+  const differences: MeaningDifference[] = [];
+  const kept: (readonly [HeardPart, HeardPart])[] = [];
+  for (const one of before) {
+    const { part } = one.placing;
+    const other = after.find((each) => each.placing.part === part);
+    if (!other) {
+      differences.push({ part, text: "rests", points: COST.rests });
+      continue;
+    }
+    kept.push([one, other]);
+    for (const find of [pitchDifferences, familyDifferences, otherDifferences])
+      differences.push(...find(one.sound, other.sound, shakes).map((each) => ({ part, ...each })));
+  }
+  for (const { placing } of after)
+    if (!before.some((each) => each.placing.part === placing.part))
+      differences.push({ part: placing.part, text: "plays, where it rested", points: COST.rests });
+  for (const [at, [one, oneNow]] of kept.entries())
+    for (const [other, otherNow] of kept.slice(at + 1))
+      differences.push(...pairDifferences([one, other], [oneNow, otherNow]).map((each) => ({ part: null, ...each })));
+  return differences;
+}
+
+/** Points of all differences together. */
+export const distanceOf = (before: readonly HeardPart[], after: readonly HeardPart[]): Points =>
+  meaningDifferences(before, after).reduce((sum, each) => sum + each.points, 0);
+
+/** Level of the loudest part, in hundredths of a decibel. */
+export const loudestOf = (parts: readonly HeardPart[]): number =>
+  parts.reduce((most, part) => Math.max(most, levelOf(part.sound.power)), 0);
+
+/**
+ * What a step in level from one section to the next says otherwise than it did; `null` where it says the same.
+ *
+ * @param before the step that was, in hundredths of a decibel: positive where the later section is louder.
+ */
+export function stepDifference(before: number, after: number): MeaningDifference | null {
+  const reversed = (before >= LOUDER && after < 0) || (before <= -LOUDER && after > 0);
+  const points = beyond(after - before) + (reversed ? COST.reversed : 0);
+  if (points === 0) return null;
+  const text = reversed
+    ? `it is ${after > 0 ? "louder" : "softer"} than the section before, where it was ${before > 0 ? "louder" : "softer"}`
+    : `${decibels(after - before)} ${after > before ? "louder" : "softer"} against the section before than it was`;
+  return { part: null, text, points };
+}
+
+const FACTS = [
+  "stops",
+  "plain",
+  "principal",
+  "flute",
+  "string",
+  "celeste",
+  "chorusReed",
+  "soloReed",
+  "shortReed",
+] as const;
+const MORE_FACTS = [
+  "compound",
+  "mixtures",
+  "cornets",
+  "short",
+  "kindsLow",
+  "kindsHigh",
+  "power",
+  "tremulant",
+  "shut",
+] as const;
+
+/** Whether every part sounds the same in all that rules read of it. */
+export const soundsAlike = (before: readonly HeardPart[], after: readonly HeardPart[]): boolean =>
+  before.length === after.length &&
+  before.every((one) => {
+    const other = after.find((each) => each.placing.part === one.placing.part);
+    return other !== undefined && [...FACTS, ...MORE_FACTS].every((fact) => one.sound[fact] === other.sound[fact]);
+  });
