@@ -1,5 +1,6 @@
 import { LINK_KINDS } from "../music/piece.ts";
 import { openFile } from "./file-head.ts";
+import { folded } from "./nearest.ts";
 import { openPieceFile } from "./piece-file.ts";
 import { sectionsMeant, sectionWords } from "./piece-links.ts";
 import { pieceHeadSchema, pieceSectionSchema } from "./piece-schema.ts";
@@ -197,8 +198,11 @@ function relinked(
       return items.flatMap((item, index) => {
         const at = meant[index];
         if (at === undefined) return [];
-        const byNumber = !oldNames.some((each, section) => section === at && each !== null && isNamed(each, item));
-        const now = byNumber ? (place(at) as number) + 1 : name(at);
+        const byNumber = !isNamed(oldNames[at] ?? null, item);
+        const there = place(at) as number;
+        // A section may have been given a name that is a number: then numbers alone no longer tell.
+        const taken = sectionsMeant(there + 1, after.names)[0] !== there;
+        const now = byNumber ? ((taken ? after.names[there] : null) ?? there + 1) : name(at);
         if (now === null || String(now) === String(item.value)) return [];
         return [patcher.replace(item, now, patcher.inBrackets(value.items ? value : node))];
       });
@@ -207,8 +211,9 @@ function relinked(
   return after.after(patches, "A link");
 }
 
-const isNamed = (name: string, item: Located): boolean =>
-  sectionsMeant(String(item.value), [name]).length === 1 && !/^\d+$/.test(String(item.value));
+/** Whether a link names the section, and does not count it. */
+const isNamed = (name: string | null, item: Located): boolean =>
+  name !== null && folded(name) === folded(String(item.value));
 
 function moved(piece: PieceText, section: number, to: number): PieceText {
   const list = piece.root.entries?.get("sections")?.node;

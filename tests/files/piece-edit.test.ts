@@ -269,3 +269,73 @@ test("random registrations, one after the other, say what was asked and keep wha
     { numRuns: 150 },
   );
 });
+
+const structural = fc.oneof(
+  fc.record({ edit: fc.constant("move-section" as const), section: fc.nat(6), to: fc.nat(6) }),
+  fc.record({ edit: fc.constant("remove-section" as const), section: fc.nat(6) }),
+  fc.record({
+    edit: fc.constant("rename" as const),
+    section: fc.nat(6),
+    name: fc.constantFrom("Echo", "Verse: two", "3", "Ärger"),
+  }),
+  fc.record({ edit: fc.constant("add-section" as const), at: fc.nat(6) }),
+);
+
+/** What the file should come to: names, and links by what they mean. */
+interface Expected {
+  name: string | null;
+  links: Expected[];
+}
+
+test("sections moved, removed, renamed and added at random keep their order, their links and their comments", () => {
+  const start = PIECE.replace("texture: trio ", "texture: hymn-verse ");
+  fc.assert(
+    fc.property(fc.array(structural, { maxLength: 8 }), (edits) => {
+      let text = start;
+      const [tune, bicinium, last]: Expected[] = ["Tune", "Bicinium", "Last"].map((name) => ({ name, links: [] }));
+      let model = [tune, bicinium, last] as Expected[];
+      (bicinium as Expected).links.push(tune as Expected);
+      (last as Expected).links.push(tune as Expected);
+      let added = 0;
+      for (const each of edits) {
+        const section = "section" in each ? each.section % Math.max(1, model.length) : 0;
+        if (each.edit !== "add-section" && model.length === 0) continue;
+        const one = model[section] as Expected;
+        let edit: PieceEdit;
+        if (each.edit === "rename") {
+          // Two sections of one name are allowed, links to either are not.
+          if (model.some((other) => other.name === each.name)) continue;
+          one.name = each.name;
+          edit = { edit: "set-section-key", section, key: "name", value: each.name };
+        } else if (each.edit === "add-section") {
+          const at = Math.min(each.at, model.length);
+          added += 1;
+          const name = `New ${added}`;
+          model = [...model.slice(0, at), { name, links: [] }, ...model.slice(at)];
+          edit = { edit: "add-section", section: { name, texture: "hymn-verse" }, at };
+        } else if (each.edit === "move-section") {
+          const to = Math.min(each.to, model.length - 1);
+          const others = model.filter((other) => other !== one);
+          model = [...others.slice(0, to), one, ...others.slice(to)];
+          edit = { edit: "move-section", section, to };
+        } else {
+          model = model.filter((other) => other !== one);
+          for (const other of model) other.links = other.links.filter((link) => link !== one);
+          edit = { edit: "remove-section", section };
+        }
+        const { text: after, troubles } = editPieceFile(text, [edit]);
+        expect(troubles.filter((trouble) => trouble.severity === "error").map(troubleLine)).toEqual([]);
+        text = after as string;
+        const { piece } = readPieceFile(text, "p.yaml", null);
+        expect(piece?.sections.map((every) => every.section.name)).toEqual(model.map((every) => every.name));
+        expect(piece?.sections.map((every) => every.links.map((link) => link.to))).toEqual(
+          model.map((every) => every.links.map((link) => model.indexOf(link))),
+        );
+        expect(text.startsWith("# My partita, for the evening.\nregistrant: piece/1\n")).toBe(true);
+        if (model.includes(tune as Expected)) expect(text).toContain("# no mixture");
+        if (model.includes(bicinium as Expected)) expect(text).toContain("# really two voices");
+      }
+    }),
+    { numRuns: 300 },
+  );
+});
