@@ -42,7 +42,8 @@ function doingRows(change: PlannedChange): readonly (readonly string[])[] {
   const piston = meansWords(means);
   const rows: (readonly string[])[] = [];
   if (piston !== null) {
-    const by = assistant === null ? (handling.tasks[0]?.who === "feet" ? "a toe" : "a thumb") : "assistant";
+    const presser = assistant === null ? (handling.tasks[0]?.who === "feet" ? "a toe" : "a thumb") : "assistant";
+    const by = means.by === "general" ? presser : "a thumb";
     rows.push([by, `presses ${piston}`]);
   }
   for (const task of means.by === "general" ? [] : handling.tasks) {

@@ -167,34 +167,31 @@ export class CandidateLists {
     return { ...base, exit: (stands.at(-1) as (typeof stands)[number]).stand, steps: stands.slice(1) };
   }
 
-  /**
-   * More alternatives in the manner of those in the list, softer (or louder) ones: behind shut boxes, and as proposed for a
-   * softer (or louder) dynamic. For a link that nothing in the list can keep.
-   */
-  shaded(problem: Problem, list: readonly Alternative[], towards: "softer" | "louder"): readonly Alternative[] {
-    const more: Alternative[] = [];
-    for (const one of towards === "softer" ? list : []) {
-      if (one.steps.length > 0) continue;
-      const boxes = new Set(
-        problem.instrument.divisions
-          .filter((division) => division.box !== null && one.entry.soundedBy.has(division.name))
-          .map((division) => division.box as string),
+  /** The same registrations behind boxes that are half open, and shut: how an echo is made where there is a box. */
+  behindBoxes(problem: Problem, list: readonly Alternative[]): readonly Alternative[] {
+    return list.flatMap((one) => {
+      if (one.steps.length > 0) return [];
+      const { state, soundedBy } = one.entry;
+      const boxes = problem.instrument.divisions.flatMap(({ box, name }) =>
+        box !== null && soundedBy.has(name) ? [box] : [],
       );
-      if (boxes.size === 0) continue;
-      const state = {
-        ...one.entry.state,
-        boxes: new Map([...one.entry.state.boxes, ...[...boxes].map((box) => [box, "closed"] as const)]),
-      };
-      const judgement = judge(problem, state, one.entry.placings);
-      if (judgement && !judgement.forbidden)
-        more.push(alternative(problem, judgement, state, one.entry.placings, "for-a-link", null));
-    }
+      if (boxes.length === 0) return [];
+      return (["half", "closed"] as const).flatMap((position): readonly Alternative[] => {
+        const shaded = { ...state, boxes: new Map([...state.boxes, ...boxes.map((box) => [box, position] as const)]) };
+        const judgement = judge(problem, shaded, one.entry.placings);
+        if (!judgement || judgement.forbidden) return [];
+        return [alternative(problem, judgement, shaded, one.entry.placings, "for-a-link", null)];
+      });
+    });
+  }
+
+  /** What is proposed for a softer (or louder) dynamic: for a link that nothing in the list can keep. */
+  shaded(problem: Problem, towards: "softer" | "louder"): readonly Alternative[] {
+    if (isLadder(problem)) return [];
     const dynamics: readonly Dynamic[] = towards === "softer" ? ["p", "pp"] : ["f", "ff"];
-    for (const dynamic of dynamics) {
-      if (isLadder(problem)) continue;
-      more.push(...this.#best(problem, this.problem({ ...problem.section, dynamic }), "for-a-link"));
-    }
-    return more;
+    return dynamics.flatMap((dynamic) =>
+      this.#best(problem, this.problem({ ...problem.section, dynamic }), "for-a-link"),
+    );
   }
 }
 

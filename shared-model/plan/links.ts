@@ -9,9 +9,12 @@ const ECHO = 250;
 const CONTRAST = 600;
 
 /** Points against an echo of another colour, and against one from the same keyboard. Our own setting. */
-const OTHER_COLOUR: Points = 250;
-const SAME_KEYBOARD: Points = 60;
+const OTHER_COLOUR: Points = 600;
+const SAME_KEYBOARD: Points = 20;
 const TOO_NEAR: Points = 150;
+/** Hundredths of a decibel beyond which an echo is hardly heard (common practice), and points against it (our own setting). */
+const FAR = 1000;
+const TOO_FAR: Points = 60;
 /** Points against a contrast of pitches alone. Our own setting. */
 const ONLY_PITCHES: Points = 100;
 
@@ -30,7 +33,7 @@ export function linkHolds(
     case "louder-than":
       return { holds: softer <= -SOFTER, cost: 0 };
     case "echo-of": {
-      const near = softer < ECHO ? TOO_NEAR : 0;
+      const near = softer < ECHO ? TOO_NEAR : softer > FAR ? TOO_FAR : 0;
       const colour = mine.colour === other.colour || mine.families === other.families ? 0 : OTHER_COLOUR;
       return { holds: softer >= SOFTER, cost: near + colour + (mine.keyboard === other.keyboard ? SAME_KEYBOARD : 0) };
     }

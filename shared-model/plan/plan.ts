@@ -82,7 +82,7 @@ const canHold = (link: PlacedLink, lists: readonly Candidates[]): boolean =>
     (lists[link.to]?.list ?? []).some((other) => linkHolds(link.kind, mine.sound, other.sound).holds),
   );
 
-/** The lists with further alternatives where a link could not be kept without; pins stay alone. */
+/** The lists with further alternatives: echoes behind boxes, and others where a link could not be kept without; pins stay alone. */
 function withShades(
   piece: Piece,
   lists: CandidateLists,
@@ -90,18 +90,24 @@ function withShades(
   copies: readonly (number | null)[],
 ): readonly Candidates[] {
   const all = [...candidates];
-  const widen = (at: number, towards: "softer" | "louder"): void => {
-    const place = copies[at] ?? at;
+  const widen = (place: number, more: (own: Candidates) => readonly Alternative[]): void => {
     const own = all[place] as Candidates;
     if (own.list.length === 0 || own.list.some((each) => each.origin === "pinned")) return;
-    all[place] = { ...own, list: distinct([...own.list, ...lists.shaded(own.problem, own.list, towards)]) };
+    all[place] = { ...own, list: distinct([...own.list, ...more(own)]) };
   };
   for (const link of linksIn(piece)) {
     const placed = { ...link, from: copies[link.from] ?? link.from, to: copies[link.to] ?? link.to };
-    if (canHold(placed, all) || link.kind === "contrast-with") continue;
     const softer = link.kind !== "louder-than";
-    widen(link.from, softer ? "softer" : "louder");
-    if (!canHold(placed, all)) widen(link.to, softer ? "louder" : "softer");
+    const call = all[placed.to] as Candidates;
+    if (softer && link.kind !== "contrast-with" && (link.kind === "echo-of" || !canHold(placed, all))) {
+      // An echo answers in the colour of its call: what the call may be, further away.
+      widen(placed.from, ({ problem, list }) =>
+        lists.behindBoxes(problem, problem === call.problem ? call.list : list),
+      );
+    }
+    if (canHold(placed, all) || link.kind === "contrast-with") continue;
+    widen(placed.from, ({ problem }) => lists.shaded(problem, softer ? "softer" : "louder"));
+    if (!canHold(placed, all)) widen(placed.to, ({ problem }) => lists.shaded(problem, softer ? "louder" : "softer"));
   }
   return all;
 }

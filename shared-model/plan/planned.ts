@@ -113,11 +113,10 @@ const divisionContent = (instrument: Instrument, station: Station, name: string)
     .map((stop) => stop.id)
     .join(",");
 
-/** A verdict before all work; the work in hundredths of a second. */
+/** What the verdict costs, and the work in hundredths of a second: what fails outweighs all work, haste and help some. */
 const costOf = (row: ChosenRow, { verdict, handling }: Feasibility): number => {
-  const tier = row.costs.ofVerdict(verdict);
   const work = handling.tasks.reduce((sum, task) => sum + task.seconds, 0);
-  return (tier >= TIERS.absent ? tier : 0) + Math.round(work * 100);
+  return row.costs.ofVerdict(verdict) + Math.round(work * 100);
 };
 
 const moved = ({ needed, later }: Difference): boolean => needed.length + later.length > 0;

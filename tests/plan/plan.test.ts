@@ -106,6 +106,20 @@ describe("links", () => {
     expect(drawn(plan, 1)).not.toEqual(drawn(plan, 0));
   });
 
+  test("an echo has the colour of its call, and is softer", () => {
+    const organ = demoOrgan("sallowby");
+    const plan = planned(
+      organ,
+      piece(
+        "sections:\n  - {name: Call, texture: melody-over-accompaniment}\n  - {name: Echo, texture: melody-over-accompaniment, before: {what: rest, beats: 4}, echo-of: Call}\n",
+        organ,
+      ),
+    );
+    const [call, echo] = plan.sections.map((section) => section.chosen.sound);
+    expect(echo?.colour).toBe(call?.colour);
+    expect(echo?.level).toBeLessThanOrEqual((call?.level ?? 0) - 150);
+  });
+
   test("one that nothing on the organ can keep is told as broken", () => {
     const single = instrument("\n  - {name: Manual, kind: manual, stops: [Gedackt 8]}\n");
     const plan = planned(
