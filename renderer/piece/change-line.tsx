@@ -1,4 +1,5 @@
 import { type CardMove, type ChangeCard, pressWords } from "../../shared-model/cards/piece-card.ts";
+import { unparted } from "../registrations/part-words.ts";
 import { Typeset } from "../words/typeset.tsx";
 
 /** Strokes through a stem: the more of them, the harder it is. A word beside it says the same. */
@@ -19,7 +20,7 @@ const CLASS: Readonly<Record<string, string>> = { easy: "sev-note", brisk: "sev-
 const SIGN: Readonly<Record<CardMove["act"], string>> = { draw: "+", cancel: "−", set: "" };
 
 const moveWords = ({ act, what, name }: CardMove): string =>
-  [SIGN[act], what ?? "", name].filter((each) => each !== "").join(" ");
+  unparted([SIGN[act], what ?? "", name].filter((each) => each !== "").join("\u00A0"));
 
 /** A change, told before its section, where the time for it lies: how it goes, what is pressed and what is moved. */
 export function ChangeLine({ change }: { change: ChangeCard }) {

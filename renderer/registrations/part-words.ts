@@ -10,7 +10,7 @@ export interface SaidPart {
 }
 
 /** A stop whose pitch never parts from its name at the end of a line. */
-const unparted = (label: string): string => label.replace(/ (?=\d)/gu, "\u00A0");
+export const unparted = (label: string): string => label.replace(/ (?=\d)/gu, "\u00A0");
 
 /** What words about a part are made from. */
 interface Registered {

@@ -79,7 +79,7 @@ describe("what is drawn is kept", () => {
     await page.getByRole("radio").nth(2).click({ timeout: 60_000 });
     await page.getByRole("button", { name: "Piece", exact: true }).click();
     await page.getByText(/^One change: /).waitFor({ timeout: 60_000 });
-    await expect.poll(() => page.locator(".chg").textContent()).toMatch(/\+ Oboe 8/);
+    await expect.poll(() => page.locator(".chg").textContent()).toMatch(/\+\sOboe\s8/);
     await page.getByRole("combobox", { name: "What happens before section 2" }).selectOption("pause");
     await expect.poll(() => theOne()).toContain("before: pause");
     await page.getByRole("combobox", { name: "assistant" }).selectOption("left");
