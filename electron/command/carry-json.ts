@@ -18,7 +18,7 @@ export const carryJson = ({ from, to, piece, sections, plan }: CarriedPiece) => 
   from: from.name,
   to: to.name,
   piece: piece.name,
-  sections: sections.map(({ before, after, asItWas, missing, stops, differences }, at) => ({
+  sections: sections.map(({ before, after, asItWas, missing, stops, differences, between }, at) => ({
     number: at + 1,
     name: before.music.section.name,
     texture: before.music.section.texture,
@@ -27,7 +27,11 @@ export const carryJson = ({ from, to, piece, sections, plan }: CarriedPiece) => 
     asItWas,
     missing,
     stops,
-    differences: differences.map(({ part, text, points }) => ({ part, text, points: decimal(-points) })),
+    differences: [...differences, ...between].map(({ part, text, points }) => ({
+      part,
+      text,
+      points: decimal(-points),
+    })),
     links: (after?.links ?? []).map(({ link, holds }) => ({ kind: link.kind, to: link.to + 1, holds })),
   })),
   plan: plan && planJson(plan),

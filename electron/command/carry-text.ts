@@ -12,12 +12,29 @@ const INDENT = "    ";
 const labelled = ({ candidates, chosen }: PlannedSection): string =>
   labelOf(candidates.problem, chosen.judgement.parts);
 
-function differenceLines({ stops, differences }: CarriedSection): readonly string[] {
+/** What a section says apart from how it stands to the one before. */
+const ownWords = ({ before, after, stops, differences }: CarriedSection): string =>
+  JSON.stringify([before.chosen.signature, after?.chosen.signature, stops, differences]);
+
+/** The first section before that says the very same; `null` where there is none, or nothing is to be said. */
+function toldBefore({ sections }: CarriedPiece, section: CarriedSection): string | null {
+  if (section.stops.length + section.differences.length === 0) return null;
+  const words = ownWords(section);
+  const at = sections.findIndex((each) => each === section || (each.after !== null && ownWords(each) === words));
+  const found = sections[at];
+  return !found || found === section ? null : (found.before.music.section.name ?? `Section ${at + 1}`);
+}
+
+function differenceLines(carried: CarriedPiece, section: CarriedSection): readonly string[] {
+  const earlier = toldBefore(carried, section);
+  const stops = earlier === null ? section.stops : [];
+  const differences = [...(earlier === null ? section.differences : []), ...section.between];
   const told = differences.map(({ part, text, points }) => [
     points === 0 ? "" : String(decimal(-points)),
     part === null ? text : `${part}: ${text}`,
   ]);
   return [
+    ...(earlier === null ? [] : wrapped(`as ${earlier}`, `${INDENT}* `)),
     ...stops.flatMap(({ part, text }) => wrapped(`${part}: ${text}`, `${INDENT}* `)),
     ...(told.length > 0 ? table(told, INDENT) : []),
   ];
@@ -58,7 +75,7 @@ function sectionLines(carried: CarriedPiece, at: number): readonly string[] {
     ...registrationLines(after.candidates.problem, after.chosen.entry.state, after.chosen.judgement, INDENT),
     ...(after.chosen.steps.length > 0 ? wrapped(`then ${counted(after.chosen.steps.length, "step")}`, INDENT) : []),
     ...(asItWas ? wrapped("Set as it was.", INDENT) : []),
-    ...differenceLines(section),
+    ...differenceLines(carried, section),
     ...after.links
       .filter(({ holds }) => !holds)
       .flatMap(({ link }) => wrapped(`NOT ${LINK_WORDS[link.kind]} ${nameOf(link.to)}`, `${INDENT}! `)),

@@ -26,6 +26,12 @@ const PINNED = 10;
 /** Direct ways that are looked at for each section. */
 const DIRECT_WAYS = 2;
 
+const UNSHARED: MeaningDifference = {
+  part: null,
+  text: "cannot share the registration of another section here",
+  points: 0,
+};
+
 /** A section carried to another organ. */
 export interface CarriedSection {
   readonly before: PlannedSection;
@@ -39,6 +45,8 @@ export interface CarriedSection {
   readonly stops: readonly { readonly part: string; readonly text: string }[];
   /** What is meant otherwise, and what that counts against it. */
   readonly differences: readonly MeaningDifference[];
+  /** How it stands otherwise to other sections, likewise. */
+  readonly between: readonly MeaningDifference[];
 }
 
 /** A piece carried from one organ to another. */
@@ -190,48 +198,52 @@ export function carry(before: PlannedPiece, pinned: readonly boolean[], to: Inst
   const plan = row && workOut(row);
   const from = before.instrument;
   const sections = before.sections.map((old, at): CarriedSection => {
-    const after = plan?.sections[kept.indexOf(at)] ?? null;
-    if (!after) {
+    const here = kept.indexOf(at);
+    const after = plan?.sections[here] ?? null;
+    if (!plan || !after) {
       const missing = missingMeans(prepare(to, old.music.section)).map(({ text }) => text);
-      return { before: old, after: null, asItWas: false, missing, stops: [], differences: [] };
+      return { before: old, after: null, asItWas: false, missing, stops: [], differences: [], between: [] };
     }
-    const asItWas = after.chosen.origin === "pinned";
+    const step = stepInto(before, plan, kept, here);
     return {
       before: old,
       after,
-      asItWas,
+      asItWas: after.chosen.origin === "pinned",
       missing: [],
       stops: changedStops(old, after),
-      differences: differencesOf(before, plan as PlannedPiece, kept, at, unshared.includes(at)),
+      differences: differencesOf(old.chosen, after.chosen, to),
+      between: [...(step ? [step] : []), ...(unshared.includes(at) ? [UNSHARED] : [])],
     };
   });
   return { from, to, piece: before.row.piece, sections, plan };
 }
 
-function differencesOf(
+/** What a section means otherwise by itself; of one that grows, at its beginning and at its end, each for half. */
+function differencesOf(old: Alternative, now: Alternative, to: Instrument): readonly MeaningDifference[] {
+  const shakes = to.tremulants.length > 0;
+  const own = meaningDifferences(old.judgement.parts, now.judgement.parts, shakes);
+  if (old.steps.length + now.steps.length === 0) return own;
+  const half = (where: string, each: MeaningDifference): MeaningDifference => ({
+    ...each,
+    text: `${where} ${each.text}`,
+    points: Math.round(each.points / 2),
+  });
+  return [
+    ...own.map((each) => half("at its beginning", each)),
+    ...meaningDifferences(partsAtEnd(old), partsAtEnd(now), shakes).map((each) => half("at its end", each)),
+  ];
+}
+
+/** How a section stands otherwise to the one before it that is carried too. */
+function stepInto(
   before: PlannedPiece,
   plan: PlannedPiece,
   kept: readonly number[],
-  at: number,
-  unshared: boolean,
-): readonly MeaningDifference[] {
-  const here = kept.indexOf(at);
-  const [old, now] = [before.sections[at], plan.sections[here]].map((each) => (each as PlannedSection).chosen) as [
-    Alternative,
-    Alternative,
-  ];
-  const shakes = plan.instrument.tremulants.length > 0;
-  const own = meaningDifferences(old.judgement.parts, now.judgement.parts, shakes);
-  const grows = old.steps.length > 0 || now.steps.length > 0;
-  const end = grows ? meaningDifferences(partsAtEnd(old), partsAtEnd(now), shakes) : [];
-  const [oldEarlier, earlier] = [before.sections[kept[here - 1] ?? -1]?.chosen, plan.sections[here - 1]?.chosen];
-  const step = oldEarlier && earlier ? stepDifference(stepBetween(oldEarlier, old), stepBetween(earlier, now)) : null;
-  return [
-    ...own.map((each) =>
-      grows ? { ...each, text: `at its beginning ${each.text}`, points: Math.round(each.points / 2) } : each,
-    ),
-    ...end.map((each) => ({ ...each, text: `at its end ${each.text}`, points: Math.round(each.points / 2) })),
-    ...(step ? [step] : []),
-    ...(unshared ? [{ part: null, text: "cannot share the registration of another section here", points: 0 }] : []),
-  ];
+  here: number,
+): MeaningDifference | null {
+  const [oldEarlier, old] = [before.sections[kept[here - 1] ?? -1]?.chosen, before.sections[kept[here] ?? -1]?.chosen];
+  const [earlier, now] = [plan.sections[here - 1]?.chosen, plan.sections[here]?.chosen];
+  return oldEarlier && old && earlier && now
+    ? stepDifference(stepBetween(oldEarlier, old), stepBetween(earlier, now))
+    : null;
 }

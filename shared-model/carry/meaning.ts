@@ -26,6 +26,8 @@ const COST = {
   pitchLost: 600,
   pitchNew: 400,
   family: 300,
+  /** A tongue for a pipe with a lip, or the other way round: no other two families are heard as so unlike. */
+  reed: 900,
   reedSort: 150,
   mixture: 600,
   compound: 100,
@@ -48,9 +50,14 @@ const SORT_WORDS = { chorusReed: "a chorus reed", soloReed: "a solo reed", short
 /** Pitches that are heard as such: of plain stops, and inside cornets and sesquialteras, but not inside mixtures. */
 const voicesIn = ({ plain, compound, mixture }: PartSound): PitchSet => plain | (compound & ~mixture);
 
-const and = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
-const named = (set: PitchSet): string => and(pitchesOf(set).map((foot) => pitchName(foot)));
+const listed = (words: readonly string[], last: "and" | "or"): string =>
+  words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} ${last} ${words.at(-1)}`;
+const and = (words: readonly string[]): string => listed(words, "and");
+const named = (set: PitchSet, last: "and" | "or"): string =>
+  listed(
+    pitchesOf(set).map((foot) => pitchName(foot)),
+    last,
+  );
 
 const NO_TREMULANT = "without tremulant; there is none here";
 
@@ -63,18 +70,28 @@ function pitchDifferences(one: PartSound, other: PartSound): readonly Said[] {
   const lost = voicesIn(one) & ~voicesIn(other);
   const fresh = voicesIn(other) & ~voicesIn(one);
   return [
-    ...(lost ? [{ text: `no ${named(lost)}`, points: countPitches(lost) * COST.pitchLost }] : []),
-    ...(fresh ? [{ text: `${named(fresh)} beside it`, points: countPitches(fresh) * COST.pitchNew }] : []),
+    ...(lost ? [{ text: `no ${named(lost, "or")}`, points: countPitches(lost) * COST.pitchLost }] : []),
+    ...(fresh ? [{ text: `${named(fresh, "and")} beside it`, points: countPitches(fresh) * COST.pitchNew }] : []),
   ];
 }
 
+/** Pitches whose family is heard; a cornet is wide pipes, so all of its ranks count as flutes. */
+const colouredIn = (sound: PartSound): PitchSet => (sound.cornets > 0 ? voicesIn(sound) : sound.plain);
+const familyIn = (sound: PartSound, family: (typeof FAMILIES)[number]): PitchSet =>
+  family === "flute" && sound.cornets > 0 ? sound.flute | (sound.compound & ~sound.mixture) : sound[family];
+
 function familyDifferences(one: PartSound, other: PartSound): readonly Said[] {
-  const both = voicesIn(one) & voicesIn(other);
-  const less = FAMILIES.filter((family) => one[family] & ~other[family] & both);
-  const more = FAMILIES.filter((family) => other[family] & ~one[family] & both);
-  const count = (families: readonly (typeof FAMILIES)[number][], a: PartSound, b: PartSound): number =>
-    families.reduce((sum, family) => sum + countPitches(a[family] & ~b[family] & both), 0);
-  const points = COST.family * Math.max(count(less, one, other), count(more, other, one));
+  const both = colouredIn(one) & colouredIn(other);
+  const less = FAMILIES.filter((family) => familyIn(one, family) & ~familyIn(other, family) & both);
+  const more = FAMILIES.filter((family) => familyIn(other, family) & ~familyIn(one, family) & both);
+  const cost = (families: readonly (typeof FAMILIES)[number][], a: PartSound, b: PartSound): number =>
+    families.reduce(
+      (sum, family) =>
+        sum +
+        (family === "reed" ? COST.reed : COST.family) * countPitches(familyIn(a, family) & ~familyIn(b, family) & both),
+      0,
+    );
+  const points = Math.max(cost(less, one, other), cost(more, other, one));
   const words = [...less.map((each) => `less ${each}`), ...more.map((each) => `more ${each}`)];
   const sorts = REED_SORTS.filter((sort) => other[sort] !== 0 && one[sort] === 0);
   const reeds = one.reed !== 0 && other.reed !== 0 && sorts.length > 0;

@@ -97,7 +97,9 @@ describe("to the same organ", () => {
     const there = carried(plan, TWO_MANUALS);
     expect(there.sections.map((section) => section.asItWas)).toEqual(Array(6).fill(true));
     expect(standing(there.plan as PlannedPiece)).toEqual(standing(plan));
-    expect(there.sections.flatMap((section) => [...section.stops, ...section.differences])).toEqual([]);
+    expect(there.sections.flatMap((section) => [...section.stops, ...section.differences, ...section.between])).toEqual(
+      [],
+    );
   });
 
   test("of twins the very one that was drawn stays drawn", () => {
@@ -157,6 +159,12 @@ tremulants: [Récit]
       points: 250,
     });
     expect(song?.differences.every(({ points }) => points > 0)).toBe(true);
+  });
+
+  test("a flute is not carried into a reed, whatever earns more", () => {
+    const music = SONG.replace("Récit: [Hautbois 8]", "Récit: [Flûte 8]");
+    const [song] = carried(planned(SOLO, piece(music, SOLO)), NEIGHBOUR).sections;
+    expect([...(song?.after?.chosen.entry.state.drawn ?? [])]).not.toContain("Positiv/Krummhorn 8");
   });
 
   test("a pinned section keeps its meaning though others would earn more", () => {
