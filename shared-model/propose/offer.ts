@@ -68,7 +68,7 @@ export class Offer {
     const { entries } = this;
     const boxOfDivision = new Map(inPrint.map((each) => [each.name, each.box]));
     this.boxOf = entries.map((each) => (each.stop ? (boxOfDivision.get(each.division) ?? null) : null));
-    this.own = new View(problem, weighed, entries, false, colour);
+    this.own = new View(problem, weighed, entries, false, colour, free ? entries.map((each) => each.foreign) : []);
     this.companions = companions.map((each) => new View(problem, each, entries, true, null));
     this.twins = new Int16Array(entries.length);
     this.makes = new Uint8Array(entries.length);

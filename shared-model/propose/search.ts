@@ -106,7 +106,7 @@ export function boundsOfReadings(problem: Problem): readonly Points[] {
 }
 
 /** Index of the part whose colour tells one proposal from another. */
-function tellingPart(problem: Problem): number {
+export function tellingPart(problem: Problem): number {
   const { parts } = problem.section;
   for (const role of ["melody", "cantus-firmus", "plenum", "voice", "accompaniment"]) {
     const index = parts.findIndex((part) => part.role === role);

@@ -38,11 +38,13 @@ export class View {
   /** What the part hears besides, that is in none of the entries and may be drawn by it alone. */
   private readonly besides: readonly Entry[];
   private readonly whole: boolean;
+  private readonly always: readonly boolean[];
   private readonly sounds = new Map<string, readonly PartSound[]>();
 
   /**
    * @param others `true` when the entries are another part's: what this part hears besides may then come too.
    * @param colour a colour is shown for the sake of variety only where the recipe can be followed to the end.
+   * @param always by entry: whether it may sound in the end whether or not it has been passed over.
    */
   constructor(
     problem: Problem,
@@ -50,8 +52,10 @@ export class View {
     entries: readonly Entry[],
     others: boolean,
     colour: Colour | null,
+    always: readonly boolean[] = [],
   ) {
     this.weighed = weighed;
+    this.always = always;
     this.items = weighed.recipe.items;
     this.whole = colour !== null;
     const { placed, recipe, partRules, context } = weighed;
@@ -127,11 +131,15 @@ export class View {
     const sounds: PartSound[] = Array.from({ length: positions.length + 1 }, silence);
     const last = sounds[positions.length] as PartSound;
     for (const { voices } of this.besides) addFacts(last, voices[0], last);
+    this.always.forEach((always, index) => {
+      const voices = this.voices[index];
+      if (always && voices) addFacts(last, voices[positions[index] as 0 | 1 | 2], last);
+    });
     // What stands behind a box may be shut away in the end.
     if (last.enclosed > 0) last.shut = 2;
     for (let i = positions.length - 1; i >= 0; i--) {
       const [voices, next] = [this.voices[i], sounds[i + 1] as PartSound];
-      if (voices) addFacts(next, voices[positions[i] as 0 | 1 | 2], sounds[i] as PartSound);
+      if (voices && !this.always[i]) addFacts(next, voices[positions[i] as 0 | 1 | 2], sounds[i] as PartSound);
       else Object.assign(sounds[i] as PartSound, next);
     }
     return sounds;

@@ -133,8 +133,6 @@ export class Walk {
   private later: readonly PartSound[] = [];
   private laterOf: readonly (readonly PartSound[])[] = [];
   private readonly all = silence();
-  /** All that comes by couplers. */
-  private readonly foreign = silence();
   /** By item: all bits of its stand-ins. */
   private readonly standInBits: readonly number[];
 
@@ -198,12 +196,6 @@ export class Walk {
     for (const box of offer.boxes.keys()) key += `${this.positions.get(box) ?? "open"} `;
     this.later = offer.own.soundsFrom(this.positionOf, key);
     this.laterOf = offer.companions.map((view) => view.soundsFrom(this.positionOf, key));
-    if (offer.free) {
-      Object.assign(this.foreign, silence());
-      offer.entries.forEach(({ foreign, voices }, index) => {
-        if (foreign) addFacts(this.foreign, voices[this.positionOf[index] as 0 | 1 | 2], this.foreign);
-      });
-    }
     const root = this.node(0);
     Object.assign(root, { ...nothingHeard(), sound: root.sound, cost: shutCost, plain: 0, makes: 0, strays: 0 });
     root.loyal = offer.weighed.recipe.speaks;
@@ -406,7 +398,8 @@ export class Walk {
     if (!offer.free && (sound.stops === 0 || !this.isNormal())) return;
     if (!offer.free && offer.colour && !offer.colour.is(sound)) return;
     closenessOf(recipe, ownMatches, ownMatches.length, this.otherMatches, closeness);
-    if (offer.colour && recipe.speaks && !closeness.conform) return;
+    // Whatever stands in for something else belongs to its way, not to a colour of its own.
+    if (offer.colour && recipe.speaks && (!closeness.conform || closeness.serving !== 0)) return;
     let shutCost = 0;
     if (!offer.free) {
       for (const box of this.freeBoxes) if ((this.positions.get(box) ?? "open") !== "open") shutCost += COSTS.shutBox;
@@ -417,7 +410,7 @@ export class Walk {
       return;
     }
     if (offer.free) {
-      const all = this.allFrom(node, this.foreign);
+      const all = this.allFrom(node, this.later[offer.entries.length] as PartSound);
       const rules = all.stops === 0 ? null : offer.own.rulesAtMost(sound, all, closeness.conform);
       if (rules === null) return;
       points += rules;

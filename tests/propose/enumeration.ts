@@ -1,8 +1,11 @@
+import { colourOf } from "../../shared-model/acoustics/colour.ts";
 import type { BoxPosition, ConsoleState, Placing } from "../../shared-model/console/state.ts";
 import { scoreOf } from "../../shared-model/judging/judge.ts";
-import { couplersBearing } from "../../shared-model/judging/listening.ts";
+import { couplersBearing, listen } from "../../shared-model/judging/listening.ts";
 import { heardVoice, type PlacedPart } from "../../shared-model/judging/placed-part.ts";
-import type { Problem } from "../../shared-model/judging/problem.ts";
+import type { Problem, WeighedPart } from "../../shared-model/judging/problem.ts";
+import type { Closeness } from "../../shared-model/judging/recipe.ts";
+import { weigh } from "../../shared-model/judging/weighing.ts";
 import { identify } from "../../shared-model/propose/found.ts";
 import { isProposable, likeness, placingsFor, standTogether } from "../../shared-model/propose/state-space.ts";
 import type { Points } from "../../shared-model/rules/rule.ts";
@@ -14,10 +17,53 @@ export interface Enumerated {
   readonly order: readonly number[];
 }
 
-/** Every state of the state space with its score, by brute force: each placing, each subset of stops, tremulants and boxes. */
+/** Every state of the state space with its score, by brute force. */
 export function enumerate(problem: Problem): { readonly best: readonly Enumerated[]; readonly states: number } {
-  const { instrument, section } = problem;
   const kept = new Map<string, Enumerated>();
+  const states = forEachState(problem, (state, placings) => {
+    const result = scoreOf(problem, state, placings);
+    if (!result || result.forbidden) return;
+    const { signature, order } = identify(problem, state, placings);
+    kept.set(signature, { score: result.score, signature, order });
+  });
+  const best = [...kept.values()].sort((a, b) => {
+    if (a.score !== b.score) return b.score - a.score;
+    for (let i = 0; i < Math.min(a.order.length, b.order.length); i++) {
+      if (a.order[i] !== b.order[i]) return (a.order[i] as number) - (b.order[i] as number);
+    }
+    return a.order.length - b.order.length || (a.signature < b.signature ? -1 : 1);
+  });
+  return { best, states };
+}
+
+/**
+ * The most points of a state that shows each colour, by brute force: in the light of one reading, the telling part has the
+ * colour, follows the recipe to the end where one speaks, without anything that stands in, and draws nothing that the recipe
+ * does not know.
+ */
+export function bestOfColours(problem: Problem, telling: string): ReadonlyMap<string, Points> {
+  const best = new Map<string, Points>();
+  forEachState(problem, (state, placings) => {
+    const parts = listen(problem, state, placings);
+    const at = parts?.findIndex((part) => part.placing.part === telling) ?? -1;
+    const part = parts?.[at];
+    if (!parts || !part) return;
+    problem.readings.forEach((_, reading) => {
+      const { score, forbidden, weighed, closeness } = weigh(problem, parts, reading);
+      const { recipe } = weighed[at] as WeighedPart;
+      const close = closeness[at] as Closeness;
+      if (forbidden > 0 || (recipe.speaks && (!close.conform || close.serving !== 0))) return;
+      if (part.own.some((stop) => ["against", "stray"].includes(recipe.matchOf(stop).status))) return;
+      const { id } = colourOf(part.sound);
+      best.set(id, Math.max(score, best.get(id) ?? Number.NEGATIVE_INFINITY));
+    });
+  });
+  return best;
+}
+
+/** Visits every state of the state space: each placing, each subset of stops, tremulants and boxes. Returns how many. */
+function forEachState(problem: Problem, see: (state: ConsoleState, placings: readonly Placing[]) => void): number {
+  const { instrument, section } = problem;
   let states = 0;
   const choices = section.parts.map((_, index) => placingsFor(problem, index));
   const visit = (index: number, placed: (PlacedPart | null)[]): void => {
@@ -53,23 +99,13 @@ export function enumerate(problem: Problem): { readonly best: readonly Enumerate
             unisonOff: new Set(),
           };
           states += 1;
-          const result = scoreOf(problem, state, placings);
-          if (!result || result.forbidden) continue;
-          const { signature, order } = identify(problem, state, placings);
-          kept.set(signature, { score: result.score, signature, order });
+          see(state, placings);
         }
       }
     }
   };
   visit(0, []);
-  const best = [...kept.values()].sort((a, b) => {
-    if (a.score !== b.score) return b.score - a.score;
-    for (let i = 0; i < Math.min(a.order.length, b.order.length); i++) {
-      if (a.order[i] !== b.order[i]) return (a.order[i] as number) - (b.order[i] as number);
-    }
-    return a.order.length - b.order.length || (a.signature < b.signature ? -1 : 1);
-  });
-  return { best, states };
+  return states;
 }
 
 /** Of like stops the first printed are drawn. */

@@ -1,15 +1,16 @@
 import { describe, expect, it } from "vitest";
+import { COLOURS } from "../../shared-model/acoustics/colour.ts";
 import { type Problem, problemOf } from "../../shared-model/judging/problem.ts";
 import { prescriptionsFor } from "../../shared-model/music/prescriptions/catalogue.ts";
 import { STAND_INS } from "../../shared-model/music/prescriptions/stand-ins.ts";
 import { sectionOf } from "../../shared-model/music/section.ts";
-import type { Texture, Tradition } from "../../shared-model/music/texture.ts";
+import type { Part, Texture, Tradition } from "../../shared-model/music/texture.ts";
 import { textureFor } from "../../shared-model/music/textures/catalogue.ts";
-import { search } from "../../shared-model/propose/search.ts";
+import { search, tellingPart } from "../../shared-model/propose/search.ts";
 import { RULES } from "../../shared-model/rules/index.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { randomInstrument } from "../instruments/random-instruments.ts";
-import { enumerate } from "./enumeration.ts";
+import { bestOfColours, enumerate } from "./enumeration.ts";
 import { TINY_ORGANS, tinyInstrument } from "./tiny-organs.ts";
 
 /** Texture, tradition, stops: a third part multiplies the states, so it gets fewer stops. */
@@ -44,6 +45,19 @@ describe("the best eight are those of exhaustive enumeration, on a tiny organ wi
   it.each(TINY_ORGANS.map((tiny) => [tiny.what, tiny] as const))("%s", { timeout: 120_000 }, (_, tiny) => {
     const states = compare(problemFor(tinyInstrument(tiny), tiny.texture, tiny.tradition));
     expect(states).toBeGreaterThan(1000);
+  });
+});
+
+describe("the best of each colour is that of exhaustive enumeration, on a tiny organ with", () => {
+  it.each(TINY_ORGANS.map((tiny) => [tiny.what, tiny] as const))("%s", { timeout: 120_000 }, (_, tiny) => {
+    const problem = problemFor(tinyInstrument(tiny), tiny.texture, tiny.tradition);
+    const telling = (problem.section.parts[tellingPart(problem)] as Part).id;
+    const all = bestOfColours(problem, telling);
+    const found = COLOURS.flatMap((colour) =>
+      search(problem, 1, colour).map((each): [string, number] => [colour.id, each.score]),
+    );
+    expect(new Map(found)).toEqual(new Map(all));
+    expect(all.size).toBeGreaterThan(1);
   });
 });
 
