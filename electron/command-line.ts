@@ -10,6 +10,7 @@ import { PROPOSE, proposeCommand } from "./command/propose.ts";
 import { READ, readCommand } from "./command/read.ts";
 import { RULES_USAGE, rulesCommand } from "./command/rules.ts";
 import { SCHEMA, schemaCommand } from "./command/schema.ts";
+import { SURVEY, surveyCommand } from "./command/survey.ts";
 import { DONE, line, REFUSED, Refusal, type Terminal } from "./command/terminal.ts";
 import { TEXTURES_USAGE, texturesCommand } from "./command/textures.ts";
 import { help, tour } from "./command/tour.ts";
@@ -35,12 +36,12 @@ const COMMANDS: readonly Command[] = [
   { usage: CARD, run: (words, terminal) => cardsCommand(CARD, words, terminal) },
   { usage: PLAN, run: planCommand },
   { usage: CARRY, run: carryCommand },
+  { usage: SURVEY, run: surveyCommand },
   { usage: RULES_USAGE, run: rulesCommand },
   { usage: SCHEMA, run: schemaCommand },
 ];
 
-const LATER = ["survey"];
-const NAMES = [...COMMANDS.map((each) => each.usage.command), ...LATER, "tour", "help"];
+const NAMES = [...COMMANDS.map((each) => each.usage.command), "tour", "help"];
 const ASKS_HELP = ["--help", "-h"];
 
 const commandNamed = (name: string): Command | undefined => COMMANDS.find((each) => each.usage.command === name);
@@ -64,7 +65,6 @@ function run(args: readonly string[], terminal: Terminal): number | Promise<numb
     terminal.stdout.write(about ? help(about.usage) : tour());
     return DONE;
   }
-  if (LATER.includes(name)) throw new Refusal(`"${name}" comes with a later version.`);
   if (name.startsWith("-")) throw new Refusal(`Options stand behind a command; "registrant help" lists the commands.`);
   const command = commandNamed(name);
   if (!command) throw unknownCommand(name);

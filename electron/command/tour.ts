@@ -9,6 +9,7 @@ import { PROPOSE } from "./propose.ts";
 import { READ } from "./read.ts";
 import { RULES_USAGE } from "./rules.ts";
 import { SCHEMA } from "./schema.ts";
+import { SURVEY } from "./survey.ts";
 import { line } from "./terminal.ts";
 import { TEXTURES_USAGE } from "./textures.ts";
 import { VALIDATE } from "./validate.ts";
@@ -24,6 +25,7 @@ const USAGES: readonly Usage[] = [
   CARDS,
   PLAN,
   CARRY,
+  SURVEY,
   RULES_USAGE,
   SCHEMA,
 ];
@@ -34,6 +36,7 @@ const STEPS: readonly (readonly [string, string])[] = [
   ["registrant read LIST.txt --out organ.yaml", "your own organ, from its printed stoplist"],
   ["registrant propose organ.yaml --texture hymn-verse --card 1", "a card for the music desk"],
   ["registrant plan instruments/sallowby.yaml instruments/pieces/hymn.yaml", "a whole piece, change by change"],
+  ["registrant survey instruments/sallowby.yaml", "what an organ can do, and what not"],
   ["registrant check organ.yaml mine.yaml", "what is wrong with what you drew yourself"],
 ];
 

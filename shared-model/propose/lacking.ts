@@ -5,31 +5,44 @@ import type { Wanted } from "../music/prescription.ts";
 import { partName } from "../rules/balance.ts";
 import { isProposable } from "./state-space.ts";
 
-/** Something that the recipe asks for and the organ does not have, with the usual way round where there is one. */
+/** A recipe asks a part for something that the organ does not have. */
+export interface Lacking {
+  /** The part as a musician calls it. */
+  readonly who: string;
+  /** `trumpet 8 or cromorne 8`. */
+  readonly what: string;
+  /** `oboe 8 with principal 8`: what the organ has that stands in for it; `null` where nothing does. */
+  readonly way: string | null;
+}
+
+/** The same in words, with the usual way round where there is one. */
 export interface Lack {
   readonly rule: string;
   readonly text: string;
 }
 
+/** The recipe in whose light something is looked at. */
+export type Light = Pick<Judgement, "prescription" | "reading">;
+
 /** The octaves at which a stop may serve when a part is played away from the written keys or through an octave coupler. */
 const OCTAVES = [0, -1, 1] as const;
 
 /**
- * What the organ lacks of the recipe that its best registration follows: each thing that no stop of it is, at any octave
- * that can be played, and what stands in for it. Empty when nothing is lacking, or when no recipe speaks.
+ * What the organ lacks of a recipe: each thing that no stop of it is, at any octave that can be played, and what stands
+ * in for it. Empty when nothing is lacking, or when no recipe speaks.
  */
-export function lackingFor(problem: Problem, { prescription, reading }: Judgement): readonly Lack[] {
+export function lackingOf(problem: Problem, { prescription, reading }: Light): readonly Lacking[] {
   const recipes = problem.readings[reading]?.recipes;
   if (!prescription || !recipes) return [];
   const has = (wanted: Wanted): boolean =>
     OCTAVES.some((up) => [...wantedStops(problem.instrument, wanted, up)].some(isProposable));
-  const lacks = new Map<string, Lack>();
+  const lacks = new Map<string, Lacking>();
   for (const part of problem.section.parts) {
     for (const { prescribed } of recipes.get(part.id) ?? []) {
       if (prescribed.optional) continue;
       for (const list of [...prescribed.must.map((wanted) => [wanted]), ...(prescribed.oneOf ?? [])]) {
         if (list.some(has)) continue;
-        const what = list.map(wantedText).slice(0, 3).join(" or ");
+        const [who, what] = [partName({ part }), list.map(wantedText).slice(0, 3).join(" or ")];
         const ways = problem.standIns
           .filter((standIn) =>
             list.some(
@@ -38,11 +51,16 @@ export function lackingFor(problem: Problem, { prescription, reading }: Judgemen
           )
           .flatMap((standIn) => standIn.use)
           .filter((use) => use.stops.length > 0 && use.stops.every(has));
-        const way = ways[0] ? ` ${ways[0].stops.map(wantedText).join(" with ")} stands in for it.` : "";
-        const text = `The recipe asks the ${partName({ part })} for ${what}; the organ has none.${way}`;
-        lacks.set(text, { rule: "close-to-prescription", text });
+        lacks.set(`${who}|${what}`, { who, what, way: ways[0]?.stops.map(wantedText).join(" with ") ?? null });
       }
     }
   }
   return [...lacks.values()];
 }
+
+/** What the organ lacks of the recipe that its best registration follows, in words; as {@link lackingOf}. */
+export const lackingFor = (problem: Problem, light: Light): readonly Lack[] =>
+  lackingOf(problem, light).map(({ who, what, way }) => ({
+    rule: "close-to-prescription",
+    text: `The recipe asks the ${who} for ${what}; the organ has none.${way === null ? "" : ` ${way} stands in for it.`}`,
+  }));

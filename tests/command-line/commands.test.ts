@@ -67,6 +67,7 @@ describe("the tour", () => {
       "check",
       "cards",
       "card",
+      "survey",
       "rules",
       "schema",
     ]) {
@@ -85,7 +86,9 @@ describe("usage errors are told with the nearest names, with status 2", () => {
     [["--json"], "Options stand behind a command"],
     [["plan", "organ.yaml"], "plan needs PIECE.yaml."],
     [["plan", "organ.yaml", "p.yaml", "--assistant", "behind"], "It is one of left, right or none."],
-    [["survey"], '"survey" comes with a later version.'],
+    [["survey"], "survey needs ORGAN.yaml."],
+    [["survey", "organ.yaml", "--tradition", "spanisch"], "Did you mean spanish?"],
+    [["survey", "no-such-organ.yaml"], "no-such-organ.yaml: There is no such file."],
     [["carry"], "carry needs ORGAN.yaml."],
     [["carry", "organ.yaml", "p.yaml"], "carry needs --to with the file of the organ that the piece is carried to."],
     [["carry", "organ.yaml", "p.yaml", "--to", "o.yaml", "--replace"], "--replace goes with --out FILE.yaml."],

@@ -1,0 +1,101 @@
+import { labelOf } from "../../shared-model/cards/label.ts";
+import { type Observation, observationsOf } from "../../shared-model/carry/observations.ts";
+import { LEVELS, type Level, type SurveyedTexture, survey } from "../../shared-model/carry/survey.ts";
+import { MUSIC_OF, type SchoolVerdict, schoolVerdict } from "../../shared-model/carry/survey-text.ts";
+import { TRADITIONS } from "../../shared-model/music/texture.ts";
+import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { oneOf, readOptions, type Usage } from "./options.ts";
+import { readOrgan } from "./organ.ts";
+import { opposite, wrapped } from "./plain-text.ts";
+import { decimal } from "./proposal-json.ts";
+import { DONE, line, type Terminal } from "./terminal.ts";
+
+export const SURVEY: Usage = {
+  command: "survey",
+  line: "registrant survey ORGAN.yaml [--tradition T] [--json]",
+  does: "Says what an organ can and cannot do, school by school; with --tradition texture by texture.",
+  options: { tradition: { value: "a tradition" }, json: "flag" },
+  operands: ["ORGAN.yaml"],
+};
+
+/** One school of the survey. */
+interface SurveyedSchool {
+  readonly verdict: SchoolVerdict;
+  readonly textures: readonly SurveyedTexture[];
+}
+
+const HEADS: Readonly<Record<Level, string>> = {
+  well: "Served well",
+  compromise: "With a compromise",
+  "not-possible": "Not possible",
+};
+
+const textureJson = ({ texture, level, label, score, lacking, why, instead }: SurveyedTexture) => ({
+  texture: texture.id,
+  title: texture.title,
+  level,
+  label,
+  score: score === null ? null : decimal(score),
+  missing: lacking.map(({ who, what, way }) => ({ part: who, what, instead: way })),
+  why,
+  instead: instead && { texture: instead.texture.id, label: instead.label },
+});
+
+const surveyJson = (
+  { name }: Instrument,
+  schools: readonly SurveyedSchool[],
+  observations: readonly Observation[],
+) => ({
+  instrument: name,
+  observations,
+  schools: schools.map(({ verdict, textures }) => ({ ...verdict, textures: textures.map(textureJson) })),
+});
+
+function textureLines({ texture, level, label, why, instead }: SurveyedTexture): readonly string[] {
+  const head = wrapped(`${texture.title}${label === null ? "" : `: ${label}`}`, "  ");
+  const reasons = level === "well" ? [] : why.flatMap((each) => wrapped(each, "      "));
+  const way = instead ? wrapped(`nearest: ${instead.texture.id}, ${instead.label}`, "      ") : [];
+  return [...head, ...reasons, ...way];
+}
+
+/** Every texture of one school, by level. */
+const schoolLines = ({ textures }: SurveyedSchool): readonly string[] =>
+  LEVELS.flatMap((level) => {
+    const some = textures.filter((each) => each.level === level);
+    return some.length === 0 ? [] : ["", HEADS[level], ...some.flatMap(textureLines)];
+  });
+
+const verdictLines = ({
+  verdict: { tradition, well, compromise, notPossible, text },
+}: SurveyedSchool): readonly string[] => [
+  ...opposite(MUSIC_OF[tradition], `${well} well, ${compromise} with a compromise, ${notPossible} not`),
+  ...wrapped(text, "  "),
+];
+
+/** `registrant survey`. */
+export function surveyCommand(words: readonly string[], terminal: Terminal): number {
+  const given = readOptions(SURVEY, words);
+  const said = given.value("tradition");
+  const traditions = said === undefined ? TRADITIONS : [oneOf("tradition", said, TRADITIONS)];
+  const instrument = readOrgan(given.operands[0] ?? "", terminal);
+  const surveyed = survey(instrument, { traditions, labelOf });
+  const schools = traditions.map((tradition): SurveyedSchool => {
+    const textures = surveyed.filter((each) => each.tradition === tradition);
+    return { verdict: schoolVerdict(tradition, textures), textures };
+  });
+  const observations = observationsOf(instrument);
+  if (given.has("json")) {
+    terminal.stdout.write(line(JSON.stringify(surveyJson(instrument, schools, observations), null, 2)));
+    return DONE;
+  }
+  const lines = [
+    ...wrapped(`What ${instrument.name} can do`),
+    "",
+    ...observations.flatMap(({ text }) => wrapped(text, "- ")),
+    "",
+    ...schools.flatMap((school) => [...verdictLines(school), ...(said === undefined ? [] : schoolLines(school)), ""]),
+    ...(said === undefined ? wrapped("--tradition shows one school, texture by texture.") : []),
+  ];
+  terminal.stdout.write(line(lines.join("\n").trimEnd()));
+  return DONE;
+}

@@ -1,0 +1,194 @@
+import { isCompound } from "../acoustics/voice.ts";
+import { reachOf } from "../console/reach.ts";
+import { stopLabel } from "../judging/listening.ts";
+import { type Key, keyText } from "../pitch/key.ts";
+import { pitchName } from "../pitch/reading.ts";
+import { isProposable } from "../propose/state-space.ts";
+import type { Division, Instrument, Stop } from "../stoplist/instrument.ts";
+import { KIND_GROUPS, type Kind } from "../stoplist/kind.ts";
+
+/** What an observation is about. */
+export type Subject = "chorus" | "solo" | "pedal" | "couplers" | "shared pipes" | "boxes" | "off";
+
+/** Something that a musician would notice about an instrument before hearing it, in one or two sentences. */
+export interface Observation {
+  readonly about: Subject;
+  readonly text: string;
+}
+
+const isOf = (stop: Stop, kinds: readonly Kind[]): boolean => stop.kinds.some((kind) => kinds.includes(kind));
+const feetOf = ({ pitch }: Stop): number => (pitch ? pitch.over / pitch.under : 0);
+const list = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
+const usable = ({ stops }: Division): readonly Stop[] => stops.filter(isProposable);
+const manualsOf = ({ divisions }: Instrument): readonly Division[] => divisions.filter(({ kind }) => kind !== "pedal");
+const isFlue = (stop: Stop): boolean => !isOf(stop, KIND_GROUPS.reed) && !isCompound(stop);
+const MIXTURES: readonly Kind[] = ["mixture", "cymbal", "rauschpfeife"];
+
+/** The principals of a division with its gaps: a step of the chorus is missing where a shorter one stands above it. */
+function chorusOf(division: Division): Observation | null {
+  const own = usable(division).filter((stop) => !isCompound(stop));
+  const principals = own.filter((stop) => isOf(stop, ["principal"]) && stop.half !== "treble");
+  const crown = usable(division).filter((stop) => isOf(stop, MIXTURES));
+  if (principals.length === 0) return null;
+  const pitches = [...new Set(principals.toSorted((a, b) => feetOf(b) - feetOf(a)).map((stop) => feetOf(stop)))];
+  const steps = crown.length > 0 ? [8, 4, 2] : [8, 4, 2].filter((feet) => feet >= Math.min(...pitches));
+  const gaps = steps.filter((feet) => !pitches.includes(feet));
+  const filled = gaps.map((feet) => {
+    const other = own.find((stop) => feetOf(stop) === feet && isOf(stop, KIND_GROUPS.flute));
+    return other ? `${feet} (${stopLabel(other)} must serve)` : String(feet);
+  });
+  const shown = principals
+    .toSorted((a, b) => feetOf(b) - feetOf(a))
+    .flatMap(({ pitch }) => (pitch ? pitchName(pitch) : []));
+  const has = `${division.name}: principals ${[...new Set(shown)].join(" ")}${crown.length > 0 ? ` and ${list(crown.map(stopLabel))}` : ", no mixture"}`;
+  const but = gaps.length > 0 ? `; no principal ${list(filled)}` : "";
+  return { about: "chorus", text: `${has}${but}.` };
+}
+
+/** Stops that carry a tune by themselves: reeds at 8, cornets, and what sounds a third. Common practice. */
+function soloVoices(instrument: Instrument): Observation {
+  const voices = manualsOf(instrument).flatMap((division) =>
+    usable(division)
+      .filter(
+        (stop) =>
+          (isOf(stop, KIND_GROUPS.reed) && feetOf(stop) === 8) ||
+          isOf(stop, KIND_GROUPS["tierce-sounding"]) ||
+          isOf(stop, ["nasard"]),
+      )
+      .map((stop) => `${stopLabel(stop)} (${division.name}${rangeWords(stop, division)})`),
+  );
+  const text =
+    voices.length > 0
+      ? `Voices for a solo: ${voices.join(", ")}.`
+      : "No reed and no mutation for a solo: a tune is told from its accompaniment by keyboard, pitch or strength alone.";
+  return { about: "solo", text };
+}
+
+/** `, from C4`: where a stop does not speak on the whole keyboard; a chord of keys more or less goes unmentioned. */
+function rangeWords(stop: Stop, { compass }: Division): string {
+  const beyond = (key: Key, edge: Key): boolean => Math.abs(key - edge) > 3;
+  if (beyond(stop.from, compass.low)) return `, nothing below ${keyText(stop.from)}`;
+  return beyond(stop.to, compass.high) ? `, nothing above ${keyText(stop.to)}` : "";
+}
+
+/** Whether the pedal can carry a bass and a tune by itself. */
+function pedalOf(instrument: Instrument): readonly Observation[] {
+  const pedal = instrument.divisions.find(({ kind }) => kind === "pedal");
+  const say = (text: string): readonly Observation[] => [{ about: "pedal", text }];
+  if (!pedal) return say("There is no pedal: the hands play every bass.");
+  const own = usable(pedal);
+  const coupled = instrument.couplers.filter((each) => each.to === pedal.name && each.from !== pedal.name);
+  const from = [...new Set(coupled.map((each) => each.from))];
+  if (own.length === 0) {
+    return say(
+      from.length > 0
+        ? `The pedal has no stop of its own and plays those of the ${list(from)}.`
+        : "The pedal has no stop that can be drawn, and no coupler.",
+    );
+  }
+  const wanted: readonly (readonly [string, (stop: Stop) => boolean])[] = [
+    ...[16, 8, 4].map(
+      (feet) => [`flue of ${feet} foot`, (stop: Stop) => isFlue(stop) && feetOf(stop) === feet] as const,
+    ),
+    ["reed", (stop) => isOf(stop, KIND_GROUPS.reed)],
+  ];
+  const lacks = wanted.filter(([, is]) => !own.some(is));
+  if (lacks.length === 0) return say("The pedal stands by itself: it has flues of 16, 8 and 4 foot and a reed.");
+  const helpers = instrument.divisions.filter(({ name }) => from.includes(name));
+  const words = lacks.map(([what, is]) => {
+    const by = helpers.filter((each) => usable(each).some(is)).map(({ name }) => name);
+    return `no ${what} (${by.length > 0 ? `by coupler from the ${by.join(" or ")}` : "nor does a coupler bring one"})`;
+  });
+  return say(`The pedal has of its own ${list(words)}.`);
+}
+
+/** What a keyboard for the hands has only by couplers: a foundation, a mixture, a reed. */
+function byCouplers(instrument: Instrument): readonly Observation[] {
+  const wanted: readonly (readonly [string, (stop: Stop) => boolean])[] = [
+    ["an 8 foot flue", (stop) => isOf(stop, KIND_GROUPS.foundation) && feetOf(stop) === 8],
+    ["a mixture", (stop) => isOf(stop, MIXTURES)],
+    ["a reed", (stop) => isOf(stop, KIND_GROUPS.reed)],
+  ];
+  return instrument.divisions
+    .filter(({ kind }) => kind === "manual")
+    .flatMap((division) => {
+      const reached = reachOf(instrument, division, () => true).filter((each) => each.division !== division);
+      const gained = wanted.flatMap(([what, is]) => {
+        if (usable(division).some(is)) return [];
+        const by = reached.find((each) => usable(each.division).some(is));
+        return by ? [`${what} (from the ${by.division.name})`] : [];
+      });
+      return gained.length > 0
+        ? [{ about: "couplers" as const, text: `${division.name}: only a coupler brings ${list(gained)}.` }]
+        : [];
+    });
+}
+
+/** Rows of pipes behind several knobs, and which of these rob each other. */
+function sharedPipes({ divisions }: Instrument): readonly Observation[] {
+  const users = new Map<string, Set<Stop>>();
+  for (const stop of divisions.flatMap(usable)) {
+    for (const { rank } of stop.uses) users.set(rank, (users.get(rank) ?? new Set()).add(stop));
+  }
+  const groups = new Map<string, readonly Stop[]>();
+  for (const stops of users.values()) {
+    if (stops.size < 2) continue;
+    groups.set([...stops].map(({ id }) => id).join("|"), [...stops]);
+  }
+  return [...groups.values()].map((stops) => {
+    const names = divisions
+      .map((division) => [division.name, stops.filter((stop) => stop.division === division.name)] as const)
+      .filter(([, here]) => here.length > 0)
+      .map(([name, here]) => `${here.map(stopLabel).join(", ")} (${name})`);
+    const robbed = robbedInterval(stops);
+    return { about: "shared pipes" as const, text: `One row of pipes serves ${list(names)}. ${robbed}` };
+  });
+}
+
+/** What is lost when two pitches of one row are drawn together: the widest said first is the octave, the commonest. */
+function robbedInterval(stops: readonly Stop[]): string {
+  const lengths = [...new Set(stops.map(feetOf).filter((feet) => feet > 0))].sort((a, b) => b - a);
+  if (lengths.length < 2) return "Drawn on two keyboards at once, a key that both hold sounds once.";
+  const octave = lengths.some((feet) => lengths.includes(feet / 2));
+  const twelfth = lengths.some((feet) => lengths.some((other) => Math.abs(feet / other - 3) < 0.01));
+  const lost = [...(octave ? ["an octave"] : []), ...(twelfth ? ["a twelfth"] : [])];
+  return lost.length > 0
+    ? `Two of them drawn together rob each other: ${lost.join(" or ")} held on the keys loses a note.`
+    : "Two of them drawn together rob each other of notes.";
+}
+
+/** What can be shaded. */
+function boxesOf({ divisions }: Instrument): Observation {
+  const boxes = new Map<string, string[]>();
+  for (const { name, box } of divisions) if (box !== null) boxes.set(box, [...(boxes.get(box) ?? []), name]);
+  const open = divisions.filter(({ box, stops }) => box === null && stops.length > 0).map(({ name }) => name);
+  if (boxes.size === 0)
+    return { about: "boxes", text: "Nothing is enclosed: the sound swells only by stops and keyboards." };
+  const shut = [...boxes.values()].map((names) => `${list(names)}${names.length > 1 ? " in one box" : ""}`);
+  return {
+    about: "boxes",
+    text: `Enclosed: ${shut.join("; ")}.${open.length > 0 ? ` In the open: ${list(open)}.` : ""}`,
+  };
+}
+
+/** What an organist would note of an instrument from its list alone: facts, no verdict. In the order of {@link Subject}. */
+export function observationsOf(instrument: Instrument): readonly Observation[] {
+  const off = instrument.divisions.flatMap(({ stops }) => stops).filter((stop) => stop.off);
+  return [
+    ...manualsOf(instrument).flatMap((division) => chorusOf(division) ?? []),
+    soloVoices(instrument),
+    ...pedalOf(instrument),
+    ...byCouplers(instrument),
+    ...sharedPipes(instrument),
+    boxesOf(instrument),
+    ...(off.length > 0
+      ? [
+          {
+            about: "off" as const,
+            text: `Not counted, since marked off: ${list(off.map((stop) => `${stopLabel(stop)} (${stop.division})`))}.`,
+          },
+        ]
+      : []),
+  ];
+}

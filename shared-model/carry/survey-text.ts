@@ -1,0 +1,115 @@
+import type { Texture, Tradition } from "../music/texture.ts";
+import type { SurveyedTexture } from "./survey.ts";
+
+/** What a musician calls the music of a school. */
+export const MUSIC_OF: Readonly<Record<Tradition, string>> = {
+  neutral: "Music of any school",
+  "french-classical": "French classical",
+  "italian-renaissance": "Italian, 16th and 17th century",
+  "north-german": "North German",
+  "central-german": "Central German",
+  "english-18c": "English, 18th century",
+  "english-cathedral": "English cathedral",
+  spanish: "Spanish",
+  "french-symphonic": "French symphonic",
+  "german-romantic": "German romantic",
+};
+
+/** How much of a school an organ can do, best first. */
+export type Standing = "at home" | "with compromises" | "in part" | "not its music";
+
+/** An organ's standing in one school, in words. */
+export interface SchoolVerdict {
+  readonly tradition: Tradition;
+  readonly standing: Standing;
+  /** How many of the school's textures stand at each level. */
+  readonly well: number;
+  readonly compromise: number;
+  readonly notPossible: number;
+  /** Sentences. */
+  readonly text: string;
+}
+
+/** Kinds of movement as a player thinks of them, in the order in which they are named. */
+const GROUPS = ["choruses", "solos", "movements in voices", "quiet movements"] as const;
+type Group = (typeof GROUPS)[number];
+
+function groupOf({ parts, colourOf }: Texture): Group {
+  const role = parts.find(({ id }) => id === colourOf)?.role ?? parts[0]?.role;
+  if (role === "plenum") return "choruses";
+  if (role === "voice") return "movements in voices";
+  return role === "accompaniment" ? "quiet movements" : "solos";
+}
+
+const WORTH = { well: 2, compromise: 1, "not-possible": 0 } as const;
+
+/** From 0, nothing, to 1, everything well: rises with every level that rises. */
+const shareOf = (some: readonly SurveyedTexture[]): number =>
+  some.reduce((sum, { level }) => sum + WORTH[level], 0) / (2 * Math.max(1, some.length));
+
+function standingOf(share: number): Standing {
+  if (share >= 0.8) return "at home";
+  if (share >= 0.5) return "with compromises";
+  return share >= 0.25 ? "in part" : "not its music";
+}
+
+const HEADS: Readonly<Record<Standing, string>> = {
+  "at home": "At home",
+  "with compromises": "Much of it, with compromises",
+  "in part": "In part",
+  "not its music": "Hardly",
+};
+
+const list = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
+
+/** The first few, and how many others. */
+const briefly = (words: readonly string[], most: number): string =>
+  words.length <= most + 1 ? list(words) : `${words.slice(0, most).join(", ")} and ${words.length - most} others`;
+
+/** Things that most movements miss, at most three. */
+function missedMost(some: readonly SurveyedTexture[]): string {
+  const missed = new Map<string, string[]>();
+  for (const { lacking, texture } of some) {
+    for (const what of new Set(lacking.map((each) => each.what))) {
+      missed.set(what, [...(missed.get(what) ?? []), texture.title]);
+    }
+  }
+  const most = [...missed].toSorted((a, b) => b[1].length - a[1].length).slice(0, 3);
+  return most.map(([what, titles]) => `no ${what} (${briefly(titles, 1)})`).join("; ");
+}
+
+/** A verdict that a musician might give from the textures of one school. */
+export function schoolVerdict(tradition: Tradition, some: readonly SurveyedTexture[]): SchoolVerdict {
+  const at = (level: SurveyedTexture["level"]): readonly SurveyedTexture[] =>
+    some.filter((each) => each.level === level);
+  const [well, compromise, not] = [at("well"), at("compromise"), at("not-possible")];
+  const standing = standingOf(shareOf(some));
+  const groups = GROUPS.map((group) => [group, some.filter(({ texture }) => groupOf(texture) === group)] as const)
+    .filter(([, members]) => members.length > 0)
+    .map(([group, members]) => [group, standingOf(shareOf(members))] as const);
+  const good = groups.filter(([, each]) => each === "at home").map(([group]) => group);
+  const poor = groups.filter(([, each]) => each === "in part" || each === "not its music").map(([group]) => group);
+  const uneven = good.length > 0 && good.length < groups.length;
+  const missed = missedMost([...not, ...compromise]);
+  const sentences = [
+    `${HEADS[standing]}${uneven ? `; best in its ${list(good)}` : ""}${uneven && poor.length > 0 ? `, weak in its ${list(poor)}` : ""}.`,
+    ...(not.length > 0 && not.length < some.length
+      ? [
+          `Out of reach: ${briefly(
+            not.map(({ texture }) => texture.title),
+            3,
+          )}.`,
+        ]
+      : []),
+    ...(missed === "" ? [] : [`Missed most: ${missed}.`]),
+  ];
+  return {
+    tradition,
+    standing,
+    well: well.length,
+    compromise: compromise.length,
+    notPossible: not.length,
+    text: sentences.join(" "),
+  };
+}

@@ -1,0 +1,212 @@
+import { type JudgedPart, type Judgement, judge, scoreOf } from "../judging/judge.ts";
+import { prepare } from "../judging/prepare.ts";
+import { type Problem, problemOf } from "../judging/problem.ts";
+import { sectionOf } from "../music/section.ts";
+import type { Part, Texture, Tradition } from "../music/texture.ts";
+import { texturesOf } from "../music/textures/catalogue.ts";
+import type { Found } from "../propose/found.ts";
+import { type Lacking, lackingOf } from "../propose/lacking.ts";
+import { isLadder, ladder } from "../propose/ladder.ts";
+import { missingMeans } from "../propose/missing.ts";
+import { search } from "../propose/search.ts";
+import type { Points } from "../rules/rule.ts";
+import type { Instrument } from "../stoplist/instrument.ts";
+
+/** How an organ serves a texture, best first. */
+export const LEVELS = ["well", "compromise", "not-possible"] as const;
+export type Level = (typeof LEVELS)[number];
+
+/**
+ * What the best registration must be worth, of the 6000 hundredths that a recipe kept to the last stop earns: five sixths
+ * to serve well, three fifths to serve at all. Below that what the music is about is missing: an elevation without its
+ * beating rank keeps half of its recipe. Common practice knows no such numbers; they were set by looking at the demo organs.
+ */
+const WORTH: Readonly<Record<Exclude<Level, "not-possible">, Points>> = { well: 5000, compromise: 3600 };
+
+/** How many things must join a crescendo, a stop or the opening of a box each, for the same. */
+const GROWTH: Readonly<Record<Exclude<Level, "not-possible">, number>> = { well: 12, compromise: 5 };
+
+/** What an organ can do of one texture in one school. */
+export interface SurveyedTexture {
+  readonly tradition: Tradition;
+  readonly texture: Texture;
+  readonly level: Level;
+  /** The best registration in short; `null` where nothing serves. */
+  readonly label: string | null;
+  /** In hundredths of a point; `null` where nothing serves, and for a crescendo. */
+  readonly score: Points | null;
+  /** What the recipe of the best registration, or the nearest recipe, asks for and the organ has not. */
+  readonly lacking: readonly Lacking[];
+  /** The compromise, or why nothing serves, a sentence each; empty where the organ serves well. */
+  readonly why: readonly string[];
+  /** The nearest way round where nothing serves: a texture of any school that has the same shape. */
+  readonly instead: { readonly texture: Texture; readonly label: string } | null;
+}
+
+export interface SurveyOptions {
+  /** The schools to look at, in order. */
+  readonly traditions: readonly Tradition[];
+  /** What a musician calls a registration. */
+  labelOf(problem: Problem, parts: readonly JudgedPart[]): string;
+}
+
+/** What is known after each texture. */
+export interface SurveyStep {
+  readonly done: number;
+  readonly of: number;
+  readonly surveyed: SurveyedTexture;
+}
+
+/** The rules that forbid and no other: the best score is then how near the organ can come to the recipe itself. */
+function withoutConventions(problem: Problem): Problem {
+  const { instrument, section, readings, standIns, rules } = problem;
+  const recipes = readings.flatMap(({ prescription }) => prescription ?? []);
+  const all = [...rules.part, ...rules.pair, ...rules.placing];
+  return problemOf(
+    instrument,
+    section,
+    recipes,
+    standIns,
+    all.filter((rule) => rule.forbids),
+  );
+}
+
+/** The best state, if it is worth so much. Nothing below is looked for, which on a poor match saves nearly all the time. */
+const bestFrom = (problem: Problem, least: Points): Found | null =>
+  search(problem, 1, null, least).find(({ score }) => score >= least) ?? null;
+
+/**
+ * The level of a texture whose best registration is known. Both its score and the nearness to the recipe are the highest
+ * that the organ can reach, so one more stop never makes a level worse.
+ */
+function levelOf(problem: Problem, best: Found): Level {
+  const recipeAlone = withoutConventions(problem);
+  const near = scoreOf(recipeAlone, best.state, best.placings)?.score ?? 0;
+  const isNear = (least: Points): boolean => near >= least || bestFrom(recipeAlone, least) !== null;
+  if (best.score >= WORTH.well && isNear(WORTH.well)) return "well";
+  return isNear(WORTH.compromise) ? "compromise" : "not-possible";
+}
+
+/** What the recipe that comes off best lacks; the first in print of those that lack equally much. */
+function nearestLacking(problem: Problem): readonly Lacking[] {
+  const each = problem.readings.flatMap(({ prescription }, reading) =>
+    prescription ? [lackingOf(problem, { prescription, reading })] : [],
+  );
+  return (
+    each.reduce<readonly Lacking[] | null>((best, next) => (best && best.length <= next.length ? best : next), null) ??
+    []
+  );
+}
+
+/** How many keyboards the hands need at once. */
+function keyboardsNeeded(parts: readonly Part[]): number {
+  const apart: Part[] = [];
+  for (const part of parts.filter((each) => !each.optional && each.hands !== "feet")) {
+    if (apart.every((other) => other.apartFrom.includes(part.id) || part.apartFrom.includes(other.id)))
+      apart.push(part);
+  }
+  return Math.max(1, apart.length);
+}
+
+/** The dearest thing that the conventions or the recipe hold against a registration. */
+const dearest = ({ reasons }: Judgement): readonly string[] =>
+  reasons
+    .filter((each) => each.points < 0)
+    .toSorted((a, b) => a.points - b.points)
+    .slice(0, 1)
+    .map((each) => each.text);
+
+/** `no trumpet 8 for the melody: oboe 8 with principal 8 stands in`. */
+const lackWords = ({ who, what, way }: Lacking): string =>
+  `no ${what} for the ${who}${way === null ? "" : `: ${way} can stand in`}`;
+
+function whyNot(problem: Problem, lacking: readonly Lacking[]): readonly string[] {
+  const manuals = problem.instrument.divisions.filter((each) => each.kind === "manual").length;
+  const needed = keyboardsNeeded(problem.section.parts);
+  const few =
+    manuals < needed
+      ? [`the hands need ${needed} keyboards, of which there ${manuals === 1 ? "is" : "are"} ${manuals}`]
+      : [];
+  const why = [...few, ...lacking.map(lackWords)];
+  return why.length > 0 ? why : missingMeans(problem).map(({ text }) => text);
+}
+
+function surveyLadder(problem: Problem, texture: Texture, options: SurveyOptions): SurveyedTexture {
+  const last = ladder(problem).at(-1);
+  const opened = new Set(problem.instrument.divisions.flatMap(({ box }) => box ?? [])).size;
+  const growth = last ? last.state.drawn.size + opened : 0;
+  const level = growth >= GROWTH.well ? "well" : growth >= GROWTH.compromise ? "compromise" : "not-possible";
+  const few = `only ${growth} ${growth === 1 ? "thing" : "things"} can join, a stop or the opening of a box each`;
+  return {
+    tradition: problem.section.tradition,
+    texture,
+    level,
+    label: last && level !== "not-possible" ? options.labelOf(problem, last.judgement.parts) : null,
+    score: null,
+    lacking: [],
+    why: level === "well" ? [] : [few],
+    instead: null,
+  };
+}
+
+function surveyTexture(
+  instrument: Instrument,
+  texture: Texture,
+  tradition: Tradition,
+  options: SurveyOptions,
+): SurveyedTexture {
+  const problem = prepare(instrument, sectionOf(texture, { tradition }));
+  if (isLadder(problem)) return surveyLadder(problem, texture, options);
+  const best = bestFrom(problem, WORTH.compromise);
+  const judgement = best && judge(problem, best.state, best.placings);
+  const level = best && judgement ? levelOf(problem, best) : "not-possible";
+  if (!best || !judgement || level === "not-possible") {
+    const lacking = nearestLacking(problem);
+    const why = whyNot(problem, lacking);
+    return { tradition, texture, level: "not-possible", label: null, score: null, lacking, why, instead: null };
+  }
+  const lacking = lackingOf(problem, judgement);
+  const compromise = lacking.length > 0 ? lacking.map(lackWords) : dearest(judgement);
+  return {
+    tradition,
+    texture,
+    level,
+    label: options.labelOf(problem, judgement.parts),
+    score: best.score,
+    lacking,
+    why: level === "well" ? [] : compromise,
+    instead: null,
+  };
+}
+
+/**
+ * Surveys an organ texture by texture, so that a screen can show how far it is and stop when nobody waits any more. Levels
+ * are absolute: they do not depend on what else the organ can do, and one more stop never makes one worse, unless it makes
+ * another keyboard the main one.
+ */
+export function* surveying(instrument: Instrument, options: SurveyOptions): Generator<SurveyStep, void> {
+  const all = options.traditions.flatMap((tradition) =>
+    texturesOf(tradition).map((texture) => ({ tradition, texture })),
+  );
+  const shapes = new Map(texturesOf("neutral").map((texture) => [texture.id, texture]));
+  const known = new Map<string, SurveyedTexture>();
+  const surveyed = (texture: Texture, tradition: Tradition): SurveyedTexture => {
+    const key = `${tradition}/${texture.id}`;
+    const found = known.get(key) ?? surveyTexture(instrument, texture, tradition, options);
+    known.set(key, found);
+    return found;
+  };
+  let done = 0;
+  for (const { texture, tradition } of all) {
+    const one = surveyed(texture, tradition);
+    const shape = one.level === "not-possible" ? shapes.get(texture.like ?? "") : undefined;
+    const neutral = shape && surveyed(shape, "neutral");
+    const instead = neutral && neutral.label !== null ? { texture: neutral.texture, label: neutral.label } : null;
+    done += 1;
+    yield { done, of: all.length, surveyed: { ...one, instead } };
+  }
+}
+
+/** All textures of the schools, in the catalogue's order; as {@link surveying}. */
+export const survey = (instrument: Instrument, options: SurveyOptions): readonly SurveyedTexture[] =>
+  [...surveying(instrument, options)].map((step) => step.surveyed);

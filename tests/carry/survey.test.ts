@@ -1,0 +1,160 @@
+import { describe, expect, test } from "vitest";
+import { labelOf } from "../../shared-model/cards/label.ts";
+import { observationsOf } from "../../shared-model/carry/observations.ts";
+import { LEVELS, type SurveyedTexture, survey, surveying } from "../../shared-model/carry/survey.ts";
+import { schoolVerdict } from "../../shared-model/carry/survey-text.ts";
+import type { Tradition } from "../../shared-model/music/texture.ts";
+import { organFrom } from "../../shared-model/rules/example-organ.ts";
+import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { demoOrgan } from "../instruments/demo-organs.ts";
+import { randomInstrument } from "../instruments/random-instruments.ts";
+import { publishedInstruments } from "../published/published-cases.ts";
+
+const published = (id: string): Instrument => {
+  const found = publishedInstruments().get(id);
+  if (!found) throw new Error(`No organ is called ${id}.`);
+  return found.instrument;
+};
+const surveyOf = (instrument: Instrument, ...traditions: readonly Tradition[]) =>
+  survey(instrument, { traditions, labelOf });
+const levelsOf = (some: readonly SurveyedTexture[]) =>
+  Object.fromEntries(some.map(({ texture, level }) => [texture.id, level]));
+
+describe("a four-keyboard French organ of the 18th century", () => {
+  const organ = published("stmaximin-1774");
+
+  test("is at home in the French classical catalogue", () => {
+    const some = surveyOf(organ, "french-classical");
+    const { standing, text, notPossible } = schoolVerdict("french-classical", some);
+    expect([standing, notPossible]).toEqual(["at home", 1]);
+    // Petits oiseaux wants a high flute beside the nazard, which no keyboard here has.
+    expect(text).toContain("Out of reach: Petits oiseaux.");
+    expect(levelsOf(some)).toMatchObject({
+      "plein-jeu": "well",
+      "grand-jeu": "well",
+      "recit-de-cromorne": "well",
+      "tierce-en-taille": "well",
+      "dialogue-with-echo": "well",
+    });
+  });
+
+  test("lacks the strings and the swell of the symphonic one", () => {
+    const some = surveyOf(organ, "french-symphonic");
+    expect(schoolVerdict("french-symphonic", some).standing).not.toBe("at home");
+    const levels = levelsOf(some);
+    expect(levels).toMatchObject({ "grand-choeur-symphonic": "not-possible", "fonds-8": "not-possible" });
+    expect(levels["voix-celeste"]).not.toBe("well");
+    const missing = some.flatMap(({ lacking }) => lacking.map(({ what }) => what));
+    expect(missing).toContain("harmonic flute 8");
+    expect(missing).toContain("celeste 8");
+  });
+});
+
+describe("a twelve-register Italian organ", () => {
+  const organ = published("brescia-duomo-1608");
+  const italian = surveyOf(organ, "italian-renaissance");
+
+  test("does ripieno and elevation, and no fiffaro without its beating rank", () => {
+    expect(levelsOf(italian)).toMatchObject({ ripieno: "well", elevation: "well", fiffaro: "not-possible" });
+    expect(schoolVerdict("italian-renaissance", italian).standing).toBe("at home");
+  });
+
+  test("does no trio, for want of a second keyboard, and says so", () => {
+    const trio = surveyOf(organ, "neutral").find(({ texture }) => texture.id === "trio");
+    expect(trio?.level).toBe("not-possible");
+    expect(trio?.why).toContain("the hands need 2 keyboards, of which there is 1");
+    expect(trio?.label).toBeNull();
+  });
+
+  test("has a pedal that plays the manual's stops, and no reed", () => {
+    const told = observationsOf(organ).map(({ text }) => text);
+    expect(told).toContain("The pedal has no stop of its own and plays those of the Manuale.");
+    expect(told).toContain(
+      "No reed and no mutation for a solo: a tune is told from its accompaniment by keyboard, pitch or strength alone.",
+    );
+  });
+});
+
+describe("the survey", () => {
+  test("can be watched and stopped", () => {
+    const steps = surveying(demoOrgan("torrevana"), { traditions: ["italian-renaissance"], labelOf });
+    const first = steps.next().value;
+    expect(first).toMatchObject({ done: 1, of: 9, surveyed: { texture: { id: "ripieno" }, level: "well" } });
+    steps.return();
+    expect(steps.next().done).toBe(true);
+  });
+
+  test("names the stop that stands in and, where nothing serves, the nearest way round", () => {
+    const some = surveyOf(demoOrgan("sallowby"), "english-18c");
+    const hautboy = some.find(({ texture }) => texture.id === "cremona-solo");
+    expect([hautboy?.level, hautboy?.why.length]).toEqual(["compromise", 1]);
+    const trumpet = some.find(({ texture }) => texture.id === "trumpet-voluntary");
+    expect(trumpet?.level).toBe("not-possible");
+    expect(trumpet?.why[0]).toMatch(/^no trumpet 8 for the /);
+    expect(trumpet?.instead?.texture.traditions).toEqual(["neutral"]);
+    expect(trumpet?.instead?.label).not.toBe("");
+  });
+
+  test("says of a crescendo how little can join", () => {
+    const { instrument } = organFrom("Manual: Gedackt 8, Flöte 4", [], []);
+    const crescendo = surveyOf(instrument, "neutral").find(({ texture }) => texture.ladder);
+    expect([crescendo?.level, crescendo?.why]).toEqual([
+      "not-possible",
+      ["only 2 things can join, a stop or the opening of a box each"],
+    ]);
+  });
+});
+
+/** The organ without one of its stops. */
+const without = (instrument: Instrument, id: string): Instrument => ({
+  ...instrument,
+  divisions: instrument.divisions.map((each) => ({ ...each, stops: each.stops.filter((stop) => stop.id !== id) })),
+});
+
+// Levels are absolute, so an organ with one stop more serves nothing worse.
+test.each([3, 14, 159, 2653])("one more stop makes no level worse: random organ %i", (seed) => {
+  const organ = randomInstrument(seed, { stops: 8, manuals: 2, pedal: true, couplersAtMost: 2, manner: "baroque" });
+  const rank = (instrument: Instrument) =>
+    surveyOf(instrument, "north-german", "italian-renaissance").map(({ texture, tradition, level }) => ({
+      what: `${tradition} ${texture.id}`,
+      rank: LEVELS.indexOf(level),
+    }));
+  const whole = rank(organ);
+  const ids = organ.divisions.flatMap(({ stops }) => stops.map(({ id }) => id));
+  for (const id of [ids[seed % ids.length] as string, ids[(seed + 3) % ids.length] as string]) {
+    const fewer = rank(without(organ, id));
+    expect(whole.filter((each, at) => each.rank > (fewer[at]?.rank ?? 0)).map(({ what }) => `${what}, ${id}`)).toEqual(
+      [],
+    );
+  }
+});
+
+describe("what is noticed", () => {
+  test("on a unit organ: which knobs draw one row, and what they rob", () => {
+    const shared = observationsOf(demoOrgan("weidenquell")).filter(({ about }) => about === "shared pipes");
+    expect(shared).toHaveLength(3);
+    expect(shared.map(({ text }) => text)).toContain(
+      "One row of pipes serves Salicional 8, Salicet 4 (Positiv). Two of them drawn together rob each other: an octave " +
+        "held on the keys loses a note.",
+    );
+    expect(shared[1]?.text).toContain("an octave or a twelfth held on the keys loses a note");
+  });
+
+  test("a chorus with a gap, a cornet that begins at middle C, a reed that only a coupler brings, a box, a dead stop", () => {
+    const { instrument } = organFrom(
+      "Great: Open Diapason 8, Flute 4, Fifteenth 2, Mixture III, Cornet V from C4 | Swell [box]: Oboe 8, Gedackt 8 off, Viola 8 | Pedal: Bourdon 16",
+      ["Great to Swell", "Great to Pedal"],
+      [],
+    );
+    const told = new Map(observationsOf(instrument).map(({ about, text }) => [about, text]));
+    expect(told.get("chorus")).toBe("Great: principals 8 2 and Mixture III; no principal 4 (Flute 4 must serve).");
+    expect(told.get("couplers")).toBe("Swell: only a coupler brings a mixture (from the Great).");
+    expect(told.get("boxes")).toBe("Enclosed: Swell. In the open: Great and Pedal.");
+    expect(told.get("solo")).toBe("Voices for a solo: Cornet V (Great, nothing below C4), Oboe 8 (Swell).");
+    expect(told.get("pedal")).toBe(
+      "The pedal has of its own no flue of 8 foot (by coupler from the Great), no flue of 4 foot (by coupler from the " +
+        "Great) and no reed (nor does a coupler bring one).",
+    );
+    expect(told.get("off")).toBe("Not counted, since marked off: Gedackt 8 (Swell).");
+  });
+});
