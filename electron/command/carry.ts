@@ -106,6 +106,11 @@ export function carryCommand(words: readonly string[], terminal: Terminal): numb
   if (out !== undefined) {
     writeWhole(out, carriedText(text, path, carried, piece), given.has("replace"), terminal);
     terminal.stderr.write(line(`${out}: ${counted(done, "section")} registered for ${to.name}.`));
+    const loosed = carried.sections.filter(({ asItWas }, at) => piece.sections[at]?.pinned && !asItWas).length;
+    if (loosed > 0) {
+      const pins = loosed === 1 ? "One pin is taken out: what it held" : `${loosed} pins are taken out: what they held`;
+      terminal.stderr.write(line(`${out}: ${pins} cannot be set there as it was. Hear it, then pin it anew.`));
+    }
   }
   terminal.stdout.write(line(given.has("json") ? JSON.stringify(carryJson(carried), null, 2) : carryText(carried)));
   return done < carried.sections.length || (carried.plan !== null && isWrong(carried.plan)) ? WRONG : DONE;

@@ -118,24 +118,41 @@ function remaining(sections: readonly PieceSection[], kept: readonly number[]): 
   });
 }
 
+/** What was, set again directly, and what lies near that; only what no rule forbids there. */
+function nearTo(
+  from: Instrument,
+  old: Alternative,
+  lists: CandidateLists,
+  problem: Problem,
+  weight: number,
+): readonly Alternative[] {
+  const rows = directRows(from, old, problem.instrument);
+  const near = old.steps.length > 0 ? [] : rows.flat().map((one) => [climb(problem, one, old.judgement.parts, weight)]);
+  return [...rows, ...near].flatMap((row): readonly Alternative[] => {
+    const [first, ...steps] = row.map(registered);
+    const written = first ? lists.written(problem, first, steps, "carried-over") : null;
+    return !written || "trouble" in written || written.judgement.forbidden ? [] : [written];
+  });
+}
+
 /** What draws a plan towards the registrations that were. `kept` gives each of its sections its place in the old plan. */
 function leaningTo(before: PlannedPiece, pinned: readonly boolean[], kept: readonly number[]): Leaning {
   const chosen = kept.map((at) => (before.sections[at] as PlannedSection).chosen);
   const weight = (at: number): number => (pinned[kept[at] as number] ? PINNED : 1);
   const known = chosen.map(() => new Map<Alternative, Points>());
+  const found = new Map<Problem, Map<string, readonly Alternative[]>>();
   return {
-    besides: (at, lists: CandidateLists, problem) => {
+    besides: (at, lists, problem) => {
       const old = chosen[at] as Alternative;
-      const rows = directRows(before.instrument, old, problem.instrument);
-      const near =
-        old.steps.length > 0
-          ? []
-          : rows.flatMap(([one]) => (one ? [[climb(problem, one, old.judgement.parts, weight(at))]] : []));
-      return [...rows, ...near].flatMap((row): readonly Alternative[] => {
-        const [first, ...steps] = row.map(registered);
-        const written = first ? lists.written(problem, first, steps, "carried-over") : null;
-        return !written || "trouble" in written || written.judgement.forbidden ? [] : [written];
-      });
+      // Verses of one kind come back with the registration that they had: what was found for one serves the next.
+      const key = `${weight(at)} ${old.signature} ${old.steps.length}`;
+      const table = found.get(problem) ?? new Map<string, readonly Alternative[]>();
+      found.set(problem, table);
+      const list = old.steps.length === 0 ? table.get(key) : undefined;
+      if (list) return list;
+      const fresh = nearTo(before.instrument, old, lists, problem, weight(at));
+      table.set(key, fresh);
+      return fresh;
     },
     off: (at, one) => {
       const table = known[at] as Map<Alternative, Points>;

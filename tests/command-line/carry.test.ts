@@ -64,7 +64,10 @@ test("as JSON it is one document, with both sides of every section and the chang
 });
 
 test("written out, it is the same piece for the other organ, with its comments, and it is planned and carried on there", async () => {
-  expect((await carry("village.yaml", "--out", "there.yaml")).status).toBe(0);
+  const { status, err } = await carry("village.yaml", "--out", "there.yaml");
+  expect(status).toBe(0);
+  expect(err).toContain("there.yaml: 2 sections registered for Village church, Nether Ambling.\n");
+  expect(err).toContain("there.yaml: One pin is taken out");
   const text = desk.read("there.yaml");
   expect(text).toMatch(/^# For the second Sunday\.\nregistrant: piece\/1\nname: Two verses\norgan: Village church, /);
   expect(text).toContain("- name: One   # as usual\n");
