@@ -1,9 +1,9 @@
 import type { BoxPosition, ConsoleState, Placing } from "../console/state.ts";
 import type { PlacedPart } from "../judging/placed-part.ts";
 import type { Problem } from "../judging/problem.ts";
+import type { Candidate } from "./candidate.ts";
 import { placeCode, placesInPrint } from "./found.ts";
 import type { Option } from "./frames.ts";
-import type { Candidate } from "./walk.ts";
 
 /** A part with its placing and its set of stops: one piece of a state. */
 export interface Piece {

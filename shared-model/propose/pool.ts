@@ -1,6 +1,7 @@
 import type { Points } from "../rules/rule.ts";
+import type { Base, Candidate, Want } from "./candidate.ts";
 import type { Offer } from "./offer.ts";
-import { type Base, type Candidate, Walk, type Want } from "./walk.ts";
+import { Walk } from "./walk.ts";
 
 const NO_BASE: Base = { drawn: [], tremulants: new Set(), divisions: new Set(), boxes: new Map() };
 const FIRST_STEP: Points = 50;

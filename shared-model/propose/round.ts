@@ -4,13 +4,13 @@ import { type PlacedPart, settlingOrder } from "../judging/placed-part.ts";
 import type { Problem, WeighedPart } from "../judging/problem.ts";
 import { forEachPair, yielding } from "../judging/weighing.ts";
 import type { Points } from "../rules/rule.ts";
+import type { Candidate } from "./candidate.ts";
 import { compareFound, type Found, placeCode } from "./found.ts";
 import { type Effort, type Frames, mayShare, type Option, type Wish } from "./frames.ts";
 import { identifyPieces, type Piece, placingOf, stateOf } from "./piece.ts";
 import { Pool } from "./pool.ts";
 import { baseFor, sharingFor } from "./sharing.ts";
 import { standTogether } from "./state-space.ts";
-import type { Candidate } from "./walk.ts";
 
 /** One sinking of the threshold. */
 export class Round {

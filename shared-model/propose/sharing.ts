@@ -2,9 +2,9 @@ import type { BoxPosition } from "../console/state.ts";
 import type { PlacedPart } from "../judging/placed-part.ts";
 import type { Problem } from "../judging/problem.ts";
 import type { Stop } from "../stoplist/instrument.ts";
+import type { Base, Candidate } from "./candidate.ts";
 import { voicesOf } from "./entries.ts";
 import { isProposable } from "./state-space.ts";
-import type { Base, Candidate } from "./walk.ts";
 
 /** What a placed part shares with the parts placed before it, whatever they draw. */
 export interface Sharing {

@@ -1,4 +1,4 @@
-import { Blend } from "../acoustics/blend.ts";
+import type { Blend } from "../acoustics/blend.ts";
 import { addFacts, type PartSound, silence, type Voice } from "../acoustics/part-sound.ts";
 import { countPitches } from "../acoustics/pitch-set.ts";
 import type { BoxPosition } from "../console/state.ts";
@@ -6,101 +6,13 @@ import { type Closeness, COSTS, closenessOf, type Match } from "../judging/recip
 import { yielding } from "../judging/weighing.ts";
 import type { PartRule, Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
+import type { Base, Candidate, Want } from "./candidate.ts";
 import { type Entry, type Voices, voicesOf } from "./entries.ts";
+import { blendOf, freshNode, type Heard, hear, hearNoMore, type Node, nothingHeard, partAtMost } from "./heard.ts";
 import type { Offer } from "./offer.ts";
-import type { Progress, View } from "./view.ts";
-
-/** What earlier parts have settled on divisions that this part hears too. */
-export interface Base {
-  /** Drawn stops that this part hears with them. */
-  readonly drawn: readonly Stop[];
-  readonly tremulants: ReadonlySet<string>;
-  /** Divisions of which an earlier part hears a drawn stop: their tremulant and box are settled. */
-  readonly divisions: ReadonlySet<string>;
-  readonly boxes: ReadonlyMap<string, BoxPosition>;
-}
-
-/** One set of stops for one part, with everything that its unary rules give it. */
-export interface Candidate {
-  readonly points: Points;
-  /** The most that each companion can still earn on it. */
-  readonly companions: readonly Points[];
-  /** `points`, and what the companions can earn. */
-  readonly reach: Points;
-  readonly sound: PartSound;
-  /** Own stops, in the order of the offer. */
-  readonly stops: readonly Stop[];
-  readonly tremulants: readonly string[];
-  readonly boxes: readonly (readonly [string, BoxPosition])[];
-  readonly conform: boolean;
-}
-
-/** What a walk is for: every set above the threshold, one best set (whatever equals it has), or any allowed set at all. */
-export type Want = "all" | "best" | "any";
+import type { View } from "./view.ts";
 
 const POSITIONS: readonly BoxPosition[] = ["open", "half", "closed"];
-
-/** What a part makes of the stops drawn so far. */
-interface Heard extends Progress {
-  readonly sound: PartSound;
-}
-
-/** How far a set has come: for the part itself, and for each companion. */
-interface Node extends Heard {
-  cost: Points;
-  plain: number;
-  /** What of the colour is there. */
-  makes: number;
-  /** Nothing drawn that the recipe does not know. */
-  loyal: boolean;
-  /** Stops that can only serve as stand-ins. */
-  strays: number;
-  readonly companions: readonly Heard[];
-  /** The most that the companions can earn together. */
-  companionsAtMost: Points;
-}
-
-const nothingHeard = (): Heard => ({ satisfied: 0, near: 0, gained: 0, sound: silence() });
-
-const freshNode = (companions: readonly View[]): Node => ({
-  ...nothingHeard(),
-  cost: 0,
-  plain: 0,
-  makes: 0,
-  loyal: true,
-  strays: 0,
-  companions: companions.map(nothingHeard),
-  companionsAtMost: 0,
-});
-
-/** Writes into `to` what `from` becomes when a stop joins it. */
-function hear(from: Heard, match: Match, voice: Voice, to: Heard): void {
-  to.satisfied = from.satisfied | match.items;
-  to.near = match.coupled ? from.near : from.near | match.items;
-  to.gained = from.gained + match.gain;
-  addFacts(from.sound, voice, to.sound);
-}
-
-function hearNoMore(from: Heard, to: Heard): void {
-  to.satisfied = from.satisfied;
-  to.near = from.near;
-  to.gained = from.gained;
-  Object.assign(to.sound, from.sound);
-}
-
-const blendOf = (voices: readonly Voice[]): Blend | null =>
-  voices.reduce<Blend | null>(
-    (sum, { blend }) => (sum === null ? blend : blend === null ? sum : Blend.of(sum, blend)),
-    null,
-  );
-
-/** The most that a part can come to with what it hears and the entries from a place on; `null` when all is forbidden. */
-function partAtMost(view: View, heard: Heard, all: PartSound, from: number, loyal: boolean): Points | null {
-  const { fix } = view.weighed;
-  if (fix === null) return null;
-  const rules = view.rulesAtMost(heard.sound, all, loyal && view.canConform(heard.satisfied, from));
-  return rules === null ? null : fix + rules + view.recipeAtMost(heard, from);
-}
 
 /**
  * Goes through the sets of an offer, depth first, in an order that puts what the recipe asks for first. The bound of a

@@ -1,0 +1,71 @@
+import { Blend } from "../acoustics/blend.ts";
+import { addFacts, type PartSound, silence, type Voice } from "../acoustics/part-sound.ts";
+import type { Match } from "../judging/recipe.ts";
+import type { Points } from "../rules/rule.ts";
+import type { Progress, View } from "./view.ts";
+
+/** What a part makes of the stops drawn so far. */
+export interface Heard extends Progress {
+  readonly sound: PartSound;
+}
+
+/** How far a set has come: for the part itself, and for each companion. */
+export interface Node extends Heard {
+  cost: Points;
+  plain: number;
+  /** What of the colour is there. */
+  makes: number;
+  /** Nothing drawn that the recipe does not know. */
+  loyal: boolean;
+  /** Stops that can only serve as stand-ins. */
+  strays: number;
+  readonly companions: readonly Heard[];
+  /** The most that the companions can earn together. */
+  companionsAtMost: Points;
+}
+
+/** Silence. */
+export const nothingHeard = (): Heard => ({ satisfied: 0, near: 0, gained: 0, sound: silence() });
+
+/** The beginning of every set. */
+export const freshNode = (companions: readonly View[]): Node => ({
+  ...nothingHeard(),
+  cost: 0,
+  plain: 0,
+  makes: 0,
+  loyal: true,
+  strays: 0,
+  companions: companions.map(nothingHeard),
+  companionsAtMost: 0,
+});
+
+/** Writes into `to` what `from` becomes when a stop joins it. */
+export function hear(from: Heard, match: Match, voice: Voice, to: Heard): void {
+  to.satisfied = from.satisfied | match.items;
+  to.near = match.coupled ? from.near : from.near | match.items;
+  to.gained = from.gained + match.gain;
+  addFacts(from.sound, voice, to.sound);
+}
+
+/** Writes into `to` what `from` is when nothing of the stop is heard. */
+export function hearNoMore(from: Heard, to: Heard): void {
+  to.satisfied = from.satisfied;
+  to.near = from.near;
+  to.gained = from.gained;
+  Object.assign(to.sound, from.sound);
+}
+
+/** What voices sound together; `null` for nothing. */
+export const blendOf = (voices: readonly Voice[]): Blend | null =>
+  voices.reduce<Blend | null>(
+    (sum, { blend }) => (sum === null ? blend : blend === null ? sum : Blend.of(sum, blend)),
+    null,
+  );
+
+/** The most that a part can come to with what it hears and the entries from a place on; `null` when all is forbidden. */
+export function partAtMost(view: View, heard: Heard, all: PartSound, from: number, loyal: boolean): Points | null {
+  const { fix } = view.weighed;
+  if (fix === null) return null;
+  const rules = view.rulesAtMost(heard.sound, all, loyal && view.canConform(heard.satisfied, from));
+  return rules === null ? null : fix + rules + view.recipeAtMost(heard, from);
+}
