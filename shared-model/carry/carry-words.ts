@@ -58,11 +58,8 @@ function changedIn(
   const gone = ones.filter((stop) => !pairs.some(({ one }) => one === stop)).map(stopLabel);
   const fresh = others.filter((stop) => !pairs.some(({ other }) => other === stop)).map(stopLabel);
   const goes = before.placing.keyboard !== after.placing.keyboard;
-  const shifted = before.placing.octave !== after.placing.octave;
-  const octave = { [-1]: "an octave lower", 0: "at its own pitch", 1: "an octave higher" }[after.placing.octave];
   const words = [
     ...(goes ? [`from the ${before.placing.keyboard} to the ${after.placing.keyboard}`] : []),
-    ...(shifted ? [`played ${octave}`] : []),
     ...renamed.map(({ one, other }) => became(one, other)),
     ...(gone.length > 0 ? [`nothing in the place of ${and(gone)}`] : []),
     ...(fresh.length > 0 ? [`${and(fresh)} ${fresh.length === 1 ? "comes" : "come"} in`] : []),

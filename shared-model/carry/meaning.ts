@@ -31,6 +31,8 @@ const COST = {
   reedSort: 150,
   mixture: 600,
   compound: 100,
+  /** The hands in another octave than they were. */
+  octave: 300,
   tremulant: 250,
   box: 100,
   together: 400,
@@ -59,6 +61,11 @@ const named = (set: PitchSet, last: "and" | "or"): string =>
     last,
   );
 
+const OCTAVE_WORDS = {
+  [-1]: "played an octave lower",
+  0: "played at its own pitch",
+  1: "played an octave higher",
+} as const;
 const NO_TREMULANT = "without tremulant; there is none here";
 
 interface Said {
@@ -180,6 +187,8 @@ export function meaningDifferences(
       continue;
     }
     kept.push([one, other]);
+    if (other.placing.octave !== one.placing.octave)
+      differences.push({ part, text: OCTAVE_WORDS[other.placing.octave], points: COST.octave });
     for (const find of [pitchDifferences, familyDifferences, otherDifferences])
       differences.push(...find(one.sound, other.sound, shakes).map((each) => ({ part, ...each })));
   }

@@ -230,4 +230,8 @@ test("a registration means what it means itself, and silence of a part is the de
   const [, ...others] = judgement.parts;
   expect(meaningDifferences(judgement.parts, others)).toEqual([{ part: "melody", text: "rests", points: 1500 }]);
   expect(distanceOf(others, judgement.parts)).toBe(1500);
+  const higher = judgement.parts.map((part) => ({ ...part, placing: { ...part.placing, octave: 1 as const } }));
+  expect(meaningDifferences(judgement.parts, higher).map(({ text, points }) => [text, points])).toEqual(
+    judgement.parts.map(() => ["played an octave higher", 300]),
+  );
 });
