@@ -54,6 +54,8 @@ export interface PartSound {
   cover: number;
   /** Zones in which anything speaks at all. */
   speaks: number;
+  /** Zones in which a mixture speaks. */
+  crowned: number;
   /** Zones in which a plain mutation or compound of the 8' series speaks, of the 16' series, and a mixture. */
   mutation8: number;
   mutation16: number;
@@ -113,6 +115,7 @@ export const silence = (): PartSound => ({
   cover2: 0,
   cover: 0,
   speaks: 0,
+  crowned: 0,
   mutation8: 0,
   mutation16: 0,
   mutation32: 0,
@@ -168,6 +171,7 @@ export function addFacts(sound: PartSound, voice: Voice, out: PartSound): void {
   out.cover2 = sound.cover2 | voice.cover2;
   out.cover = sound.cover | voice.cover;
   out.speaks = sound.speaks | voice.speaks;
+  out.crowned = sound.crowned | voice.crowned;
   out.mutation8 = sound.mutation8 | voice.mutation8;
   out.mutation16 = sound.mutation16 | voice.mutation16;
   out.mutation32 = sound.mutation32 | voice.mutation32;

@@ -188,6 +188,7 @@ export function voiceOf(stop: Stop, hearing: Hearing): Voice | null {
     }
     if (some(stop.kinds, MIXTURES)) {
       voice.mixtures = 1;
+      voice.crowned = cover;
       voice.mixture = voice.compound;
       voice.tierceMixtures = stop.tierce ? 1 : 0;
     }

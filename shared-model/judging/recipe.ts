@@ -2,7 +2,7 @@ import { zonesBetween } from "../acoustics/voice.ts";
 import type { StandIn, Wanted } from "../music/prescription.ts";
 import { footOf } from "../pitch/foot.ts";
 import type { Points } from "../rules/rule.ts";
-import type { Instrument, Stop } from "../stoplist/instrument.ts";
+import type { Half, Instrument, Stop } from "../stoplist/instrument.ts";
 import type { DivisionKind } from "../stoplist/keyboard-kind.ts";
 import type { PlacedPart } from "./placed-part.ts";
 import type { PartRecipe } from "./reading.ts";
@@ -40,7 +40,7 @@ export interface Item {
   /** Each stop of the kind earns its part of the weight. */
   readonly every: boolean;
   /** Only the half of a divided keyboard that it is about. */
-  readonly half: "bass" | "treble" | null;
+  readonly half: Half;
   /** Complete stand-ins: bits of `standIns` that must all be there, and what they earn. */
   readonly instead: readonly {
     readonly bits: number;
@@ -132,10 +132,10 @@ export function recipeOf(
     .filter((division, index, all) => all.indexOf(division) === index)
     .flatMap((division) => division.stops.filter((stop) => !stop.off && audible(stop)));
 
-  const standInTable: Wanted[] = [];
-  const standInBit = (wanted: Wanted): number => {
-    let index = standInTable.indexOf(wanted);
-    if (index < 0) index = standInTable.push(wanted) - 1;
+  const standInTable: { readonly wanted: Wanted; readonly half: Half }[] = [];
+  const standInBit = (wanted: Wanted, half: Half): number => {
+    let index = standInTable.findIndex((each) => each.wanted === wanted && each.half === half);
+    if (index < 0) index = standInTable.push({ wanted, half }) - 1;
     // A recipe with more than thirty different stand-ins would outgrow the bits; its later ones are not offered.
     return index < 30 ? 1 << index : 0;
   };
@@ -158,28 +158,37 @@ export function recipeOf(
       const found = inReach.filter(
         (stop) => byDivision.get(stop.division) === recipe && wanted.some((one) => fits(one, stop, recipe)),
       );
-      const halves = new Set(found.map((stop) => stop.half));
+      const uses = wanted.flatMap((one) =>
+        standIns
+          .filter(
+            (standIn) =>
+              standIn.for.kind === one.kind &&
+              (standIn.for.pitch === undefined || standIn.for.pitch === one.pitch) &&
+              (standIn.pedal ?? false) === (placed.part.hands === "feet" && standIn.pedal !== undefined),
+          )
+          .flatMap((standIn) => standIn.use)
+          .filter((use) => (use.leaveOut === true && lists.length >= LARGE) || (use.stops.length > 0 && !every)),
+      );
+      // What stands in on a divided keyboard stands in half by half, as what is asked for does.
+      const serving =
+        found.length > 0
+          ? found
+          : inReach.filter(
+              (stop) =>
+                byDivision.get(stop.division) === recipe &&
+                uses.some((use) => use.stops.some((one) => fits(one, stop, recipe))),
+            );
+      const halves = new Set(serving.map((stop) => stop.half));
       const divided = halves.has("bass") && halves.has("treble") && !wanted.some((one) => one.half);
-      const parts: ("bass" | "treble" | null)[] = divided ? ["bass", "treble"] : [null];
+      const parts: Half[] = divided ? ["bass", "treble"] : [null];
       parts.forEach((half, at) => {
         const own = divided ? (at === 0 ? weight - Math.floor(weight / 2) : Math.floor(weight / 2)) : weight;
-        const instead = wanted.flatMap((one) =>
-          standIns
-            .filter(
-              (standIn) =>
-                standIn.for.kind === one.kind &&
-                (standIn.for.pitch === undefined || standIn.for.pitch === one.pitch) &&
-                (standIn.pedal ?? false) === (placed.part.hands === "feet" && standIn.pedal !== undefined),
-            )
-            .flatMap((standIn) => standIn.use)
-            .filter((use) => (use.leaveOut === true && lists.length >= LARGE) || (use.stops.length > 0 && !every))
-            .map((use) => ({
-              bits: use.stops.reduce((sum, stop) => sum | standInBit(stop), 0),
-              weight: Math.floor((own * (100 - 15 * use.cost)) / 100),
-              note: use.note ?? null,
-              leaveOut: use.leaveOut === true,
-            })),
-        );
+        const instead = uses.map((use) => ({
+          bits: use.stops.reduce((sum, stop) => sum | standInBit(stop, half), 0),
+          weight: Math.floor((own * (100 - 15 * use.cost)) / 100),
+          note: use.note ?? null,
+          leaveOut: use.leaveOut === true,
+        }));
         instead.sort((a, b) => b.weight - a.weight);
         items.push({ wanted, recipe, weight: own, every, half, instead });
         everyCount.push(
@@ -225,8 +234,9 @@ export function recipeOf(
         may.some((one) => fits(one, stop, recipe)) || (set === 0 && asksForCornet(recipe) && grounds(stop));
       const against = set === 0 && !welcome && not.some((one) => fits(one, stop, recipe));
       let standIn = 0;
-      standInTable.forEach((one, index) => {
-        if (index < 30 && fits(one, stop, recipe)) standIn |= 1 << index;
+      standInTable.forEach(({ wanted, half }, index) => {
+        const inHalf = half === null || stop.half === null || stop.half === half;
+        if (index < 30 && inHalf && fits(wanted, stop, recipe)) standIn |= 1 << index;
       });
       const status = set !== 0 ? "asked" : welcome ? "may" : against ? "against" : "stray";
       const cost = {

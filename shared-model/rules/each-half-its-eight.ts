@@ -6,6 +6,8 @@ import {
   idsOf,
   keysText,
   keysWithout,
+  leaveOut,
+  mixturesOf,
   named,
   ofKinds,
   soundingAt,
@@ -19,6 +21,7 @@ import { isPedalMelody } from "./schools.ts";
 
 const NO_EIGHT = 400;
 const COLOUR_CHANGES = 100;
+const HALF_CROWNED = 100;
 
 /** Stops that end within the part while no other stop of their name carries on; all short ones when every name goes on. */
 function withoutOtherHalf(stops: readonly HeardStop[]): readonly HeardStop[] {
@@ -47,7 +50,7 @@ export const eachHalfItsEight: PartRule = {
   conventions: [41],
   reads: "part",
   statement:
-    "On a divided keyboard each half that a part uses has its own 8, and a line that crosses the dividing key changes colour.",
+    "On a divided keyboard each half that a part uses has its own 8; a line that crosses the dividing key changes colour, and a chorus has its mixture in both halves.",
   why: "The halves are two organs under one row of keys.",
   source: "correa-1626",
   severity: "warning",
@@ -59,11 +62,24 @@ export const eachHalfItsEight: PartRule = {
     const hole = lacking(sound, context);
     if (hole !== 0) return -Math.max(1, Math.trunc((NO_EIGHT * context.keysIn(hole)) / context.keysIn(context.zones)));
     const { role } = context.part;
+    if (role === "plenum") return partly(sound.crowned, context.zones) ? -HALF_CROWNED : 0;
     const isLine = role === "melody" || role === "voice" || role === "echo";
     return isLine && changes(sound, context.zones) ? -COLOUR_CHANGES : 0;
   },
   words: (sound, context, heard) => {
     const hole = lacking(sound, context);
+    if (hole === 0 && context.part.role === "plenum") {
+      const single = withoutOtherHalf(mixturesOf(heard.stops));
+      const silent = keysText(single[0]?.silent ?? []);
+      return {
+        text: `${named(single)} ${agree(single, "crowns", "crown")} one half of the chorus on ${the(context)}: ${silent} ${agree(single[0]?.silent ?? [], "goes", "go")} without.`,
+        remedy: draw(
+          mixturesOf(heard.undrawn).find(({ stop }) => stop.half !== single[0]?.stop.half && !stop.off),
+          leaveOut(single),
+        ),
+        stops: idsOf(single),
+      };
+    }
     if (hole === 0) {
       const single = withoutOtherHalf(heard.stops);
       const silent = keysText(single[0]?.silent ?? []);
@@ -101,8 +117,17 @@ export const eachHalfItsEight: PartRule = {
         plays: "voice on Órgano",
         says: "The line crosses the dividing key of the Órgano: Octava 4 treble is silent on C3 to B3, so the colour changes there.",
       },
+      {
+        organ: "Órgano: Flautado 8 bass, Flautado 8 treble, Octava 4, Lleno IV bass (Lleno IV treble)",
+        plays: "plenum on Órgano",
+        says: "Lleno IV bass crowns one half of the chorus on the Órgano: C4 to C6 go without.",
+      },
     ],
     silent: [
+      {
+        organ: "Órgano: Flautado 8 bass, Flautado 8 treble, Octava 4, Lleno IV bass, Lleno IV treble",
+        plays: "plenum on Órgano",
+      },
       {
         organ: "Órgano: Flautado 8 bass, Flautado 8 treble, Octava 4 bass, Octava 4 treble",
         plays: "plenum on Órgano",
