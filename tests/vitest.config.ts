@@ -6,7 +6,9 @@ export default defineConfig({
     include: ["tests/**/*.test.ts"],
     globalSetup: [new URL("house/outside-programs.ts", import.meta.url).pathname],
     environment: "node",
-    testTimeout: 20_000,
+    // Against tests that never end, not for measuring: commands and browsers are slow on a busy machine.
+    testTimeout: 90_000,
+    hookTimeout: 120_000,
     allowOnly: false,
   },
 });
