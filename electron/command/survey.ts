@@ -30,7 +30,7 @@ const HEADS: Readonly<Record<Level, string>> = {
   "not-possible": "Not possible",
 };
 
-const textureJson = ({ texture, level, label, score, lacking, why, instead }: SurveyedTexture) => ({
+const textureJson = ({ texture, level, label, score, lacking, why, exact, instead }: SurveyedTexture) => ({
   texture: texture.id,
   title: texture.title,
   level,
@@ -38,6 +38,7 @@ const textureJson = ({ texture, level, label, score, lacking, why, instead }: Su
   score: score === null ? null : decimal(score),
   missing: lacking.map(({ who, what, way }) => ({ part: who, what, instead: way })),
   why,
+  exact,
   instead: instead && { texture: instead.texture.id, label: instead.label },
 });
 
@@ -51,11 +52,12 @@ const surveyJson = (
   schools: schools.map(({ verdict, textures }) => ({ ...verdict, textures: textures.map(textureJson) })),
 });
 
-function textureLines({ texture, level, label, why, instead }: SurveyedTexture): readonly string[] {
+function textureLines({ texture, level, label, why, exact, instead }: SurveyedTexture): readonly string[] {
   const head = wrapped(`${texture.title}${label === null ? "" : `: ${label}`}`, "  ");
   const reasons = level === "well" ? [] : why.flatMap((each) => wrapped(each, "      "));
   const way = instead ? wrapped(`nearest: ${instead.texture.id}, ${instead.label}`, "      ") : [];
-  return [...head, ...reasons, ...way];
+  const unsure = exact ? [] : wrapped("not every registration was looked at: one may be better", "      ");
+  return [...head, ...reasons, ...unsure, ...way];
 }
 
 /** Every texture of one school, by level. */

@@ -1,16 +1,15 @@
-import { type JudgedPart, type Judgement, judge, scoreOf } from "../judging/judge.ts";
+import { type JudgedPart, type Judgement, scoreOf } from "../judging/judge.ts";
 import { prepare } from "../judging/prepare.ts";
 import { type Problem, problemOf } from "../judging/problem.ts";
 import { sectionOf } from "../music/section.ts";
 import type { Part, Texture, Tradition } from "../music/texture.ts";
 import { texturesOf } from "../music/textures/catalogue.ts";
-import type { Found } from "../propose/found.ts";
 import { type Lacking, lackingOf } from "../propose/lacking.ts";
 import { isLadder, ladder } from "../propose/ladder.ts";
 import { missingMeans } from "../propose/missing.ts";
-import { search } from "../propose/search.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Instrument } from "../stoplist/instrument.ts";
+import { type Best, bestFrom } from "./patient-search.ts";
 
 /** How an organ serves a texture, best first. */
 export const LEVELS = ["well", "compromise", "not-possible"] as const;
@@ -39,6 +38,8 @@ export interface SurveyedTexture {
   readonly lacking: readonly Lacking[];
   /** The compromise, or why nothing serves, a sentence each; empty where the organ serves well. */
   readonly why: readonly string[];
+  /** Whether it is known that nothing is better; else too many registrations were equally poor to look at them all. */
+  readonly exact: boolean;
   /** The nearest way round where nothing serves: a texture of any school that has the same shape. */
   readonly instead: { readonly texture: Texture; readonly label: string } | null;
 }
@@ -71,19 +72,15 @@ function withoutConventions(problem: Problem): Problem {
   );
 }
 
-/** The best state, if it is worth so much. Nothing below is looked for, which on a poor match saves nearly all the time. */
-const bestFrom = (problem: Problem, least: Points): Found | null =>
-  search(problem, 1, null, least).find(({ score }) => score >= least) ?? null;
-
 /**
  * The level of a texture whose best registration is known. Both its score and the nearness to the recipe are the highest
  * that the organ can reach, so one more stop never makes a level worse.
  */
-function levelOf(problem: Problem, best: Found): Level {
+function levelOf(problem: Problem, { judgement, state, placings }: Best, exact: boolean): Level {
   const recipeAlone = withoutConventions(problem);
-  const near = scoreOf(recipeAlone, best.state, best.placings)?.score ?? 0;
-  const isNear = (least: Points): boolean => near >= least || bestFrom(recipeAlone, least) !== null;
-  if (best.score >= WORTH.well && isNear(WORTH.well)) return "well";
+  const near = scoreOf(recipeAlone, state, placings)?.score ?? 0;
+  const isNear = (least: Points): boolean => near >= least || (exact && bestFrom(recipeAlone, least).best !== null);
+  if (judgement.score >= WORTH.well && isNear(WORTH.well)) return "well";
   return isNear(WORTH.compromise) ? "compromise" : "not-possible";
 }
 
@@ -145,6 +142,7 @@ function surveyLadder(problem: Problem, texture: Texture, options: SurveyOptions
     score: null,
     lacking: [],
     why: level === "well" ? [] : [few],
+    exact: true,
     instead: null,
   };
 }
@@ -157,14 +155,14 @@ function surveyTexture(
 ): SurveyedTexture {
   const problem = prepare(instrument, sectionOf(texture, { tradition }));
   if (isLadder(problem)) return surveyLadder(problem, texture, options);
-  const best = bestFrom(problem, WORTH.compromise);
-  const judgement = best && judge(problem, best.state, best.placings);
-  const level = best && judgement ? levelOf(problem, best) : "not-possible";
-  if (!best || !judgement || level === "not-possible") {
+  const { best, exact } = bestFrom(problem, WORTH.compromise);
+  const level = best ? levelOf(problem, best, exact) : "not-possible";
+  if (!best || level === "not-possible") {
     const lacking = nearestLacking(problem);
     const why = whyNot(problem, lacking);
-    return { tradition, texture, level: "not-possible", label: null, score: null, lacking, why, instead: null };
+    return { tradition, texture, level: "not-possible", label: null, score: null, lacking, why, exact, instead: null };
   }
+  const { judgement } = best;
   const lacking = lackingOf(problem, judgement);
   const compromise = lacking.length > 0 ? lacking.map(lackWords) : dearest(judgement);
   return {
@@ -172,9 +170,10 @@ function surveyTexture(
     texture,
     level,
     label: options.labelOf(problem, judgement.parts),
-    score: best.score,
+    score: judgement.score,
     lacking,
     why: level === "well" ? [] : compromise,
+    exact,
     instead: null,
   };
 }
@@ -182,7 +181,7 @@ function surveyTexture(
 /**
  * Surveys an organ texture by texture, so that a screen can show how far it is and stop when nobody waits any more. Levels
  * are absolute: they do not depend on what else the organ can do, and one more stop never makes one worse, unless it makes
- * another keyboard the main one.
+ * another keyboard the main one, or the best was not found exactly (`exact`).
  */
 export function* surveying(instrument: Instrument, options: SurveyOptions): Generator<SurveyStep, void> {
   const all = options.traditions.flatMap((tradition) =>

@@ -23,6 +23,7 @@ const form = z.strictObject({
           score: z.number().nullable(),
           missing: z.array(z.strictObject({ part: z.string(), what: z.string(), instead: z.string().nullable() })),
           why: z.array(z.string()),
+          exact: z.boolean(),
           instead: z.strictObject({ texture: z.string(), label: z.string() }).nullable(),
         }),
       ),
