@@ -94,7 +94,7 @@ export function schoolVerdict(tradition: Tradition, some: readonly SurveyedTextu
   const missed = missedMost([...not, ...compromise]);
   const sentences = [
     `${HEADS[standing]}${uneven ? `; best in its ${list(good)}` : ""}${uneven && poor.length > 0 ? `, weak in its ${list(poor)}` : ""}.`,
-    ...(not.length > 0 && not.length < some.length
+    ...(not.length > 0 && standing !== "not its music"
       ? [
           `Out of reach: ${briefly(
             not.map(({ texture }) => texture.title),

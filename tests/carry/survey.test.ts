@@ -1,9 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { labelOf } from "../../shared-model/cards/label.ts";
 import { observationsOf } from "../../shared-model/carry/observations.ts";
+import { bestFrom } from "../../shared-model/carry/patient-search.ts";
 import { LEVELS, type SurveyedTexture, survey, surveying } from "../../shared-model/carry/survey.ts";
 import { schoolVerdict } from "../../shared-model/carry/survey-text.ts";
-import type { Tradition } from "../../shared-model/music/texture.ts";
+import { prepare } from "../../shared-model/judging/prepare.ts";
+import { sectionOf } from "../../shared-model/music/section.ts";
+import type { Texture, Tradition } from "../../shared-model/music/texture.ts";
+import { textureFor } from "../../shared-model/music/textures/catalogue.ts";
 import { organFrom } from "../../shared-model/rules/example-organ.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { demoOrgan } from "../instruments/demo-organs.ts";
@@ -94,6 +98,19 @@ describe("the survey", () => {
     expect(trumpet?.instead?.texture.traditions).toEqual(["neutral"]);
     expect(trumpet?.instead?.label).not.toBe("");
   });
+
+  test.each([
+    ["lurvaux", "chorale-fantasia", "north-german"],
+    ["aldrunburg", "full-romantic", "german-romantic"],
+  ] as const)(
+    "knows when it has not looked at everything, and then shows a sound registration: %s, %s",
+    (organ, id, tradition) => {
+      const section = sectionOf(textureFor(id, tradition) as Texture, { tradition });
+      const { best, exact } = bestFrom(prepare(demoOrgan(organ), section), 5000);
+      expect([exact, best?.judgement.forbidden, best?.judgement.idle]).toEqual([false, false, []]);
+      expect(best?.judgement.score).toBeGreaterThanOrEqual(5000);
+    },
+  );
 
   test("says of a crescendo how little can join", () => {
     const { instrument } = organFrom("Manual: Gedackt 8, Flöte 4", [], []);
