@@ -36,7 +36,7 @@ const STEPS: readonly (readonly [string, string])[] = [
   ["registrant read LIST.txt --out organ.yaml", "your own organ, from its printed stoplist"],
   ["registrant propose organ.yaml --texture hymn-verse --card 1", "a card for the music desk"],
   ["registrant plan instruments/sallowby.yaml instruments/pieces/hymn.yaml", "a whole piece, change by change"],
-  ["registrant survey instruments/sallowby.yaml", "what an organ can do, and what not"],
+  ["registrant survey instruments/sallowby.yaml --tradition english-18c", "what an organ can do of a school"],
   ["registrant check organ.yaml mine.yaml", "what is wrong with what you drew yourself"],
 ];
 
