@@ -3,13 +3,13 @@ import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import { registrationValue } from "../../shared-model/files/registration-value.ts";
 import type { Trouble } from "../../shared-model/files/trouble.ts";
 import type { YamlGroup, YamlValue } from "../../shared-model/files/yaml-words.ts";
-import type { Before, PieceSection } from "../../shared-model/music/piece.ts";
+import type { Before, PieceSection, Registration } from "../../shared-model/music/piece.ts";
 import type { Part } from "../../shared-model/music/texture.ts";
 import { textureFor } from "../../shared-model/music/textures/catalogue.ts";
 import { keyText } from "../../shared-model/pitch/key.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { drawnOf, stateOf } from "./section.ts";
-import type { DeskPiece, DeskSection } from "./work.ts";
+import type { DeskPiece, DeskSection, DrawnByHand } from "./work.ts";
 
 /** A piece file's text together with what it says, section by section: what later changes are compared with. */
 export interface PieceBase {
@@ -33,7 +33,13 @@ const ROW = <Value>(parts: readonly Part[], value: (part: Part) => Value | undef
     }),
   );
 
-function deskSection({ section, before, registration, pinned }: PieceSection, at: number): DeskSection {
+const drawnIn = ({ state, keyboards, octaves }: Registration): DrawnByHand => ({
+  ...drawnOf(state, []),
+  keyboards: keyboards ?? {},
+  octaves,
+});
+
+function deskSection({ section, before, registration, steps, pinned }: PieceSection, at: number): DeskSection {
   const texture = section.texture === null ? null : textureFor(section.texture, section.tradition);
   const usual = (part: Part): Part | undefined => texture?.parts.find((each) => each.id === part.id);
   return {
@@ -50,11 +56,8 @@ function deskSection({ section, before, registration, pinned }: PieceSection, at
       ? ROW(section.parts, (part) => (part.sounding === usual(part)?.sounding ? undefined : part.sounding))
       : {},
     before,
-    registration: registration && {
-      ...drawnOf(registration.state, []),
-      keyboards: registration.keyboards ?? {},
-      octaves: registration.octaves,
-    },
+    registration: registration && drawnIn(registration),
+    steps: steps.map(drawnIn),
     kept: pinned,
   };
 }
@@ -103,21 +106,23 @@ function keysOf(section: DeskSection): Readonly<Record<string, YamlValue | null>
 
 const same = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other);
 
-function registrationOf(section: DeskSection, instrument: Instrument): YamlGroup | null {
-  const { registration } = section;
-  if (!registration) return null;
-  const keyboards = Object.keys(registration.keyboards).length > 0 ? registration.keyboards : null;
-  return registrationValue(instrument, { keyboards, octaves: registration.octaves, state: stateOf(registration) });
+function drawnValue(drawn: DrawnByHand, instrument: Instrument): YamlGroup {
+  const keyboards = Object.keys(drawn.keyboards).length > 0 ? drawn.keyboards : null;
+  return registrationValue(instrument, { keyboards, octaves: drawn.octaves, state: stateOf(drawn) });
 }
+
+const stepsOf = ({ steps }: DeskSection, instrument: Instrument): readonly YamlGroup[] =>
+  steps.map((step) => drawnValue(step, instrument));
 
 const groupOf = (section: DeskSection, instrument: Instrument): YamlGroup => ({
   ...Object.fromEntries(Object.entries(keysOf(section)).filter(([, value]) => value !== null)),
-  ...(section.registration && { registration: registrationOf(section, instrument) as YamlGroup }),
+  ...(section.registration && { registration: drawnValue(section.registration, instrument) }),
+  ...(section.steps.length > 0 && { steps: stepsOf(section, instrument) }),
   ...(section.kept && { pinned: true }),
 });
 
 /** A section whose music is said: others are in no file, for a file must say what is played. */
-const isSaid = (section: DeskSection): boolean => section.texture !== null || section.parts !== null;
+export const isSaid = (section: DeskSection): boolean => section.texture !== null || section.parts !== null;
 
 /** The edits that lead from one row of sections to another: removed, put in order, new ones added. */
 function orderEdits(base: DeskPiece, sections: readonly DeskSection[], instrument: Instrument): readonly PieceEdit[] {
@@ -151,9 +156,10 @@ function contentEdits(base: DeskPiece, sections: readonly DeskSection[], instrum
       .map(([key, value]): PieceEdit => ({ edit: "set-section-key", section: at, key, value }));
     const registration = same(before.registration, section.registration)
       ? {}
-      : { registration: registrationOf(section, instrument) };
+      : { registration: section.registration && drawnValue(section.registration, instrument) };
+    const steps = same(before.steps, section.steps) ? {} : { steps: stepsOf(section, instrument) };
     const pinned = before.kept === section.kept ? {} : { pinned: section.kept };
-    const change = { section: at, ...registration, ...pinned };
+    const change = { section: at, ...registration, ...steps, ...pinned };
     return Object.keys(change).length > 1 ? [...keys, { edit: "set-registrations", changes: [change] }] : keys;
   });
 }

@@ -34,6 +34,8 @@ export interface DeskSection {
   /** What happens just before it; `null` when nothing is said. */
   readonly before: Before | null;
   readonly registration: DrawnByHand | null;
+  /** Of a section that grows: what follows its registration, in playing order. */
+  readonly steps: readonly DrawnByHand[];
   /** Kept by the person: a plan leaves it as it is. */
   readonly kept: boolean;
 }
@@ -78,6 +80,7 @@ export const freshSection = (id: string): DeskSection => ({
   sounding: {},
   before: null,
   registration: null,
+  steps: [],
   kept: false,
 });
 

@@ -1,6 +1,6 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { startBrowserHost } from "../../electron/browser/server.ts";
 import { demoOrgansIn } from "../../electron/library/demo-organs.ts";
 import { HostService } from "../../electron/service/host-service.ts";
@@ -39,7 +39,10 @@ export async function served(): Promise<Served> {
         .map((path) => path.replaceAll("\\", "/"))
         .sort(),
     text: (file) => readFileSync(join(library, file), "utf8"),
-    write: (file, text) => writeFileSync(join(library, file), text),
+    write: (file, text) => {
+      mkdirSync(dirname(join(library, file)), { recursive: true });
+      writeFileSync(join(library, file), text);
+    },
     stop: async () => {
       host.stop();
       await host.stopped;

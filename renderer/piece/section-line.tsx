@@ -1,0 +1,141 @@
+import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { textureOf } from "../state/section.ts";
+import { useStore } from "../state/use-store.tsx";
+import { type DeskSection, freshSection } from "../state/work.ts";
+import { Plain } from "../words/action.tsx";
+import { SCHOOL_WORDS } from "../words/schools.ts";
+import { BeforeChoice } from "./before.tsx";
+import type { PlannedLine } from "./planning.ts";
+import { Registered } from "./registered.tsx";
+
+interface SectionLineProps {
+  readonly instrument: Instrument;
+  readonly section: DeskSection;
+  readonly index: number;
+  readonly count: number;
+  /** What the plan says of it, while the piece stands as planned. */
+  readonly planned: PlannedLine | null;
+}
+
+/** A section of the piece: its music at the left, its registration beside it, and what can be done with it. */
+export function SectionLine({ instrument, section, index, count, planned }: SectionLineProps) {
+  const store = useStore();
+  const texture = textureOf(section);
+  const who = section.name ?? `section ${index + 1}`;
+  const set = (words: string, change: Partial<DeskSection>, run: string): void =>
+    store.act(
+      words,
+      (draft) => {
+        const own = draft.piece.sections[index];
+        if (own) Object.assign(own, change);
+      },
+      run,
+    );
+  const turnTo = (page: "texture" | "registration" | "by-hand"): void => {
+    store.act(`turning to ${who}`, (draft) => {
+      draft.at = index;
+    });
+    store.turnTo(page);
+  };
+  const move = (by: -1 | 1): void =>
+    store.act(`moving ${who}`, (draft) => {
+      const [own] = draft.piece.sections.splice(index, 1);
+      if (own) draft.piece.sections.splice(index + by, 0, own);
+      if (draft.at === index) draft.at = index + by;
+      else if (draft.at === index + by) draft.at = index;
+    });
+  const remove = (): void =>
+    store.act(`taking out ${who}`, (draft) => {
+      draft.piece.sections.splice(index, 1);
+      if (draft.piece.sections.length === 0) {
+        draft.piece.sections.push(freshSection("1") as (typeof draft.piece.sections)[number]);
+      }
+      draft.at = Math.max(0, Math.min(draft.at > index ? draft.at - 1 : draft.at, draft.piece.sections.length - 1));
+    });
+  return (
+    <div className="sec">
+      <span className="no">{index + 1}</span>
+      <div className="sl">
+        <label>
+          <span className="sr">Name of section {index + 1}</span>
+          <input
+            className="name"
+            value={section.name ?? ""}
+            placeholder={`Section ${index + 1}`}
+            maxLength={190}
+            onChange={(event) =>
+              set(
+                `the name of section ${index + 1}`,
+                { name: event.target.value === "" ? null : event.target.value },
+                `name ${section.id}`,
+              )
+            }
+          />
+        </label>
+        <label className="note bars">
+          bars
+          <input
+            value={section.bars ?? ""}
+            placeholder="such as 1–24"
+            maxLength={30}
+            onChange={(event) =>
+              set(
+                `the bars of ${who}`,
+                { bars: event.target.value === "" ? null : event.target.value },
+                `bars ${section.id}`,
+              )
+            }
+          />
+        </label>
+        <p className="note quiet">
+          <button type="button" className="plain pick" onClick={() => turnTo("texture")}>
+            {texture?.title ?? (section.parts ? "own parts" : "choose a texture")}
+          </button>
+          {section.tradition !== "neutral" && `, ${SCHOOL_WORDS[section.tradition]}`}
+          {section.dynamic && (
+            <>
+              , <i className="b">{section.dynamic}</i>
+            </>
+          )}
+          {section.tempo && `, ${section.tempo}`}
+        </p>
+        {index > 0 && (
+          <BeforeChoice
+            who={who}
+            before={section.before}
+            onBefore={(before) => set(`the time before ${who}`, { before }, `before ${section.id}`)}
+          />
+        )}
+      </div>
+      <Registered
+        instrument={instrument}
+        section={section}
+        planned={planned}
+        onOpen={() => turnTo(section.registration ? "by-hand" : "registration")}
+      />
+      <div className="do">
+        {section.registration && (
+          <Plain
+            aria-label={`${section.kept ? "Unpin" : "Pin"} ${who}`}
+            onClick={() => set(`${section.kept ? "unpinning" : "pinning"} ${who}`, { kept: !section.kept }, "")}
+          >
+            {section.kept ? "Unpin" : "Pin"}
+          </Plain>
+        )}
+        {count > 1 && (
+          <>
+            <Plain disabled={index === 0} onClick={() => move(-1)} aria-label={`Move ${who} up`}>
+              Up
+            </Plain>
+            <Plain disabled={index === count - 1} onClick={() => move(1)} aria-label={`Move ${who} down`}>
+              Down
+            </Plain>
+          </>
+        )}
+        <Plain onClick={remove} aria-label={`Take out ${who}`}>
+          Take out
+        </Plain>
+      </div>
+    </div>
+  );
+}

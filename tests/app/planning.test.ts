@@ -1,0 +1,118 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { axeFindings, scrollsSideways, smallTargets } from "./accessible.ts";
+import { launchChromium } from "./chromium.ts";
+import { type Served, served } from "./served.ts";
+
+const FILE = "pieces/lantern.yaml";
+const PIECE = `# for Sunday
+registrant: piece/1
+name: Lantern Partita
+organ: All Saints, Sallowby
+sections:
+  - name: First verse
+    bars: 1-24
+    texture: melody-over-accompaniment
+    tempo: slow
+  - name: Second verse   # ask for the Oboe
+    bars: 25-48
+    texture: trio
+    before: {what: rest, beats: 4}
+  - name: Swelling
+    bars: 49-64
+    texture: crescendo
+    before: pause
+  - name: Last verse
+    bars: 65-80
+    texture: plenum
+    before: {what: fermata, beats: 3}
+    louder-than: First verse
+`;
+
+let browser: Browser;
+let host: Served;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await launchChromium();
+}, 120_000);
+afterAll(async () => {
+  await browser?.close();
+});
+beforeEach(async () => {
+  host = await served();
+  page = await browser.newPage({ viewport: { width: 1280, height: 860 } });
+  host.write(FILE, PIECE);
+  await page.goto(host.address);
+  await page.getByRole("button", { name: /^Lantern Partita/ }).click();
+  await page.getByRole("button", { name: "Piece", exact: true }).click();
+  return async () => {
+    await page.close();
+    await host.stop();
+  };
+}, 120_000);
+
+const plan = () => page.getByRole("button", { name: "Plan", exact: true });
+const told = () => page.getByText(/^Planned four sections: /);
+const registrations = (): Promise<readonly string[]> => page.locator(".reg").allInnerTexts();
+const inFile = (): string => host.text(FILE);
+
+describe("planning a piece", () => {
+  test("fills every section, in the file too, as one step that undo takes back", { timeout: 180_000 }, async () => {
+    await plan().click();
+    await told().waitFor({ timeout: 90_000 });
+    expect(await told().textContent()).toMatch(/: four filled\./);
+    expect(await page.locator(".reg .open").count()).toBe(4);
+    expect(await page.locator(".reg", { hasText: "further step" }).count()).toBe(1);
+    await expect.poll(() => inFile().match(/^ {4}registration:/gm)?.length).toBe(4);
+    expect(inFile()).toMatch(/^ {4}steps:/m);
+    expect(inFile()).toContain("# ask for the Oboe");
+    await page.getByRole("button", { name: "Undo the plan" }).click();
+    expect(await page.locator(".reg .open").count()).toBe(0);
+    await expect.poll(inFile).toBe(PIECE);
+    await page.keyboard.press("Control+Shift+z");
+    await told().waitFor();
+    expect(await page.locator(".reg .open").count()).toBe(4);
+  });
+
+  test("leaves a pin as it stands, and plans the rest round it", { timeout: 180_000 }, async () => {
+    await plan().click();
+    await told().waitFor({ timeout: 90_000 });
+    await page.locator(".reg .open").first().click();
+    await page.getByRole("button", { name: "Put all in" }).click();
+    await page.getByRole("button", { name: /^Open Diapason/ }).click();
+    await page.getByRole("button", { name: "Piece", exact: true }).click();
+    await page.getByRole("button", { name: "Pin First verse" }).click();
+    await expect.poll(inFile).toContain("pinned: true");
+    const [first] = await registrations();
+    expect(first).toContain("pinned");
+    await plan().click();
+    await told().waitFor({ timeout: 90_000 });
+    expect(await told().textContent()).toContain("one pinned");
+    expect((await registrations())[0]).toBe(first);
+    await page.getByRole("button", { name: "Unpin First verse" }).click();
+    await plan().click();
+    await expect
+      .poll(async () => (await registrations())[0], { timeout: 90_000 })
+      .not.toBe(first?.replace("pinned", ""));
+    expect((await registrations())[0]).not.toContain("pinned");
+  });
+
+  test("by the keyboard, with the focus kept, and in order for everybody", { timeout: 180_000 }, async () => {
+    await plan().focus();
+    await page.keyboard.press("Enter");
+    await told().waitFor({ timeout: 90_000 });
+    expect(await plan().evaluate((element) => element === document.activeElement)).toBe(true);
+    const pin = page.getByRole("button", { name: "Pin Swelling" });
+    await pin.focus();
+    await page.keyboard.press("Space");
+    const unpin = page.getByRole("button", { name: "Unpin Swelling" });
+    expect(await unpin.evaluate((element) => element === document.activeElement)).toBe(true);
+    for (const width of [1280, 820, 640]) {
+      await page.setViewportSize({ width, height: 900 });
+      expect(await scrollsSideways(page), `at ${width}`).toBe(false);
+      expect(await smallTargets(page, 40), `at ${width}`).toEqual([]);
+      expect(await axeFindings(page), `at ${width}`).toEqual([]);
+    }
+  });
+});
