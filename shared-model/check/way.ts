@@ -1,9 +1,10 @@
 import { addVoice, type PartSound, silence } from "../acoustics/part-sound.ts";
 import type { ConsoleState, Placing } from "../console/state.ts";
 import { couplersBearing } from "../judging/listening.ts";
-import { heardVoice, type PlacedPart } from "../judging/placed-part.ts";
+import type { PlacedPart } from "../judging/placed-part.ts";
 import type { Problem, WeighedPart } from "../judging/problem.ts";
 import { type Closeness, closenessOf } from "../judging/recipe.ts";
+import { AT_BOX, voicesOf } from "../judging/voices.ts";
 import { yielding } from "../judging/weighing.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Division, Stop } from "../stoplist/instrument.ts";
@@ -31,7 +32,7 @@ function heardBy(problem: Problem, state: ConsoleState, placed: PlacedPart): { s
     const box = division.box === null ? "open" : (state.boxes.get(division.box) ?? "open");
     let speaks = false;
     for (const stop of division.stops) {
-      const voice = state.drawn.has(stop.id) ? heardVoice(placed, stop, problem.shared, box) : null;
+      const voice = state.drawn.has(stop.id) ? voicesOf(problem, placed, stop)?.[AT_BOX[box]] : null;
       if (!voice) continue;
       addVoice(sound, voice, sound);
       stops.push(stop);

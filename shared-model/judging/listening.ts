@@ -1,11 +1,12 @@
-import { addVoice, type PartSound, silence, type Voice } from "../acoustics/part-sound.ts";
+import { addVoice, type PartSound, silence } from "../acoustics/part-sound.ts";
 import { zonesBetween } from "../acoustics/voice.ts";
 import type { BoxPosition, ConsoleState, Placing } from "../console/state.ts";
 import { pitchName } from "../pitch/reading.ts";
 import type { Heard, HeardStop } from "../rules/rule.ts";
 import type { Coupler, Division, Stop } from "../stoplist/instrument.ts";
-import { heardVoice, type PlacedPart, settlingOrder } from "./placed-part.ts";
+import { type PlacedPart, settlingOrder } from "./placed-part.ts";
 import type { Problem } from "./problem.ts";
+import { AT_BOX, voicesOf } from "./voices.ts";
 
 /** `Gedackt 8`, `Nasat 2 2/3`, `Dulzian 8 bass`: a stop as rules and cards name it. */
 export function stopLabel(stop: Stop): string {
@@ -77,7 +78,7 @@ export function listen(
       let heardHere = false;
       for (const stop of division.stops) {
         if (!state.drawn.has(stop.id)) continue;
-        const voice: Voice | null = heardVoice(one, stop, problem.shared, box);
+        const voice = voicesOf(problem, one, stop)?.[AT_BOX[box]];
         if (!voice) continue;
         addVoice(sound, voice, sound);
         heardHere = true;

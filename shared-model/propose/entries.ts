@@ -1,14 +1,12 @@
 import type { Colour } from "../acoustics/colour.ts";
 import { silence, type Voice } from "../acoustics/part-sound.ts";
-import { heardVoice, type PlacedPart, type Seat } from "../judging/placed-part.ts";
+import type { PlacedPart } from "../judging/placed-part.ts";
 import type { Problem, WeighedPart } from "../judging/problem.ts";
 import type { Match } from "../judging/recipe.ts";
+import { type Voices, voicesOf } from "../judging/voices.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Division, Stop } from "../stoplist/instrument.ts";
 import { isProposable, likeness } from "./state-space.ts";
-
-/** A stop's sound with its box open, half and closed. */
-export type Voices = readonly [Voice, Voice, Voice];
 
 /** One thing that a part could draw where it is placed: a stop, or a tremulant. */
 export interface Entry {
@@ -33,32 +31,6 @@ export interface Entry {
 const RANK: Readonly<Record<Match["status"], number>> = { asked: 0, may: 1, stray: 4, plain: 4, against: 5 };
 const NO_MATCH: Match = { items: 0, primary: -1, status: "may", gain: 0, cost: 0, standIn: 0, coupled: false };
 const TREMBLE: Voice = { ...silence(), tremulant: 1 };
-
-const voicesOfSeat = new WeakMap<Seat, Map<Stop, Voices | null>>();
-
-/** What a stop adds to a placed part with its box open, half and closed; `null` when it is not heard. Reckoned once. */
-export function voicesOf(problem: Problem, placed: PlacedPart, stop: Stop): Voices | null {
-  let table = voicesOfSeat.get(placed.seat);
-  if (!table) {
-    table = new Map();
-    voicesOfSeat.set(placed.seat, table);
-  }
-  let voices = table.get(stop);
-  if (voices === undefined) {
-    const open = heardVoice(placed, stop, problem.shared, "open");
-    if (!open) voices = null;
-    else if (open.enclosed === 0) voices = [open, open, open];
-    else {
-      voices = [
-        open,
-        heardVoice(placed, stop, problem.shared, "half") as Voice,
-        heardVoice(placed, stop, problem.shared, "closed") as Voice,
-      ];
-    }
-    table.set(stop, voices);
-  }
-  return voices;
-}
 
 /** A division's bit among those that a part hears; an organ with more than 31 divisions in reach of one keyboard shares bits. */
 export const bitOf = (inPrint: readonly Division[], name: string): number =>

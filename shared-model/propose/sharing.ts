@@ -1,9 +1,9 @@
 import type { BoxPosition } from "../console/state.ts";
 import type { PlacedPart } from "../judging/placed-part.ts";
 import type { Problem } from "../judging/problem.ts";
+import { voicesOf } from "../judging/voices.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import type { Base, Candidate } from "./candidate.ts";
-import { voicesOf } from "./entries.ts";
 import { isProposable } from "./state-space.ts";
 
 /** What a placed part shares with the parts placed before it, whatever they draw. */

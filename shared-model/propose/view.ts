@@ -2,10 +2,11 @@ import type { Colour } from "../acoustics/colour.ts";
 import { addFacts, type PartSound, silence } from "../acoustics/part-sound.ts";
 import type { Problem, WeighedPart } from "../judging/problem.ts";
 import { coupledWeight, type Item, type Match } from "../judging/recipe.ts";
+import { type Voices, voicesOf } from "../judging/voices.ts";
 import { yielding } from "../judging/weighing.ts";
 import type { PartRule, Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
-import { type Entry, entriesOf, type Voices, voicesOf } from "./entries.ts";
+import { type Entry, entriesOf } from "./entries.ts";
 
 /** How far a set has come in the eyes of one part. */
 export interface Progress {

@@ -3,11 +3,12 @@ import { addFacts, type PartSound, silence, type Voice } from "../acoustics/part
 import { countPitches } from "../acoustics/pitch-set.ts";
 import type { BoxPosition } from "../console/state.ts";
 import { type Closeness, COSTS, closenessOf, type Match } from "../judging/recipe.ts";
+import { type Voices, voicesOf } from "../judging/voices.ts";
 import { yielding } from "../judging/weighing.ts";
 import type { PartRule, Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import type { Base, Candidate, Want } from "./candidate.ts";
-import { type Entry, type Voices, voicesOf } from "./entries.ts";
+import type { Entry } from "./entries.ts";
 import { blendOf, freshNode, type Heard, hear, hearNoMore, type Node, nothingHeard, partAtMost } from "./heard.ts";
 import type { Offer } from "./offer.ts";
 import type { View } from "./view.ts";
