@@ -41,7 +41,7 @@ function chorusOf(division: Division): Observation | null {
   const shown = principals
     .toSorted((a, b) => feetOf(b) - feetOf(a))
     .flatMap(({ pitch }) => (pitch ? pitchName(pitch) : []));
-  const has = `${division.name}: principals ${[...new Set(shown)].join(" ")}${crown.length > 0 ? ` and ${list(crown.map(stopLabel))}` : ", no mixture"}`;
+  const has = `${division.name}: principals ${[...new Set(shown)].join(" ")}${crown.length > 0 ? ` with ${list(crown.map(stopLabel))}` : ", no mixture"}`;
   const but = gaps.length > 0 ? `; no principal ${list(filled)}` : "";
   return { about: "chorus", text: `${has}${but}.` };
 }
@@ -100,7 +100,7 @@ function pedalOf(instrument: Instrument): readonly Observation[] {
     const by = helpers.filter((each) => usable(each).some(is)).map(({ name }) => name);
     return `no ${what} (${by.length > 0 ? `by coupler from the ${by.join(" or ")}` : "nor does a coupler bring one"})`;
   });
-  return say(`The pedal has of its own ${list(words)}.`);
+  return say(`Of its own the pedal has ${list(words)}.`);
 }
 
 /** What a keyboard for the hands has only by couplers: a foundation, a mixture, a reed. */

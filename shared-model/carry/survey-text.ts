@@ -57,7 +57,7 @@ const HEADS: Readonly<Record<Standing, string>> = {
   "at home": "At home",
   "with compromises": "Much of it, with compromises",
   "in part": "In part",
-  "not its music": "Hardly",
+  "not its music": "Hardly any of it",
 };
 
 const list = (words: readonly string[]): string =>
@@ -67,12 +67,15 @@ const list = (words: readonly string[]): string =>
 const briefly = (words: readonly string[], most: number): string =>
   words.length <= most + 1 ? list(words) : `${words.slice(0, most).join(", ")} and ${words.length - most} others`;
 
+/** `Petites flûtes` of `Petites flûtes, or flûtes à bec`: a list has room for one name. */
+const shortTitle = ({ texture }: SurveyedTexture): string => texture.title.replace(/, or .*$/u, "");
+
 /** Things that most movements miss, at most three. */
 function missedMost(some: readonly SurveyedTexture[]): string {
   const missed = new Map<string, string[]>();
-  for (const { lacking, texture } of some) {
-    for (const what of new Set(lacking.map((each) => each.what))) {
-      missed.set(what, [...(missed.get(what) ?? []), texture.title]);
+  for (const each of some) {
+    for (const what of new Set(each.lacking.map((lack) => lack.what))) {
+      missed.set(what, [...(missed.get(what) ?? []), shortTitle(each)]);
     }
   }
   const most = [...missed].toSorted((a, b) => b[1].length - a[1].length).slice(0, 3);

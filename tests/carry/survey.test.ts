@@ -164,12 +164,12 @@ describe("what is noticed", () => {
       [],
     );
     const told = new Map(observationsOf(instrument).map(({ about, text }) => [about, text]));
-    expect(told.get("chorus")).toBe("Great: principals 8 2 and Mixture III; no principal 4 (Flute 4 must serve).");
+    expect(told.get("chorus")).toBe("Great: principals 8 2 with Mixture III; no principal 4 (Flute 4 must serve).");
     expect(told.get("couplers")).toBe("Swell: only a coupler brings a mixture (from the Great).");
     expect(told.get("boxes")).toBe("Enclosed: Swell. In the open: Great and Pedal.");
     expect(told.get("solo")).toBe("Voices for a solo: Cornet V (Great, nothing below C4), Oboe 8 (Swell).");
     expect(told.get("pedal")).toBe(
-      "The pedal has of its own no flue of 8 foot (by coupler from the Great), no flue of 4 foot (by coupler from the " +
+      "Of its own the pedal has no flue of 8 foot (by coupler from the Great), no flue of 4 foot (by coupler from the " +
         "Great) and no reed (nor does a coupler bring one).",
     );
     expect(told.get("off")).toBe("Not counted, since marked off: Gedackt 8 (Swell).");
