@@ -1,6 +1,6 @@
 import { type CardMove, type ChangeCard, pressWords } from "../../shared-model/cards/piece-card.ts";
 import { unparted } from "../registrations/part-words.ts";
-import { Typeset } from "../words/typeset.tsx";
+import { capital, counted, numberWord, Typeset } from "../words/typeset.tsx";
 
 /** Strokes through a stem: the more of them, the harder it is. A word beside it says the same. */
 function Effort({ strokes }: { strokes: number }) {
@@ -8,7 +8,12 @@ function Effort({ strokes }: { strokes: number }) {
     <svg className="effort" viewBox="0 0 18 20" aria-hidden="true">
       <path d="M9 1v18" stroke="currentColor" strokeWidth="1.6" />
       {[1, 2, 3, 4].slice(0, strokes).map((stroke) => (
-        <path key={stroke} d={`M3 ${3 + stroke * 3.4}l12 -4`} stroke="currentColor" strokeWidth="2" />
+        <path
+          key={stroke}
+          d={`M3 ${12 + (stroke - (strokes + 1) / 2) * 3.6}l12 -4`}
+          stroke="currentColor"
+          strokeWidth="2"
+        />
       ))}
     </svg>
   );
@@ -42,4 +47,29 @@ export function ChangeLine({ change }: { change: ChangeCard }) {
       </p>
     </div>
   );
+}
+
+/** The changes inside a section that grows, folded away: `Eight changes inside it: ...`. */
+export function InnerChanges({ changes }: { changes: readonly ChangeCard[] }) {
+  if (changes.length === 0) return null;
+  return (
+    <details className="inner">
+      <summary className="note">
+        {capital(counted(changes.length, "change"))} inside it: {verdictCounts(changes)}
+      </summary>
+      {changes.map((change) => (
+        <ChangeLine key={change.number} change={change} />
+      ))}
+    </details>
+  );
+}
+
+/** How many changes go how: `two easy, one brisk`. */
+export function verdictCounts(changes: readonly ChangeCard[]): string {
+  const verdicts = changes.flatMap(({ verdict }) => (verdict ? [verdict.words] : []));
+  const kinds = [...new Set(verdicts)].map((kind) => {
+    const count = verdicts.filter((each) => each === kind).length;
+    return `${numberWord(count)} ${count > 1 ? kind.replace(/^needs/, "need") : kind}`;
+  });
+  return kinds.join(", ");
 }

@@ -1,16 +1,16 @@
 import { useId } from "react";
-import type { ChangeCard } from "../../shared-model/cards/piece-card.ts";
+import type { ChangeCard, PieceCards } from "../../shared-model/cards/piece-card.ts";
 import type { Piece } from "../../shared-model/music/piece.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { type Cards, useCards } from "../cards/use-cards.ts";
 import { isSaid } from "../state/piece-text.ts";
-import { partsOf } from "../state/section.ts";
 import { useStore, useWork } from "../state/use-store.tsx";
 import { type DeskSection, freshSection } from "../state/work.ts";
 import { Act } from "../words/action.tsx";
-import { capital, counted, NumberWord, numberWord } from "../words/typeset.tsx";
-import { ChangeLine } from "./change-line.tsx";
+import { capital, counted, NumberWord } from "../words/typeset.tsx";
+import { ChangeLine, InnerChanges, verdictCounts } from "./change-line.tsx";
 import { SectionLine } from "./section-line.tsx";
+import { TimeLine } from "./time-line.tsx";
 import { usePlan } from "./use-plan.ts";
 
 /** The piece as a row of sections, each with its music and its registration. */
@@ -25,7 +25,8 @@ export function PiecePage({ instrument }: { instrument: Instrument }) {
   const said = sections.filter(isSaid);
   const isOpen = said.some((section) => section.registration === null);
   const isFree = said.some((section) => !section.kept || section.registration === null);
-  const changes = registered > 1 ? changesOf(planned, sections) : NO_CHANGES;
+  const cards = registered > 1 && planned.state === "done" ? planned.answer.cards : null;
+  const changes = changesOf(cards, said);
   const add = (): void => {
     store.act("adding a section", (draft) => {
       const last = draft.piece.sections[draft.at];
@@ -117,10 +118,15 @@ export function PiecePage({ instrument }: { instrument: Instrument }) {
           {plan.isPlanning ? "Planning …" : plan.words}
         </span>
       </p>
+      {cards && cards.timeLine.length > 1 && <TimeLine cards={cards} sections={said} />}
       <ol className="score">
         {sections.map((section, index) => (
           <li key={section.id} aria-current={index === at ? "true" : undefined}>
-            {index > 0 && changes.get(section.id) && <ChangeLine change={changes.get(section.id) as ChangeCard} />}
+            {index > 0 &&
+              changes
+                .get(section.id)
+                ?.slice(0, 1)
+                .map((each) => <ChangeLine key={each.number} change={each} />)}
             <SectionLine
               instrument={instrument}
               section={section}
@@ -128,6 +134,7 @@ export function PiecePage({ instrument }: { instrument: Instrument }) {
               count={sections.length}
               planned={plan.lines.get(section.id) ?? null}
             />
+            <InnerChanges changes={changes.get(section.id)?.slice(1) ?? []} />
           </li>
         ))}
       </ol>
@@ -135,14 +142,12 @@ export function PiecePage({ instrument }: { instrument: Instrument }) {
   );
 }
 
-const NO_CHANGES: ReadonlyMap<string, ChangeCard> = new Map();
-
-/** The change into each section, by its id; a section that grows has more changes inside it, which the cards tell. */
-function changesOf(planned: Cards, sections: readonly DeskSection[]): ReadonlyMap<string, ChangeCard> {
-  const made = planned.state === "done" ? (planned.answer.cards?.changes ?? []) : [];
-  const said = sections.filter((section) => partsOf(section).length > 0);
-  if (made.length !== said.length) return NO_CHANGES;
-  return new Map(said.map((section, at) => [section.id, made[at] as ChangeCard]));
+/** The changes of each section by its id: into it, and those inside it where it grows. */
+function changesOf(cards: PieceCards | null, said: readonly DeskSection[]): ReadonlyMap<string, readonly ChangeCard[]> {
+  const places = cards?.timeLine ?? [];
+  return new Map(
+    said.map(({ id }, at) => [id, cards?.changes.filter((_, index) => places[index]?.section === at) ?? []]),
+  );
 }
 
 /** `Four changes: two easy, one brisk, one needs the assistant.` */
@@ -152,11 +157,6 @@ function verdictsInShort(planned: Cards | null): string {
   if (planned.state === "failed") return planned.words;
   const { cards, troubles } = planned.answer;
   if (!cards) return troubles.join(" ");
-  const verdicts = cards.changes.flatMap(({ verdict }) => (verdict ? [verdict.words] : []));
-  if (verdicts.length === 0) return "";
-  const kinds = [...new Set(verdicts)].map((kind) => {
-    const count = verdicts.filter((each) => each === kind).length;
-    return `${numberWord(count)} ${count > 1 ? kind.replace(/^needs/, "need") : kind}`;
-  });
-  return `${capital(counted(verdicts.length, "change"))}: ${kinds.join(", ")}.`;
+  const changes = cards.changes.filter(({ verdict }) => verdict !== null);
+  return changes.length === 0 ? "" : `${capital(counted(changes.length, "change"))}: ${verdictCounts(changes)}.`;
 }

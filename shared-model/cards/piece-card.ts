@@ -95,6 +95,8 @@ export interface PistonSetting {
 export interface TimeLineSection {
   /** Number of the change at its beginning. */
   readonly number: number;
+  /** Place of the section in the piece, from 0; a section that grows has a stretch for each of its steps. */
+  readonly section: number;
   /** How long it is against the others: bars where they are known. More than 0. */
   readonly length: number;
   /** How loud it is between the softest, 0, and the loudest, 1, of the piece. */

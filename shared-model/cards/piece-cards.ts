@@ -205,6 +205,7 @@ function timeLineOf(plan: PlannedPiece): readonly TimeLineSection[] {
     const share = length / (1 + (plan.sections[station.section]?.chosen.steps.length ?? 0));
     return {
       number: index + 1,
+      section: station.section,
       length: share,
       level: high > low ? ((levels[index] as number) - low) / (high - low) : 0.5,
     };

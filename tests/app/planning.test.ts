@@ -75,6 +75,27 @@ describe("planning a piece", () => {
     expect(await page.locator(".reg .open").count()).toBe(4);
   });
 
+  test("shows how loud the piece is, and the changes where they fall", { timeout: 180_000 }, async () => {
+    expect(await page.locator(".line").count()).toBe(0);
+    await plan().click();
+    const line = page.getByRole("img", { name: /^How loud the piece is: / });
+    await line.waitFor({ timeout: 90_000 });
+    const words = await line.getAttribute("aria-label");
+    expect(words).toMatch(/First verse, .*; Second verse, .*; Swelling, .*, growing until .*; Last verse, /);
+    // A stretch for each section, and for each step of the one that grows; none is drawn as open.
+    const steps = Number(await page.locator(".inner .chg").count());
+    expect(steps).toBeGreaterThan(1);
+    expect(await line.locator("rect").count()).toBe(4 + steps);
+    expect(await line.locator("rect.open").count()).toBe(0);
+    // The softest and the loudest are as thin and as thick as the line can be.
+    const weights = await line
+      .locator("rect")
+      .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().height));
+    expect([Math.min(...weights), Math.max(...weights)].map(Math.round)).toEqual([2, 20]);
+    expect(words).toMatch(/the softest.*the loudest/);
+    expect(await page.locator(".score > li > .chg").count()).toBe(3);
+  });
+
   test("leaves a pin as it stands, and plans the rest round it", { timeout: 180_000 }, async () => {
     await plan().click();
     await told().waitFor({ timeout: 90_000 });
@@ -103,6 +124,7 @@ describe("planning a piece", () => {
     await page.keyboard.press("Enter");
     await told().waitFor({ timeout: 90_000 });
     expect(await plan().evaluate((element) => element === document.activeElement)).toBe(true);
+    await page.locator(".line").waitFor({ timeout: 90_000 });
     const pin = page.getByRole("button", { name: "Pin Swelling" });
     await pin.focus();
     await page.keyboard.press("Space");

@@ -82,6 +82,7 @@ export const anyPiece: fc.Arbitrary<PieceCards> = fc.record({
   timeLine: fc.array(
     fc.record({
       number: fc.integer({ min: 1, max: 60 }),
+      section: fc.nat({ max: 59 }),
       length: fc.integer({ min: 1, max: 200 }),
       level: fc.double({ min: 0, max: 1, noNaN: true }),
     }),

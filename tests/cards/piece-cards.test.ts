@@ -101,7 +101,7 @@ describe.each([
 
   test("a card for each console in playing order", () => {
     expect(cards.changes.map((card) => card.number)).toEqual(plan.stations.map((_, index) => index + 1));
-    expect(cards.timeLine).toHaveLength(plan.stations.length);
+    expect(cards.timeLine.map((each) => each.section)).toEqual(plan.stations.map((station) => station.section));
     for (const { level, length } of cards.timeLine) {
       expect(level >= 0 && level <= 1 && length > 0).toBe(true);
     }

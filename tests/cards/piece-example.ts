@@ -183,10 +183,10 @@ export const LANTERN: PieceCards = {
   ],
   cautions: ["Ask the keeper before you change any piston."],
   timeLine: [
-    { number: 1, length: 24, level: 0.6 },
-    { number: 2, length: 24, level: 0 },
-    { number: 3, length: 24, level: 0.2 },
-    { number: 4, length: 24, level: 0.2 },
-    { number: 5, length: 32, level: 1 },
+    { number: 1, section: 0, length: 24, level: 0.6 },
+    { number: 2, section: 1, length: 24, level: 0 },
+    { number: 3, section: 2, length: 24, level: 0.2 },
+    { number: 4, section: 3, length: 24, level: 0.2 },
+    { number: 5, section: 4, length: 32, level: 1 },
   ],
 };
