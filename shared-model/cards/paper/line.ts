@@ -54,6 +54,9 @@ const STAYS = /\s+(?!(?:\d|[IVX]+(?:-[IVX]+)?(?:\s|$)))/u;
 
 /** Behind a hyphen between parts of a word that can stand at the end and the beginning of a line. */
 const BEHIND_HYPHEN = /(?<=\p{L}{3}-)(?=\p{L}{3})/u;
+/** Between a whole number and its fraction: close together on paper, two words to a reader aloud. */
+const BEFORE_FRACTION = /(?<=\d) (?=\d{1,2}\/\d{1,2}(?![\d/]))/gu;
+const HAIR_SPACE = "\u200a";
 const BROKEN_NUMBER = /(?<![\d/])(\d{1,2}\/\d{1,2})(?![\d/])/u;
 
 /**
@@ -72,7 +75,7 @@ export function unitsOf(text: string, face: Face, size: number): readonly Unit[]
     .filter((word) => word !== "")
     .flatMap((word) => word.replace(/\s+/gu, " ").split(BEHIND_HYPHEN))
     .map((part, index, all) => ({
-      runs: part.split(BROKEN_NUMBER).flatMap(runsOf),
+      runs: part.replace(BEFORE_FRACTION, HAIR_SPACE).split(BROKEN_NUMBER).flatMap(runsOf),
       tight: /\p{L}{3}-$/u.test(all[index - 1] ?? "") && !part.startsWith("-"),
     }));
 }
