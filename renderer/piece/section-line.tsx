@@ -5,6 +5,7 @@ import { type DeskSection, freshSection } from "../state/work.ts";
 import { Plain } from "../words/action.tsx";
 import { SCHOOL_WORDS } from "../words/schools.ts";
 import { BeforeChoice } from "./before.tsx";
+import { LinkChoice } from "./link-choice.tsx";
 import type { PlannedLine } from "./planning.ts";
 import { Registered } from "./registered.tsx";
 
@@ -106,6 +107,7 @@ export function SectionLine({ instrument, section, index, count, planned }: Sect
             onBefore={(before) => set(`the time before ${who}`, { before }, `before ${section.id}`)}
           />
         )}
+        <LinkChoice instrument={instrument} section={section} who={who} />
       </div>
       <Registered
         instrument={instrument}

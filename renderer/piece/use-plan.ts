@@ -23,7 +23,7 @@ const keyOf = ({ organ, piece }: Work): string =>
   JSON.stringify([
     organ,
     piece.assistant,
-    piece.sections.map((each) => [each.id, musicKey(each), each.before, each.registration, each.steps]),
+    piece.sections.map((each) => [each.id, musicKey(each), each.before, each.links, each.registration, each.steps]),
   ]);
 
 /** Whether a plan's registration is what the desk has: what the desk leaves open is as the plan has it. */

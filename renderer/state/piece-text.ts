@@ -3,7 +3,7 @@ import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import { registrationValue } from "../../shared-model/files/registration-value.ts";
 import type { Trouble } from "../../shared-model/files/trouble.ts";
 import type { YamlGroup, YamlValue } from "../../shared-model/files/yaml-words.ts";
-import type { Before, PieceSection, Registration } from "../../shared-model/music/piece.ts";
+import { type Before, LINK_KINDS, type PieceSection, type Registration } from "../../shared-model/music/piece.ts";
 import type { Part } from "../../shared-model/music/texture.ts";
 import { textureFor } from "../../shared-model/music/textures/catalogue.ts";
 import { keyText } from "../../shared-model/pitch/key.ts";
@@ -39,7 +39,7 @@ const drawnIn = ({ state, keyboards, octaves }: Registration): DrawnByHand => ({
   octaves,
 });
 
-function deskSection({ section, before, registration, steps, pinned }: PieceSection, at: number): DeskSection {
+function deskSection({ section, before, links, registration, steps, pinned }: PieceSection, at: number): DeskSection {
   const texture = section.texture === null ? null : textureFor(section.texture, section.tradition);
   const usual = (part: Part): Part | undefined => texture?.parts.find((each) => each.id === part.id);
   return {
@@ -56,6 +56,7 @@ function deskSection({ section, before, registration, steps, pinned }: PieceSect
       ? ROW(section.parts, (part) => (part.sounding === usual(part)?.sounding ? undefined : part.sounding))
       : {},
     before,
+    links: links.map(({ kind, to }) => ({ kind, to: String(to + 1) })),
     registration: registration && drawnIn(registration),
     steps: steps.map(drawnIn),
     kept: pinned,
@@ -164,6 +165,31 @@ function contentEdits(base: DeskPiece, sections: readonly DeskSection[], instrum
   });
 }
 
+/** How links name a section: by its name where that is the only one of its kind, else by its number. */
+function linkName(sections: readonly DeskSection[], id: string): string | number {
+  const at = sections.findIndex((section) => section.id === id);
+  const name = sections[at]?.name?.trim().toLowerCase();
+  const alike = sections.filter((section) => section.name?.trim().toLowerCase() === name);
+  return name && alike.length === 1 ? (sections[at]?.name as string) : at + 1;
+}
+
+/** The edits of links, after all others: sections that went have taken theirs with them, names have been followed. */
+function linkEdits(base: DeskPiece, sections: readonly DeskSection[]): readonly PieceEdit[] {
+  const isThere = (id: string): boolean => sections.some((section) => section.id === id);
+  const wasThere = (id: string): boolean => isThere(id) && base.sections.some((section) => section.id === id);
+  return sections.flatMap((section, at) => {
+    const before = base.sections.find((each) => each.id === section.id)?.links ?? [];
+    return LINK_KINDS.flatMap((kind): readonly PieceEdit[] => {
+      const old = before.filter((link) => link.kind === kind && wasThere(link.to)).map((link) => link.to);
+      const now = section.links.filter((link) => link.kind === kind && isThere(link.to)).map((link) => link.to);
+      if (same(old, now)) return [];
+      const names = now.map((id) => linkName(sections, id));
+      const value = names.length > 1 ? names : (names[0] ?? null);
+      return [{ edit: "set-section-key", section: at, key: kind, value }];
+    });
+  });
+}
+
 /** What a piece is called while nobody has named it. */
 const untitled = (instrument: Instrument): string => `Untitled, ${instrument.name}`.slice(0, 190);
 
@@ -198,6 +224,7 @@ export function pieceTextAfter(
     ...(base ? [] : [{ edit: "set-key", key: "organ", value: instrument.name } as const]),
     ...orderEdits(start.piece, sections, instrument),
     ...contentEdits(start.piece, sections, instrument),
+    ...linkEdits(start.piece, sections),
   ];
   if (edits.length === 0) return { text: start.text, troubles: [] };
   return editPieceFile(start.text, edits);

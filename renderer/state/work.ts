@@ -1,5 +1,5 @@
 import type { BoxPosition, Placing } from "../../shared-model/console/state.ts";
-import type { Before, Piece } from "../../shared-model/music/piece.ts";
+import type { Before, LinkKind, Piece } from "../../shared-model/music/piece.ts";
 import type { Dynamic, Part, Tempo, Tradition } from "../../shared-model/music/texture.ts";
 import type { Key } from "../../shared-model/pitch/key.ts";
 
@@ -13,6 +13,12 @@ export interface DrawnByHand {
   /** Part id to the division whose keyboard plays it; parts left out are played where it serves best. */
   readonly keyboards: Readonly<Record<string, string>>;
   readonly octaves: Readonly<Record<string, Placing["octave"]>>;
+}
+
+/** How a section is to sound beside another one, which is named by its id; one that is no more is passed over. */
+export interface DeskLink {
+  readonly kind: LinkKind;
+  readonly to: string;
 }
 
 /** One section of the piece on the desk: the music as far as it is said, and its registration as far as there is one. */
@@ -33,6 +39,7 @@ export interface DeskSection {
   readonly sounding: Readonly<Record<string, Part["sounding"]>>;
   /** What happens just before it; `null` when nothing is said. */
   readonly before: Before | null;
+  readonly links: readonly DeskLink[];
   readonly registration: DrawnByHand | null;
   /** Of a section that grows: what follows its registration, in playing order. */
   readonly steps: readonly DrawnByHand[];
@@ -79,6 +86,7 @@ export const freshSection = (id: string): DeskSection => ({
   ranges: {},
   sounding: {},
   before: null,
+  links: [],
   registration: null,
   steps: [],
   kept: false,

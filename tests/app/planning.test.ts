@@ -119,6 +119,28 @@ describe("planning a piece", () => {
     expect((await registrations())[0]).not.toContain("pinned");
   });
 
+  test("keeps to how sections are to sound beside each other, and does not write what contradicts", {
+    timeout: 180_000,
+  }, async () => {
+    const stands = page.getByRole("combobox", { name: "How Second verse stands to another section" });
+    await stands.selectOption("softer-than");
+    await expect.poll(inFile).toContain("softer-than: First verse");
+    const which = page.getByRole("combobox", { name: "Which section Second verse is softer than" });
+    await which.selectOption({ label: "Last verse" });
+    await expect.poll(inFile).toContain("softer-than: Last verse");
+    expect(inFile()).toContain("# ask for the Oboe");
+    await page.getByRole("combobox", { name: "How First verse stands to another section" }).selectOption("louder-than");
+    const first = page.getByRole("combobox", { name: "Which section First verse is louder than" });
+    await first.selectOption({ label: "Last verse" });
+    await page.getByRole("alert").filter({ hasText: "Last verse" }).waitFor();
+    await page.getByRole("textbox", { name: "Name of section 4" }).fill("Finale");
+    await expect.poll(inFile).toContain("softer-than: Finale");
+    await stands.selectOption("");
+    await expect.poll(inFile).not.toContain("softer-than");
+    await page.getByRole("button", { name: /^Undo how Second verse stands/ }).click();
+    await expect.poll(inFile).toContain("softer-than: Finale");
+  });
+
   test("by the keyboard, with the focus kept, and in order for everybody", { timeout: 180_000 }, async () => {
     await plan().focus();
     await page.keyboard.press("Enter");
