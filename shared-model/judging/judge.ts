@@ -56,12 +56,11 @@ export function judge(problem: Problem, state: ConsoleState, placings: readonly 
     prescription: problem.readings[at]?.prescription ?? null,
     reading: at,
     reasons: explain(problem, parts, at, weight),
-    parts: parts.map((part) => ({
-      placing: part.placing,
-      placed: part.placed,
-      sound: part.sound,
-      heard: problem.stops.filter((stop) => [...part.own, ...part.borrowed].includes(stop)).map((stop) => stop.id),
-    })),
+    parts: parts.map((part) => {
+      const { placing, placed, sound } = part;
+      const here = new Set([...part.own, ...part.borrowed]);
+      return { placing, placed, sound, heard: problem.stops.filter((stop) => here.has(stop)).map((stop) => stop.id) };
+    }),
     idle: [...state.drawn].filter((id) => !heardIds.has(id)),
   };
 }

@@ -107,27 +107,43 @@ export function listen(
   return result;
 }
 
+/** A stop that words may name, and whether it speaks over a whole zone of the part, so that drawing it would serve. */
+interface Nameable {
+  readonly heard: HeardStop;
+  readonly serves: boolean;
+}
+
+const nameable = new WeakMap<PlacedPart, readonly Nameable[]>();
+
+/**
+ * Every stop of the divisions that reach a placed part, in printed order, with the written keys on which it is silent.
+ * Reckoned once: a large organ has many, and each judgement asks for all of them.
+ */
+function nameableStops(problem: Problem, placed: PlacedPart): readonly Nameable[] {
+  let all = nameable.get(placed);
+  if (all) return all;
+  const low = placed.zones.starts[0] as number;
+  const keys = Array.from({ length: placed.zones.high - low + 1 }, (_, index) => low + index);
+  all = problem.stops.flatMap((stop): readonly Nameable[] => {
+    const reached = placed.reach.find((each) => each.division.name === stop.division);
+    if (!reached) return [];
+    const away = 12 * (placed.octave + reached.shift);
+    const silent = keys.filter((key) => key + away < stop.from || key + away > stop.to);
+    const serves = !stop.off && zonesBetween(placed.zones, stop.from - away, stop.to - away) !== 0;
+    return [{ heard: { stop, label: stopLabel(stop), silent }, serves }];
+  });
+  nameable.set(placed, all);
+  return all;
+}
+
 /** What a rule's words may name of what a part hears. */
 export function heardOf(problem: Problem, part: PartState): Heard {
+  const drawn = new Set([...part.own, ...part.borrowed]);
   const stops: HeardStop[] = [];
   const undrawn: HeardStop[] = [];
-  const drawn = new Set([...part.own, ...part.borrowed].map((stop) => stop.id));
-  const divisions = new Set(part.placed.reach.map((each) => each.division));
-  const keys = Array.from(
-    { length: part.placed.zones.high - (part.placed.zones.starts[0] as number) + 1 },
-    (_, index) => (part.placed.zones.starts[0] as number) + index,
-  );
-  for (const stop of problem.stops) {
-    const reached = part.placed.reach.find(
-      (each) => divisions.has(each.division) && each.division.name === stop.division,
-    );
-    if (!reached) continue;
-    const away = 12 * (part.placed.octave + reached.shift);
-    if (zonesBetween(part.placed.zones, stop.from - away, stop.to - away) === 0 && !drawn.has(stop.id)) continue;
-    const silent = keys.filter((key) => key + away < stop.from || key + away > stop.to);
-    const heard = { stop, label: stopLabel(stop), silent };
-    if (drawn.has(stop.id)) stops.push(heard);
-    else if (!stop.off) undrawn.push(heard);
+  for (const { heard, serves } of nameableStops(problem, part.placed)) {
+    if (drawn.has(heard.stop)) stops.push(heard);
+    else if (serves) undrawn.push(heard);
   }
   return { stops, undrawn };
 }

@@ -40,11 +40,27 @@ export const reedsOf = (stops: readonly HeardStop[]): readonly HeardStop[] => of
 export const mixturesOf = (stops: readonly HeardStop[]): readonly HeardStop[] =>
   ofKinds(stops, ["mixture", "cymbal", "rauschpfeife"]);
 
+const lengthsIn = new WeakMap<PartContext, Map<Stop, readonly Foot[]>>();
+
 /**
  * The lengths at which a stop sounds for the part's written keys: one for each way in which the keyboard reaches its division.
- * Empty for compounds and effects.
+ * Empty for compounds and effects. Remembered, since words are made from all undrawn stops at every touch.
  */
 export function lengthsOf(stop: Stop, context: PartContext): readonly Foot[] {
+  let table = lengthsIn.get(context);
+  if (!table) {
+    table = new Map();
+    lengthsIn.set(context, table);
+  }
+  let lengths = table.get(stop);
+  if (!lengths) {
+    lengths = reckonedLengths(stop, context);
+    table.set(stop, lengths);
+  }
+  return lengths;
+}
+
+function reckonedLengths(stop: Stop, context: PartContext): readonly Foot[] {
   const { pitch, ranks, division } = stop;
   if (pitch === null || isCompound(stop) || ranks === 0) return [];
   const { instrument, keyboard, couplers, octave, unisonOff } = context;

@@ -9,9 +9,16 @@ import type { AdviceRule, HeardStop, PartContext } from "./rule.ts";
 /** Stops up to which an organ counts as small. */
 const SMALL = 8;
 
+const smallOnes = new WeakMap<Instrument, boolean>();
 function isSmall(instrument: Instrument): boolean {
-  const stops = instrument.divisions.flatMap((division) => division.stops);
-  return stops.filter((stop) => !stop.off && stop.family !== "effect" && stop.family !== "percussion").length <= SMALL;
+  let known = smallOnes.get(instrument);
+  if (known === undefined) {
+    const stops = instrument.divisions.flatMap((division) => division.stops);
+    const speaking = stops.filter(({ off, family }) => !off && family !== "effect" && family !== "percussion");
+    known = speaking.length <= SMALL;
+    smallOnes.set(instrument, known);
+  }
+  return known;
 }
 
 /** Whether the part can move an octave on its keyboard. */
