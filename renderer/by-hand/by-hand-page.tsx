@@ -1,4 +1,4 @@
-import { useMemo, useState } from "react";
+import { memo, useMemo, useState } from "react";
 import type { Change } from "../../shared-model/check/change.ts";
 import { type CheckedRegistration, checkRegistration } from "../../shared-model/check/check.ts";
 import { stopLabel } from "../../shared-model/judging/listening.ts";
@@ -22,6 +22,7 @@ import { FindingWords, glossesOf, Margin } from "./glosses.tsx";
 import { HandLine } from "./hand-line.tsx";
 import { Remedies } from "./remedies.tsx";
 import { toggled } from "./toggled.ts";
+import { useAfterPaint } from "./use-after-paint.ts";
 import { useWays } from "./use-ways.ts";
 
 /** Drawing stops in the stoplist itself, with what is to be said of it as one draws. */
@@ -65,7 +66,10 @@ function Bench({ instrument, problem }: { instrument: Instrument; problem: Probl
   );
   const checked = useChecked(problem, drawn);
   const playable = "unplayable" in checked ? null : checked;
-  const parts = playable ? plainParts(playable.judgement) : [];
+  const parts = useMemo(() => (playable ? plainParts(playable.judgement) : []), [playable]);
+  const pictured = useAfterPaint(
+    useMemo(() => (playable ? { problem, drawn, parts } : null), [playable, problem, drawn, parts]),
+  );
   const { beside, elsewhere } = useMemo(
     () => glossesOf(instrument.divisions, playable?.findings ?? []),
     [instrument, playable],
@@ -154,10 +158,7 @@ function Bench({ instrument, problem }: { instrument: Instrument; problem: Probl
         )}
         {playable && playable.judgement.reasons.length > 0 && (
           <section aria-label="The score, reason by reason">
-            <details className="reasons">
-              <summary>Its points, reason by reason</summary>
-              <Ledger reasons={playable.judgement.reasons} score={playable.judgement.score} />
-            </details>
+            <Reckoning checked={playable} />
           </section>
         )}
       </div>
@@ -188,13 +189,27 @@ function Bench({ instrument, problem }: { instrument: Instrument; problem: Probl
           set(`the box of the ${box}`, (from) => ({ ...from, boxes: { ...from.boxes, [box]: position } }))
         }
       />
-      {playable && <Pictures problem={problem} drawn={drawn} parts={parts} />}
+      {playable && pictured && <LaterPictures {...pictured} />}
     </main>
   );
 }
 
+/** Drawn anew only when what they show has changed. */
+const LaterPictures = memo(Pictures);
+
 const NO_GLOSSES: readonly never[] = [];
 const NO_PLACINGS: readonly never[] = [];
+
+/** The points behind a word. The ledger is long: it is set only while it lies open. */
+function Reckoning({ checked: { judgement } }: { checked: CheckedRegistration }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details className="reasons" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Its points, reason by reason</summary>
+      {open && <Ledger reasons={judgement.reasons} score={judgement.score} />}
+    </details>
+  );
+}
 
 /** Keyboards as they are played now, with one part moved; once one is said, all are, so that none jumps elsewhere. */
 function keyboardsWith(

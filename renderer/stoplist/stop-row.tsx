@@ -1,3 +1,4 @@
+import { memo } from "react";
 import type { Hands } from "../../shared-model/music/texture.ts";
 import type { Stop } from "../../shared-model/stoplist/instrument.ts";
 import { FAMILY_WORDS, FamilySign } from "../words/family-sign.tsx";
@@ -11,16 +12,34 @@ interface StopRowProps {
   readonly hands: readonly Hands[];
   readonly suggested: boolean;
   readonly tabIndex: number;
-  readonly onFocus: () => void;
-  readonly onToggle: () => void;
+  readonly onFocus: (stop: string) => void;
+  readonly onToggle: (stop: string) => void;
 }
 
 /** `sounds in the left hand and the feet`. */
 export const handsInWords = (hands: readonly Hands[]): string =>
   hands.length === 0 ? "" : `, sounds in the ${hands.map((each) => HAND_WORDS[each]).join(" and the ")}`;
 
-/** A knob in the stoplist: drawn and put in by a touch. */
-export function StopRow({ stop, drawn, hands, suggested, tabIndex, onFocus, onToggle }: StopRowProps) {
+/** Whether two rows look and act the same. Lists of hands are made anew with every judgement; what is in them counts. */
+function isSame(one: StopRowProps, other: StopRowProps): boolean {
+  const { hands, ...rest } = one;
+  const { hands: otherHands, ...otherRest } = other;
+  return (
+    hands.join() === otherHands.join() &&
+    Object.entries(rest).every(([name, value]) => Object.is(value, otherRest[name as keyof typeof otherRest]))
+  );
+}
+
+/** A knob in the stoplist: drawn and put in by a touch. It is drawn anew only when something on it changes. */
+export const StopRow = memo(function StopRow({
+  stop,
+  drawn,
+  hands,
+  suggested,
+  tabIndex,
+  onFocus,
+  onToggle,
+}: StopRowProps) {
   const classes = ["stop", suggested && !drawn ? "suggest" : "", stop.off ? "off" : ""].filter((each) => each !== "");
   return (
     <button
@@ -30,8 +49,8 @@ export function StopRow({ stop, drawn, hands, suggested, tabIndex, onFocus, onTo
       className={classes.join(" ")}
       aria-pressed={drawn}
       tabIndex={tabIndex}
-      onFocus={onFocus}
-      onClick={onToggle}
+      onFocus={() => onFocus(stop.id)}
+      onClick={() => onToggle(stop.id)}
     >
       <Marks hands={drawn ? hands : []} />
       <FamilySign family={stop.family} />
@@ -49,7 +68,7 @@ export function StopRow({ stop, drawn, hands, suggested, tabIndex, onFocus, onTo
       {stop.off && <span className="remark">{stop.note ?? "off"}</span>}
     </button>
   );
-}
+}, isSame);
 
 /** The half discs that hang in the margin, two where two parts sound a stop. */
 export function Marks({ hands }: { hands: readonly Hands[] }) {

@@ -1,9 +1,10 @@
-import { type KeyboardEvent, type ReactNode, useRef, useState } from "react";
+import { type KeyboardEvent, type ReactNode, useCallback, useMemo, useRef, useState } from "react";
 import type { Hands } from "../../shared-model/music/texture.ts";
 import type { Division, Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { FamilyLegend } from "../words/family-sign.tsx";
 import { roman } from "../words/typeset.tsx";
 import { StopRow } from "./stop-row.tsx";
+import { useSteady } from "./use-steady.ts";
 import { WordRow } from "./word-row.tsx";
 
 /** What of a console state the stoplist shows, and what a touch does. */
@@ -84,7 +85,19 @@ export function Stoplist(props: StoplistProps) {
     row.focus();
   };
 
-  const homes = homesOfCouplers(instrument);
+  const divisionOf = useMemo(
+    () => new Map(instrument.divisions.flatMap(({ name, stops }) => stops.map((stop) => [stop.id, name] as const))),
+    [instrument],
+  );
+  const onStop = useSteady(props.onStop);
+  const enter = useCallback(
+    (stop: string): void => {
+      const name = divisionOf.get(stop);
+      if (name !== undefined) setEntered((before) => ({ ...before, [name]: stop }));
+    },
+    [divisionOf],
+  );
+  const homes = useMemo(() => homesOfCouplers(instrument), [instrument]);
   return (
     <div className="stoplist">
       {/* biome-ignore lint/a11y/noStaticElementInteractions: the rows are buttons; arrows between them are an addition. */}
@@ -117,10 +130,11 @@ export function Stoplist(props: StoplistProps) {
                   key={stop.id}
                   stop={stop}
                   drawn={drawn.has(stop.id)}
-                  hands={soundedBy.get(stop.id) ?? []}
+                  hands={soundedBy.get(stop.id) ?? NOBODY}
                   suggested={suggested?.has(stop.id) ?? false}
-                  onToggle={() => props.onStop(stop.id)}
-                  {...row(stop.id)}
+                  onToggle={onStop}
+                  tabIndex={stop.id === stopHere ? 0 : -1}
+                  onFocus={enter}
                 />
               ))}
               {own.map((each) => (
@@ -171,6 +185,8 @@ export function Stoplist(props: StoplistProps) {
     </div>
   );
 }
+
+const NOBODY: readonly Hands[] = [];
 
 const isLast = (instrument: Instrument, division: Division): boolean => instrument.divisions.at(-1) === division;
 
