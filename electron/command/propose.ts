@@ -126,11 +126,19 @@ export async function proposeCommand(words: readonly string[], terminal: Termina
   const section = sectionAsked(given, terminal);
   const instrument = readOrgan(given.operands[0] ?? "", terminal);
   const problem = prepare(instrument, section);
-  const states = isLadder(problem)
-    ? ladder(problem)
-    : propose(problem, { count: Math.max(count ?? USUAL_COUNT, card ?? 0), every: given.has("every") }).proposals.map(
-        ({ place, found, judgement }) => ({ place, state: found.state, judgement }),
-      );
+  const answer = isLadder(problem)
+    ? null
+    : propose(problem, { count: Math.max(count ?? USUAL_COUNT, card ?? 0), every: given.has("every") });
+  const states =
+    answer === null
+      ? ladder(problem)
+      : answer.proposals.map(({ place, found, judgement }) => ({ place, state: found.state, judgement }));
+  if (answer?.proven === false) {
+    const words =
+      "So many registrations come out about equally good here that going through all of them would take too long. These " +
+      "are good ones; that none is better has not been proved.";
+    terminal.stderr.write(line(wrapped(words).join("\n")));
+  }
   const labels = labelsOf(
     problem,
     states.map((each) => each.judgement.parts),

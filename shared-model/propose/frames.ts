@@ -5,6 +5,7 @@ import { forEachPair } from "../judging/weighing.ts";
 import { hasOneManual, mustBeApart } from "../rules/balance.ts";
 import type { PairRule, Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
+import type { Found } from "./found.ts";
 import { Offer } from "./offer.ts";
 import { Pool } from "./pool.ts";
 import { RecipeReach } from "./recipe-reach.ts";
@@ -19,6 +20,8 @@ export interface Effort {
   /** Highest bound of all, and the score of the last state kept: the gap between them decides the work. */
   bound: Points;
   last: Points;
+  /** States kept on the way, for one who has to stop before the end. */
+  seen?: Map<string, Found>;
 }
 
 /** One way to place a part in the light of a reading. */

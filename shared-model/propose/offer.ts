@@ -4,6 +4,7 @@ import type { Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import { bitOf, divisionsInPrint, type Entry, entriesOf, inColour, leastCost } from "./entries.ts";
 import { View } from "./view.ts";
+import { type Work, workOf } from "./work.ts";
 
 export interface OfferOptions {
   /** Stops that other parts have settled, drawn or not: they are not offered. */
@@ -22,6 +23,7 @@ export class Offer {
   readonly weighed: WeighedPart;
   readonly colour: Colour | null;
   readonly free: boolean;
+  readonly work: Work;
   readonly entries: readonly Entry[];
   readonly own: View;
   readonly companions: readonly View[];
@@ -47,6 +49,7 @@ export class Offer {
     this.weighed = weighed;
     this.colour = colour;
     this.free = free;
+    this.work = workOf(problem);
     const { placed } = weighed;
     const inPrint = divisionsInPrint(problem, placed);
     const coupler = new Map(placed.couplers.map((each, index) => [each.name, 1 << index]));

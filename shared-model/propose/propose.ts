@@ -2,9 +2,11 @@ import { COLOURS } from "../acoustics/colour.ts";
 import { type Judgement, judge, scoreOf } from "../judging/judge.ts";
 import type { Problem } from "../judging/problem.ts";
 import type { Points } from "../rules/rule.ts";
+import { climb } from "./climb.ts";
 import { compareFound, type Found } from "./found.ts";
 import type { Effort } from "./frames.ts";
-import { boundsOfReadings, search } from "./search.ts";
+import { boundsOfReadings, search, tellingPart } from "./search.ts";
+import { PATIENCE, TooManySets, workOf } from "./work.ts";
 
 /**
  * How far behind the best a colour may fall and still go before a better twin: 15 points, a musical decision that is
@@ -42,17 +44,42 @@ const freshEffort = (): Effort => ({
 /**
  * The best states in the order in which a musician wants to see them: first the best of each colour and of each
  * published way, in order of score, then the rest in order of score. A colour or way that falls more than
- * {@link COLOUR_WINDOW} behind the best waits with the rest.
+ * {@link COLOUR_WINDOW} behind the best waits with the rest. Where the proof would take too long (`work.ts`), the best of
+ * what was found and of what single changes lead to, and `proven` is false.
  */
 export function bestStates(
   problem: Problem,
   options: ProposeOptions = {},
-): { readonly found: readonly Found[]; readonly effort: Effort } {
+): { readonly found: readonly Found[]; readonly effort: Effort; readonly proven: boolean } {
+  const effort: Effort = { ...freshEffort(), seen: new Map() };
+  const work = workOf(problem);
+  work.left = PATIENCE;
+  try {
+    return { found: provenStates(problem, options, effort), effort, proven: true };
+  } catch (error) {
+    if (!(error instanceof TooManySets)) throw error;
+    const telling = problem.section.parts[tellingPart(problem)]?.id ?? "";
+    const all = new Map(effort.seen);
+    for (const each of climb(problem, telling)) if (!all.has(each.signature)) all.set(each.signature, each);
+    const ranked = [...all.values()].map((each) => rescored(problem, each)).sort(compareFound);
+    const colours = new Set<string>();
+    const floor = (ranked[0]?.score ?? 0) - COLOUR_WINDOW;
+    const first = ranked.filter(
+      ({ colour, score }) => score >= floor && !colours.has(colour.id) && colours.add(colour.id),
+    );
+    const listed = options.every ? ranked : [...first, ...ranked.filter((each) => !first.includes(each))];
+    return { found: listed.slice(0, Math.max(1, options.count ?? USUAL_COUNT)), effort, proven: false };
+  } finally {
+    work.left = Number.POSITIVE_INFINITY;
+  }
+}
+
+/** @throws TooManySets where the proof would take too long. */
+function provenStates(problem: Problem, options: ProposeOptions, effort: Effort): readonly Found[] {
   const count = Math.max(1, options.count ?? USUAL_COUNT);
-  const effort = freshEffort();
   const raw = search(problem, count, null, Number.NEGATIVE_INFINITY, effort);
   const [best] = raw;
-  if (!best || options.every) return { found: raw, effort };
+  if (!best || options.every) return raw;
   const floor = best.score - COLOUR_WINDOW;
   const leaders = new Map<string, Found>();
   const lead = (one: Found): void => {
@@ -87,7 +114,7 @@ export function bestStates(
   const first = [...leaders.values()].sort(compareFound);
   const taken = new Set(first.map((each) => each.signature));
   const rest = raw.filter((each) => !taken.has(each.signature));
-  return { found: [...first, ...rest].slice(0, count), effort };
+  return [...first, ...rest].slice(0, count);
 }
 
 /** A state found in the light of some readings, with the score that the best of all gives it. */
@@ -100,12 +127,12 @@ function rescored(problem: Problem, found: Found): Found {
 export function propose(
   problem: Problem,
   options: ProposeOptions = {},
-): { readonly proposals: readonly Proposal[]; readonly effort: Effort } {
-  const { found, effort } = bestStates(problem, options);
+): { readonly proposals: readonly Proposal[]; readonly effort: Effort; readonly proven: boolean } {
+  const { found, effort, proven } = bestStates(problem, options);
   const proposals = found.map((each, index): Proposal => {
     const judgement = judge(problem, each.state, each.placings);
     if (!judgement) throw new Error("A proposal's keyboards are coupled in a ring.");
     return { place: index + 1, found: each, judgement };
   });
-  return { proposals, effort };
+  return { proposals, effort, proven };
 }

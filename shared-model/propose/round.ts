@@ -261,6 +261,7 @@ export class Round {
       },
     };
     this.found.set(signature, found);
+    this.effort.seen?.set(signature, found);
     this.ranked = [...this.ranked.filter((each) => each !== known), found].sort(compareFound);
     for (const dropped of this.ranked.splice(this.wanted)) this.found.delete(dropped.signature);
     const worst = this.ranked[this.wanted - 1];

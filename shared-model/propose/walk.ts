@@ -12,6 +12,7 @@ import type { Entry } from "./entries.ts";
 import { blendOf, freshNode, type Heard, hear, hearNoMore, type Node, nothingHeard, partAtMost } from "./heard.ts";
 import type { Offer } from "./offer.ts";
 import type { View } from "./view.ts";
+import { TooManySets } from "./work.ts";
 
 const POSITIONS: readonly BoxPosition[] = ["open", "half", "closed"];
 
@@ -203,6 +204,8 @@ export class Walk {
   private grow(start: number, depth: number): void {
     const { offer, chosen, counts } = this;
     const { entries, own, free, whole } = offer;
+    offer.work.left -= 1;
+    if (offer.work.left < 0) throw new TooManySets();
     const node = this.nodes[depth] as Node;
     const next = this.node(depth + 1);
     const ceiling = (offer.weighed.fix as number) + offer.weighed.most;

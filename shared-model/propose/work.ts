@@ -1,0 +1,27 @@
+import type { Problem } from "../judging/problem.ts";
+
+/**
+ * How many sets of stops a list of proposals may cost. What an organ serves takes a few thousand; a full chorus of a school
+ * that a large organ does not serve has millions of sets that are equally poor, and no one would wait for the proof.
+ */
+export const PATIENCE = 1_500_000;
+
+/** Thrown where a search has gone through more sets than it was given. */
+export class TooManySets extends Error {}
+
+/** What a search in a problem may still cost: counts, not time, so that the answer is the same on every machine. */
+export interface Work {
+  left: number;
+}
+
+const works = new WeakMap<Problem, Work>();
+
+/** The account of a problem; without end until a list is asked for. */
+export function workOf(problem: Problem): Work {
+  let work = works.get(problem);
+  if (!work) {
+    work = { left: Number.POSITIVE_INFINITY };
+    works.set(problem, work);
+  }
+  return work;
+}
