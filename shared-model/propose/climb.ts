@@ -5,6 +5,7 @@ import type { PlacedPart } from "../judging/placed-part.ts";
 import type { Problem } from "../judging/problem.ts";
 import { voicesOf } from "../judging/voices.ts";
 import type { Points } from "../rules/rule.ts";
+import type { Coupler } from "../stoplist/instrument.ts";
 import { compareFound, type Found, identify } from "./found.ts";
 import { type Option, tablesOf } from "./frames.ts";
 import { isProposable, standTogether } from "./state-space.ts";
@@ -32,6 +33,15 @@ function* placingsOf(
     for (const { placed } of choices[index] ?? []) yield* visit(index + 1, [...chosen, placed]);
   };
   yield* visit(0, []);
+}
+
+/** Couplers that bring a keyboard nothing that is drawn. */
+function idleOn(problem: Problem, one: PlacedPart, drawn: ReadonlySet<string>): readonly Coupler[] {
+  const sounding = one.reach.filter(({ division }) =>
+    division.stops.some((stop) => drawn.has(stop.id) && voicesOf(problem, one, stop) !== null),
+  );
+  const bringing = new Set(sounding.flatMap((each) => each.couplers));
+  return one.couplers.filter((each) => !bringing.has(each));
 }
 
 /** The registration that is reached from nothing by the single change that helps most, again and again. */
@@ -73,14 +83,18 @@ function climbed(problem: Problem, placed: readonly PlacedPart[], telling: strin
   const judgement = judge(problem, state, placings);
   const part = judgement?.parts.find((each) => each.placing.part === telling) ?? judgement?.parts[0];
   if (!judgement || judgement.forbidden || !part) return null;
-  const idle = placed.some((one) => {
-    const sounding = one.reach.filter(({ division }) =>
-      division.stops.some((stop) => standing.has(stop.id) && voicesOf(problem, one, stop) !== null),
+  const idle = new Set(placed.flatMap((one) => idleOn(problem, one, standing)));
+  if (idle.size > 0) {
+    const leaner = placed.map((one) =>
+      problem.place(
+        problem.section.parts.indexOf(one.part),
+        one.keyboard,
+        one.octave,
+        one.couplers.filter((each) => !idle.has(each)),
+      ),
     );
-    const brought = new Set(sounding.flatMap((each) => each.couplers));
-    return one.couplers.some((each) => !brought.has(each));
-  });
-  if (idle) return null;
+    return standTogether(problem, leaner) ? climbed(problem, leaner, telling) : null;
+  }
   const score = judgement.score;
   return { score, state, placings, colour: colourOf(part.sound), ...identify(problem, state, placings) };
 }
