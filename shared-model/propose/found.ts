@@ -45,12 +45,29 @@ export function compareFound(
 export const placeCode = (problem: Problem, keyboard: Division, octave: number): number =>
   problem.instrument.divisions.indexOf(keyboard) * 4 + (octave === 0 ? 0 : octave === -1 ? 1 : 2);
 
+/** What tells one state from another, and its printed order. */
+export interface Identity {
+  readonly signature: string;
+  readonly order: readonly number[];
+}
+
+/**
+ * @param keyboards by part, as {@link placeCode} has them.
+ * @param drawn places of the drawn stops in print, in order.
+ * @param means tremulants and boxes that are not open, in any order.
+ */
+export const identityOf = (
+  keyboards: readonly number[],
+  drawn: readonly number[],
+  couplers: ReadonlySet<string>,
+  means: readonly string[],
+): Identity => ({
+  order: [...keyboards, ...drawn],
+  signature: `${keyboards.join(" ")}|${drawn.join(" ")}|${[...couplers].sort().join("+")}|${[...means].sort().join("+")}`,
+});
+
 /** The text and the printed order of a state with its placings: the same for the search and for enumeration. */
-export function identify(
-  problem: Problem,
-  state: ConsoleState,
-  placings: readonly Placing[],
-): { readonly signature: string; readonly order: readonly number[] } {
+export function identify(problem: Problem, state: ConsoleState, placings: readonly Placing[]): Identity {
   const places = placesInPrint(problem);
   const drawn = problem.stops.filter((stop) => state.drawn.has(stop.id)).map((stop) => places.get(stop) as number);
   const keyboards = problem.section.parts.map((part) => {
@@ -63,8 +80,5 @@ export function identify(
     ...[...state.tremulants].map((name) => `~${name}`),
     ...[...state.boxes].filter(([, at]) => at !== "open").map(([box, at]) => `${at} ${box}`),
   ];
-  return {
-    order: [...keyboards, ...drawn],
-    signature: `${keyboards.join(" ")}|${drawn.join(" ")}|${[...state.couplers].sort().join("+")}|${means.sort().join("+")}`,
-  };
+  return identityOf(keyboards, drawn, state.couplers, means);
 }

@@ -59,11 +59,14 @@ export class Frames {
   /** By reading, by part: every placing with its bound, whatever the colour. */
   readonly options: readonly (readonly Option[][])[];
   readonly pairMost: readonly Points[];
+  /** By part: whether it could share a keyboard with one before it. */
+  readonly mayShare: readonly boolean[];
   private readonly pairTables = new Map<WeighedPart, Map<WeighedPart, PairTable>>();
 
   constructor(problem: Problem) {
     this.problem = problem;
     this.recipes = new RecipeReach(problem);
+    this.mayShare = problem.section.parts.map((_, index) => mayShare(problem, index));
     const made = new Map<string, Option[]>();
     this.options = problem.readings.map((_, reading) =>
       problem.section.parts.map((part, index) => {
@@ -215,7 +218,7 @@ export const highestOf = (options: readonly Option[], loosely = false): Points =
   options.reduce((most, each) => Math.max(most, loosely ? each.loose : each.bound), Number.NEGATIVE_INFINITY);
 
 /** Whether a part could share a keyboard with one before it, which then settles stops for both. */
-export function mayShare(problem: Problem, index: number): boolean {
+function mayShare(problem: Problem, index: number): boolean {
   const { parts } = problem.section;
   const part = parts[index] as (typeof parts)[number];
   const manuals = problem.instrument.divisions.filter((each) => each.kind === "manual");

@@ -32,6 +32,7 @@ export class Offer {
   /** By entry: what of the colour it makes, as bits, and the box it stands in. */
   readonly makes: Uint8Array;
   readonly boxOf: readonly (string | null)[];
+  readonly boxOfDivision: ReadonlyMap<string, string | null>;
   /** All that makes the colour. */
   readonly whole: number;
   /** Least that completing the colour costs with the entries from a place on, by what is there already. */
@@ -69,8 +70,8 @@ export class Offer {
         ? all.filter((each) => !each.stop || (!settled?.has(each.stop) && (!colour || inColour(each, colour))))
         : all;
     const { entries } = this;
-    const boxOfDivision = new Map(inPrint.map((each) => [each.name, each.box]));
-    this.boxOf = entries.map((each) => (each.stop ? (boxOfDivision.get(each.division) ?? null) : null));
+    this.boxOfDivision = new Map(inPrint.map((each) => [each.name, each.box]));
+    this.boxOf = entries.map((each) => (each.stop ? (this.boxOfDivision.get(each.division) ?? null) : null));
     this.own = new View(problem, weighed, entries, false, colour, free ? entries.map((each) => each.foreign) : []);
     this.companions = companions.map((each) => new View(problem, each, entries, true, null));
     this.twins = new Int16Array(entries.length);

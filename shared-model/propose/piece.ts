@@ -2,7 +2,7 @@ import type { BoxPosition, ConsoleState, Placing } from "../console/state.ts";
 import type { PlacedPart } from "../judging/placed-part.ts";
 import type { Problem } from "../judging/problem.ts";
 import type { Candidate } from "./candidate.ts";
-import { placeCode, placesInPrint } from "./found.ts";
+import { type Identity, identityOf, placeCode, placesInPrint } from "./found.ts";
 import type { Option } from "./frames.ts";
 
 /** A part with its placing and its set of stops: one piece of a state. */
@@ -29,10 +29,7 @@ export const stateOf = (pieces: readonly Piece[]): ConsoleState => ({
 });
 
 /** As {@link identify}, from the parts of a state that is not put together yet. */
-export function identifyPieces(
-  problem: Problem,
-  pieces: readonly Piece[],
-): { readonly signature: string; readonly order: readonly number[] } {
+export function identifyPieces(problem: Problem, pieces: readonly Piece[]): Identity {
   const places = placesInPrint(problem);
   const keyboards = problem.section.parts.map((_, index) => {
     const placed = pieces.find((each) => each.index === index)?.option.placed;
@@ -48,8 +45,5 @@ export function identifyPieces(
     for (const [box, at] of candidate.boxes) means.push(`${at} ${box}`);
   }
   drawn.sort((a, b) => a - b);
-  return {
-    order: [...keyboards, ...drawn],
-    signature: `${keyboards.join(" ")}|${drawn.join(" ")}|${[...couplers].sort().join("+")}|${means.sort().join("+")}`,
-  };
+  return identityOf(keyboards, drawn, couplers, means);
 }

@@ -6,7 +6,7 @@ import { forEachPair, yielding } from "../judging/weighing.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Candidate } from "./candidate.ts";
 import { compareFound, type Found, placeCode } from "./found.ts";
-import { type Effort, type Frames, mayShare, type Option, type Wish } from "./frames.ts";
+import type { Effort, Frames, Option, Wish } from "./frames.ts";
 import { identifyPieces, type Piece, placingOf, stateOf } from "./piece.ts";
 import { Pool } from "./pool.ts";
 import { baseFor, sharingFor } from "./sharing.ts";
@@ -45,7 +45,7 @@ export class Round {
   }
 
   explore(options: readonly (readonly Option[])[], pairs: Points): void {
-    const loosely = options.map((_, index) => mayShare(this.problem, index));
+    const loosely = this.frames.mayShare;
     const highest = options.map((each, index) =>
       each.reduce((most, one) => Math.max(most, loosely[index] ? one.loose : one.bound), Number.NEGATIVE_INFINITY),
     );

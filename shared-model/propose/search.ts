@@ -3,7 +3,7 @@ import type { Problem } from "../judging/problem.ts";
 import type { Points } from "../rules/rule.ts";
 import { boundInColour } from "./entries.ts";
 import { compareFound, type Found } from "./found.ts";
-import { type Effort, highestOf, mayShare, type Option, tablesOf } from "./frames.ts";
+import { type Effort, highestOf, type Option, tablesOf } from "./frames.ts";
 import { Round } from "./round.ts";
 
 /** Points below which no state can fall: every rule's worst together is far above it. */
@@ -57,13 +57,12 @@ export function search(
       ? []
       : [{ parts: parts.map((options, index) => (index === telling ? own : options)), pairs }];
   });
-  const loosely = problem.section.parts.map((_, index) => mayShare(problem, index));
   const highest = (): Points =>
     readings.reduce(
       (most, { parts, pairs }) =>
         Math.max(
           most,
-          parts.reduce((sum, options, index) => sum + highestOf(options, loosely[index]), pairs),
+          parts.reduce((sum, options, index) => sum + highestOf(options, frames.mayShare[index]), pairs),
         ),
       Number.NEGATIVE_INFINITY,
     );

@@ -10,8 +10,6 @@ import { isProposable } from "./state-space.ts";
 export interface Sharing {
   /** Stops of shared divisions that an earlier part would hear: it settles them, drawn or not. */
   readonly settled: ReadonlySet<Stop>;
-  /** Divisions that both hear. */
-  readonly divisions: ReadonlySet<string>;
   /** A box or a tremulant is shared without any division being so. */
   readonly byBox: boolean;
 }
@@ -20,11 +18,11 @@ export interface Sharing {
 export function sharingFor(problem: Problem, earlier: readonly PlacedPart[], next: PlacedPart): Sharing | null {
   const reach = new Set(next.reach.map((each) => each.division.name));
   const settled = new Set<Stop>();
-  const divisions = new Set<string>();
+  let shares = false;
   for (const placed of earlier) {
     for (const { division } of placed.reach) {
       if (!reach.has(division.name)) continue;
-      divisions.add(division.name);
+      shares = true;
       for (const stop of division.stops) {
         if (isProposable(stop) && voicesOf(problem, placed, stop)) settled.add(stop);
       }
@@ -36,7 +34,7 @@ export function sharingFor(problem: Problem, earlier: readonly PlacedPart[], nex
       ({ division }) =>
         division.box !== null && earlier.some((one) => one.reach.some((other) => other.division.box === division.box)),
     );
-  return divisions.size > 0 || byBox ? { settled, divisions, byBox } : null;
+  return shares || byBox ? { settled, byBox } : null;
 }
 
 /** What the sets drawn before settle for the next part. */

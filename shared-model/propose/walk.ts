@@ -3,7 +3,7 @@ import { addFacts, type PartSound, silence, type Voice } from "../acoustics/part
 import { countPitches } from "../acoustics/pitch-set.ts";
 import type { BoxPosition } from "../console/state.ts";
 import { type Closeness, COSTS, closenessOf, type Match } from "../judging/recipe.ts";
-import { type Voices, voicesOf } from "../judging/voices.ts";
+import { AT_BOX, type Voices, voicesOf } from "../judging/voices.ts";
 import { yielding } from "../judging/weighing.ts";
 import type { PartRule, Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
@@ -104,7 +104,7 @@ export class Walk {
     const { offer, base } = this;
     for (let i = 0; i < offer.boxOf.length; i++) {
       const box = offer.boxOf[i];
-      this.positionOf[i] = box ? POSITIONS.indexOf(this.positions.get(box) ?? "open") : 0;
+      this.positionOf[i] = this.positionAt(box ?? null);
     }
     let key = "";
     for (const box of offer.boxes.keys()) key += `${this.positions.get(box) ?? "open"} `;
@@ -139,8 +139,11 @@ export class Walk {
   }
 
   private positionIn(division: string): 0 | 1 | 2 {
-    const box = this.offer.problem.instrument.divisions.find((each) => each.name === division)?.box;
-    return (box ? POSITIONS.indexOf(this.positions.get(box) ?? "open") : 0) as 0 | 1 | 2;
+    return this.positionAt(this.offer.boxOfDivision.get(division) ?? null);
+  }
+
+  private positionAt(box: string | null): 0 | 1 | 2 {
+    return AT_BOX[(box === null ? undefined : this.positions.get(box)) ?? "open"];
   }
 
   private node(depth: number): Node {
