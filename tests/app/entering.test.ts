@@ -1,27 +1,15 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import { axeFindings, scrollsSideways, smallTargets } from "./accessible.ts";
-import { launchChromium } from "./chromium.ts";
-import { type Served, served } from "./served.ts";
+import { openedForEach } from "./opened.ts";
+import type { Served } from "./served.ts";
 
-let browser: Browser;
 let host: Served;
 let page: Page;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-}, 120_000);
-afterAll(async () => {
-  await browser?.close();
+openedForEach((opened) => {
+  ({ host, page } = opened);
 });
-beforeEach(async () => {
-  host = await served();
-  page = await browser.newPage({ viewport: { width: 1280, height: 860 } });
-  return async () => {
-    await page.close();
-    await host.stop();
-  };
-}, 120_000);
 
 const LIST = `Dorfkirche zu Ellernbrook
 erbaut 1741

@@ -1,8 +1,8 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import { axeFindings, scrollsSideways, smallTargets } from "./accessible.ts";
-import { launchChromium } from "./chromium.ts";
-import { type Served, served } from "./served.ts";
+import { openedForEach } from "./opened.ts";
+import type { Served } from "./served.ts";
 
 const FILE = "pieces/lantern.yaml";
 const PIECE = `# for Sunday
@@ -29,28 +29,16 @@ sections:
     louder-than: First verse
 `;
 
-let browser: Browser;
 let host: Served;
 let page: Page;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-}, 120_000);
-afterAll(async () => {
-  await browser?.close();
-});
-beforeEach(async () => {
-  host = await served();
-  page = await browser.newPage({ viewport: { width: 1280, height: 860 } });
+openedForEach(async (opened) => {
+  ({ host, page } = opened);
   host.write(FILE, PIECE);
   await page.goto(host.address);
   await page.getByRole("button", { name: /^Lantern Partita/ }).click();
   await page.getByRole("button", { name: "Piece", exact: true }).click();
-  return async () => {
-    await page.close();
-    await host.stop();
-  };
-}, 120_000);
+});
 
 const plan = () => page.getByRole("button", { name: "Plan", exact: true });
 const told = () => page.getByText(/^Planned four sections: /);
