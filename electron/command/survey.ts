@@ -1,9 +1,14 @@
 import { labelOf } from "../../shared-model/cards/label.ts";
-import { type Observation, observationsOf } from "../../shared-model/carry/observations.ts";
-import { LEVELS, type Level, type SurveyedTexture, survey } from "../../shared-model/carry/survey.ts";
-import { MUSIC_OF, type SchoolVerdict, schoolVerdict } from "../../shared-model/carry/survey-text.ts";
+import {
+  byLevel,
+  LEVEL_WORDS,
+  type OrganSurvey,
+  type SurveyedSchool,
+  surveyOrgan,
+} from "../../shared-model/carry/organ-survey.ts";
+import type { SurveyedTexture } from "../../shared-model/carry/survey.ts";
+import { MUSIC_OF } from "../../shared-model/carry/survey-text.ts";
 import { TRADITIONS } from "../../shared-model/music/texture.ts";
-import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { oneOf, readOptions, type Usage } from "./options.ts";
 import { readOrgan } from "./organ.ts";
 import { opposite, wrapped } from "./plain-text.ts";
@@ -18,18 +23,6 @@ export const SURVEY: Usage = {
   operands: ["ORGAN.yaml"],
 };
 
-/** One school of the survey. */
-interface SurveyedSchool {
-  readonly verdict: SchoolVerdict;
-  readonly textures: readonly SurveyedTexture[];
-}
-
-const HEADS: Readonly<Record<Level, string>> = {
-  well: "Served well",
-  compromise: "With a compromise",
-  "not-possible": "Not possible",
-};
-
 const textureJson = ({ texture, level, label, score, lacking, why, exact, instead }: SurveyedTexture) => ({
   texture: texture.id,
   title: texture.title,
@@ -42,12 +35,8 @@ const textureJson = ({ texture, level, label, score, lacking, why, exact, instea
   instead: instead && { texture: instead.texture.id, label: instead.label },
 });
 
-const surveyJson = (
-  { name }: Instrument,
-  schools: readonly SurveyedSchool[],
-  observations: readonly Observation[],
-) => ({
-  instrument: name,
+const surveyJson = ({ instrument, schools, observations }: OrganSurvey) => ({
+  instrument: instrument.name,
   observations,
   schools: schools.map(({ verdict, textures }) => ({ ...verdict, textures: textures.map(textureJson) })),
 });
@@ -61,11 +50,8 @@ function textureLines({ texture, level, label, why, exact, instead }: SurveyedTe
 }
 
 /** Every texture of one school, by level. */
-const schoolLines = ({ textures }: SurveyedSchool): readonly string[] =>
-  LEVELS.flatMap((level) => {
-    const some = textures.filter((each) => each.level === level);
-    return some.length === 0 ? [] : ["", HEADS[level], ...some.flatMap(textureLines)];
-  });
+const schoolLines = (school: SurveyedSchool): readonly string[] =>
+  byLevel(school).flatMap(({ level, textures }) => ["", LEVEL_WORDS[level], ...textures.flatMap(textureLines)]);
 
 const verdictLines = ({
   verdict: { tradition, well, compromise, notPossible, text },
@@ -80,22 +66,21 @@ export function surveyCommand(words: readonly string[], terminal: Terminal): num
   const said = given.value("tradition");
   const traditions = said === undefined ? TRADITIONS : [oneOf("tradition", said, TRADITIONS)];
   const instrument = readOrgan(given.operands[0] ?? "", terminal);
-  const surveyed = survey(instrument, { traditions, labelOf });
-  const schools = traditions.map((tradition): SurveyedSchool => {
-    const textures = surveyed.filter((each) => each.tradition === tradition);
-    return { verdict: schoolVerdict(tradition, textures), textures };
-  });
-  const observations = observationsOf(instrument);
+  const survey = surveyOrgan(instrument, { traditions, labelOf });
   if (given.has("json")) {
-    terminal.stdout.write(line(JSON.stringify(surveyJson(instrument, schools, observations), null, 2)));
+    terminal.stdout.write(line(JSON.stringify(surveyJson(survey), null, 2)));
     return DONE;
   }
   const lines = [
     ...wrapped(`What ${instrument.name} can do`),
     "",
-    ...observations.flatMap(({ text }) => wrapped(text, "- ")),
+    ...survey.observations.flatMap(({ text }) => wrapped(text, "- ")),
     "",
-    ...schools.flatMap((school) => [...verdictLines(school), ...(said === undefined ? [] : schoolLines(school)), ""]),
+    ...survey.schools.flatMap((school) => [
+      ...verdictLines(school),
+      ...(said === undefined ? [] : schoolLines(school)),
+      "",
+    ]),
     ...(said === undefined ? wrapped("--tradition shows one school, texture by texture.") : []),
   ];
   terminal.stdout.write(line(lines.join("\n").trimEnd()));

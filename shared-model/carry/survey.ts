@@ -56,6 +56,8 @@ export interface SurveyStep {
   readonly done: number;
   readonly of: number;
   readonly surveyed: SurveyedTexture;
+  /** Whether it is the last of its school. */
+  readonly last: boolean;
 }
 
 /** The rules that forbid and no other: the best score is then how near the organ can come to the recipe itself. */
@@ -185,7 +187,7 @@ function surveyTexture(
  */
 export function* surveying(instrument: Instrument, options: SurveyOptions): Generator<SurveyStep, void> {
   const all = options.traditions.flatMap((tradition) =>
-    texturesOf(tradition).map((texture) => ({ tradition, texture })),
+    texturesOf(tradition).map((texture, at, some) => ({ tradition, texture, last: at === some.length - 1 })),
   );
   const shapes = new Map(texturesOf("neutral").map((texture) => [texture.id, texture]));
   const known = new Map<string, SurveyedTexture>();
@@ -196,13 +198,13 @@ export function* surveying(instrument: Instrument, options: SurveyOptions): Gene
     return found;
   };
   let done = 0;
-  for (const { texture, tradition } of all) {
+  for (const { texture, tradition, last } of all) {
     const one = surveyed(texture, tradition);
     const shape = one.level === "not-possible" ? shapes.get(texture.like ?? "") : undefined;
     const neutral = shape && surveyed(shape, "neutral");
     const instead = neutral && neutral.label !== null ? { texture: neutral.texture, label: neutral.label } : null;
     done += 1;
-    yield { done, of: all.length, surveyed: { ...one, instead } };
+    yield { done, of: all.length, surveyed: { ...one, instead }, last };
   }
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { labelOf } from "../../shared-model/cards/label.ts";
 import { observationsOf } from "../../shared-model/carry/observations.ts";
+import { byLevel, type SurveyedSchool, surveyingOrgan, surveyOrgan } from "../../shared-model/carry/organ-survey.ts";
 import { bestFrom } from "../../shared-model/carry/patient-search.ts";
 import { LEVELS, type SurveyedTexture, survey, surveying } from "../../shared-model/carry/survey.ts";
 import { schoolVerdict } from "../../shared-model/carry/survey-text.ts";
@@ -86,6 +87,25 @@ describe("the survey", () => {
     expect(first).toMatchObject({ done: 1, of: 9, surveyed: { texture: { id: "ripieno" }, level: "well" } });
     steps.return();
     expect(steps.next().done).toBe(true);
+  });
+
+  test("of an organ is told school by school, can be stopped and gone on with, and is the same as all at once", () => {
+    const [organ, options] = [
+      demoOrgan("torrevana"),
+      { traditions: ["spanish", "italian-renaissance"], labelOf },
+    ] as const;
+    const steps = surveyingOrgan(organ, options);
+    const told: string[] = [];
+    let step = steps.next();
+    for (let done = 1; !step.done; done++, step = steps.next()) {
+      expect(step.value.done).toBe(done);
+      if (step.value.school) told.push(`${step.value.school.tradition} ${done} of ${step.value.of}`);
+    }
+    expect(told).toEqual(["spanish 8 of 17", "italian-renaissance 17 of 17"]);
+    expect(step.value).toEqual(surveyOrgan(organ, options));
+    const [school] = step.value.schools;
+    expect(byLevel(school as SurveyedSchool).flatMap(({ textures }) => textures)).toHaveLength(8);
+    expect(structuredClone(step.value)).toEqual(step.value);
   });
 
   test("names the stop that stands in and, where nothing serves, the nearest way round", () => {
