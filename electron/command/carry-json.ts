@@ -1,16 +1,14 @@
 import { labelOf } from "../../shared-model/cards/label.ts";
 import type { CarriedPiece } from "../../shared-model/carry/carry.ts";
-import { registrationValue } from "../../shared-model/files/registration-value.ts";
 import type { PlannedSection } from "../../shared-model/plan/planned.ts";
-import { registrationsOf } from "../../shared-model/plan/written.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { planJson } from "./plan-json.ts";
 import { decimal } from "./proposal-json.ts";
+import { registeredValues } from "./registered-text.ts";
 
 function sideJson(instrument: Instrument, section: PlannedSection) {
-  const [registration, ...steps] = registrationsOf(section).map((each) => registrationValue(instrument, each));
   const label = labelOf(section.candidates.problem, section.chosen.judgement.parts);
-  return { label, score: decimal(section.chosen.score), registration, steps };
+  return { label, score: decimal(section.chosen.score), ...registeredValues(instrument, section) };
 }
 
 /** A carried piece as outside programs read it: each section before and after, and the changes of the new plan. */

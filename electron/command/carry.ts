@@ -1,12 +1,9 @@
 import { type CarriedPiece, carry } from "../../shared-model/carry/carry.ts";
-import { editPieceFile, type PieceEdit, type SectionChange } from "../../shared-model/files/piece-edit.ts";
+import type { SectionChange } from "../../shared-model/files/piece-edit.ts";
 import { readPieceFile } from "../../shared-model/files/piece-file.ts";
-import { registrationValue } from "../../shared-model/files/registration-value.ts";
-import { troubleLine } from "../../shared-model/files/trouble-words.ts";
-import type { Piece, Registration } from "../../shared-model/music/piece.ts";
+import type { Piece } from "../../shared-model/music/piece.ts";
 import { USUAL_CHOICE } from "../../shared-model/plan/plan.ts";
 import type { PlannedPiece } from "../../shared-model/plan/planned.ts";
-import { registrationsOf } from "../../shared-model/plan/written.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { carryJson } from "./carry-json.ts";
 import { carryText } from "./carry-text.ts";
@@ -16,6 +13,7 @@ import { readOrgan, settle } from "./organ.ts";
 import { mayWrite, writeWhole } from "./output-file.ts";
 import { counted } from "./plain-text.ts";
 import { isWrong, planned } from "./plan.ts";
+import { registeredText, registeredValues } from "./registered-text.ts";
 import { DONE, line, Refusal, type Terminal, WRONG } from "./terminal.ts";
 
 export const CARRY: Usage = {
@@ -50,26 +48,18 @@ function before(instrument: Instrument, piece: Piece, path: string, count: numbe
   return planned(instrument, { ...piece, sections: held }, path, count);
 }
 
-/** The text of the piece with the registrations of the other organ; everything else keeps its bytes. */
-function carriedText(text: string, path: string, carried: CarriedPiece, piece: Piece): string {
-  const values = (organ: Instrument, all: readonly Registration[]) => all.map((each) => registrationValue(organ, each));
-  const changes = carried.sections.flatMap(({ before, after, asItWas }, section): readonly SectionChange[] => {
+/** What carrying puts into the piece's file. */
+function carryChanges({ sections, from, to }: CarriedPiece, piece: Piece): readonly SectionChange[] {
+  return sections.flatMap(({ before, after, asItWas }, section): readonly SectionChange[] => {
     const had = piece.sections[section];
     if (!after) return [{ section, registration: null, steps: null, pinned: null }];
-    const now = values(carried.to, registrationsOf(after));
-    const was = had?.registration ? values(carried.from, registrationsOf(before)) : [];
+    const now = registeredValues(to, after);
+    const was = had?.registration ? registeredValues(from, before) : null;
     // What is to stand there stands there already: then not even its order is touched.
     if (asItWas && JSON.stringify(was) === JSON.stringify(now)) return [];
-    const [first, ...steps] = now;
     // A pin that was made on another organ pins nothing here, unless it could be set as it was.
-    const pinned = asItWas && had?.pinned ? true : null;
-    return [{ section, registration: first ?? null, steps, pinned }];
+    return [{ section, ...now, pinned: asItWas && had?.pinned ? true : null }];
   });
-  const edits: PieceEdit[] = [{ edit: "set-registrations", changes }];
-  if (piece.organ !== carried.to.name) edits.unshift({ edit: "set-key", key: "organ", value: carried.to.name });
-  const edited = editPieceFile(text, edits, path);
-  if (edited.text === null) throw new Refusal(edited.troubles.map(troubleLine).join("\n"));
-  return edited.text;
 }
 
 /** `registrant carry`. */
@@ -104,7 +94,12 @@ export function carryCommand(words: readonly string[], terminal: Terminal): numb
     );
   const done = carried.sections.filter((section) => section.after !== null).length;
   if (out !== undefined) {
-    writeWhole(out, carriedText(text, path, carried, piece), given.has("replace"), terminal);
+    writeWhole(
+      out,
+      registeredText(text, path, to, piece.organ, carryChanges(carried, piece)),
+      given.has("replace"),
+      terminal,
+    );
     terminal.stderr.write(line(`${out}: ${counted(done, "section")} registered for ${to.name}.`));
     const loosed = carried.sections.filter(({ asItWas }, at) => piece.sections[at]?.pinned && !asItWas).length;
     if (loosed > 0) {

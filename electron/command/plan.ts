@@ -1,11 +1,8 @@
-import { editPieceFile, type PieceEdit } from "../../shared-model/files/piece-edit.ts";
+import type { SectionChange } from "../../shared-model/files/piece-edit.ts";
 import { readPieceFile } from "../../shared-model/files/piece-file.ts";
-import { registrationValue } from "../../shared-model/files/registration-value.ts";
-import { troubleLine } from "../../shared-model/files/trouble-words.ts";
 import type { Piece } from "../../shared-model/music/piece.ts";
 import { chooseRow, USUAL_CHOICE } from "../../shared-model/plan/plan.ts";
 import { type PlannedPiece, workOut } from "../../shared-model/plan/planned.ts";
-import { registrationsOf } from "../../shared-model/plan/written.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { readText } from "./input-file.ts";
 import { oneOf, readOptions, type Usage, wholeNumber } from "./options.ts";
@@ -14,6 +11,7 @@ import { mayWrite, writeWhole } from "./output-file.ts";
 import { counted } from "./plain-text.ts";
 import { planJson } from "./plan-json.ts";
 import { planText } from "./plan-text.ts";
+import { registeredText, registeredValues } from "./registered-text.ts";
 import { DONE, line, Refusal, type Terminal, WRONG } from "./terminal.ts";
 
 export const PLAN: Usage = {
@@ -54,20 +52,12 @@ export function planned(instrument: Instrument, piece: Piece, path: string, coun
   throw new Refusal(words.join("\n"));
 }
 
-/** The text of the piece with the plan's registrations filled in; everything else keeps its bytes. */
-function filledIn(text: string, path: string, plan: PlannedPiece, organInFile: string | null): string {
-  const changes = plan.sections.flatMap((section, at) => {
-    if (section.music.pinned) return [];
-    const [first, ...steps] = registrationsOf(section).map((each) => registrationValue(plan.instrument, each));
+/** What the plan puts into the piece's file. */
+function planChanges({ sections, instrument }: PlannedPiece): readonly SectionChange[] {
+  return sections.flatMap((planned, section) =>
     // A pin that was made on another organ pins nothing here.
-    return first ? [{ section: at, registration: first, steps, pinned: null }] : [];
-  });
-  const edits: PieceEdit[] = [{ edit: "set-registrations", changes }];
-  if (organInFile !== plan.instrument.name)
-    edits.unshift({ edit: "set-key", key: "organ", value: plan.instrument.name });
-  const { text: after, troubles } = editPieceFile(text, edits, path);
-  if (after === null) throw new Refusal(troubles.map(troubleLine).join("\n"));
-  return after;
+    planned.music.pinned ? [] : [{ section, ...registeredValues(instrument, planned), pinned: null }],
+  );
 }
 
 /** `registrant plan`. */
@@ -86,7 +76,12 @@ export function planCommand(words: readonly string[], terminal: Terminal): numbe
   const piece = settle(path, reading.piece, reading.troubles, terminal);
   const plan = planned(instrument, assistant === null ? piece : { ...piece, assistant }, path, count);
   if (out !== undefined) {
-    writeWhole(out, filledIn(text, path, plan, piece.organ), given.has("replace"), terminal);
+    writeWhole(
+      out,
+      registeredText(text, path, instrument, piece.organ, planChanges(plan)),
+      given.has("replace"),
+      terminal,
+    );
     terminal.stderr.write(
       line(`${out}: ${counted(plan.sections.length, "section")} registered for ${instrument.name}.`),
     );

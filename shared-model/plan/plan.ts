@@ -1,5 +1,6 @@
 import type { Problem } from "../judging/problem.ts";
-import type { Link, Piece, PieceSection } from "../music/piece.ts";
+import type { Link, Piece, PieceSection, Registration } from "../music/piece.ts";
+import { isLadder } from "../propose/ladder.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Instrument } from "../stoplist/instrument.ts";
 import { type Alternative, CandidateLists, type Candidates, candidatesOf, copiesOf, distinct } from "./candidates.ts";
@@ -11,6 +12,7 @@ import { PACE_FACTORS } from "./motion-values.ts";
 import { bestRow, type Row, type RowLink, type RowProblem } from "./row.ts";
 import { type TimeLeft, timeLeft } from "./time-left.ts";
 import { type PlanWeights, TIERS, USUAL_WEIGHTS } from "./weights.ts";
+import { registrationOf } from "./written.ts";
 
 /** How many of the best proposals of each section a plan chooses from where nobody says otherwise. */
 export const USUAL_CHOICE = 8;
@@ -125,6 +127,20 @@ function carriedOn(lists: CandidateLists, candidates: readonly Candidates[]): re
   });
 }
 
+/** A registration judged for other music: played where it is there and in the same octaves, else where that music can be played on it. */
+function asCopy(lists: CandidateLists, problem: Problem, one: Alternative): Alternative | null {
+  const rows = [one.entry, ...(isLadder(problem) ? one.steps.map(({ stand }) => stand) : [])];
+  const ids = new Set(problem.section.parts.map((part) => part.id));
+  const fits = rows.every(({ placings }) => placings.every((placing) => ids.has(placing.part)));
+  const asThere = rows.map(registrationOf);
+  const anywhere = rows.map(({ state }): Registration => ({ keyboards: null, octaves: {}, state }));
+  for (const [first, ...steps] of fits ? [asThere, anywhere] : [anywhere]) {
+    const written = first && lists.written(problem, first, steps, one.origin);
+    if (written && !("trouble" in written)) return written;
+  }
+  return null;
+}
+
 /** Lists of sections that copy an earlier one: the same registrations, judged for their own music, in the same order. */
 function withCopies(
   lists: CandidateLists,
@@ -143,19 +159,8 @@ function withCopies(
         const { problem } = all[at] as Candidates;
         if (at === (pinned ?? leader)) return one;
         if (problem === (all[pinned ?? leader] as Candidates).problem) return one;
-        const ids = new Set(problem.section.parts.map((part) => part.id));
-        const fits = one.entry.placings.every((placing) => ids.has(placing.part));
-        const written = lists.written(
-          problem,
-          {
-            keyboards: fits ? Object.fromEntries(one.entry.placings.map((each) => [each.part, each.keyboard])) : null,
-            octaves: {},
-            state: one.entry.state,
-          },
-          [],
-          one.origin,
-        );
-        return "trouble" in written ? null : { ...written, place: one.place };
+        const written = asCopy(lists, problem, one);
+        return written && { ...written, place: one.place };
       }),
     );
     const playable = rows.filter((row) => row.every((each) => each !== null));
@@ -239,7 +244,11 @@ const isAsWritten = ({ registration }: PieceSection, { entry }: Alternative): bo
   sameSet(registration.state.drawn, entry.state.drawn) &&
   sameSet(registration.state.couplers, entry.state.couplers) &&
   sameSet(registration.state.tremulants, entry.state.tremulants) &&
-  entry.placings.every((each) => (registration.keyboards?.[each.part] ?? each.keyboard) === each.keyboard);
+  entry.placings.every(
+    (each) =>
+      (registration.keyboards?.[each.part] ?? each.keyboard) === each.keyboard &&
+      (registration.octaves[each.part] ?? 0) === each.octave,
+  );
 
 const sameSet = (one: ReadonlySet<string>, other: ReadonlySet<string>): boolean =>
   one.size === other.size && [...one].every((each) => other.has(each));

@@ -106,6 +106,35 @@ describe("links", () => {
     expect(drawn(plan, 1)).not.toEqual(drawn(plan, 0));
   });
 
+  test("the same, played an octave lower, is played an octave lower again, also for softer music", () => {
+    const pinned =
+      "pinned: true, registration: {keyboards: {plenum: Great}, octaves: {plenum: -1}, drawn: {Great: [Principal 4, Fifteenth 2]}}";
+    const plan = planned(
+      TWO_MANUALS,
+      piece(
+        `sections:\n  - {name: A, texture: plenum-manual, ${pinned}}\n  - {name: B, texture: flutes}\n  - {name: C, texture: plenum-manual, dynamic: mf, same-as: A}\n`,
+        TWO_MANUALS,
+      ),
+    );
+    const octaves = (at: number) => plan.sections[at]?.chosen.entry.placings.map(({ octave }) => octave);
+    expect([octaves(0), octaves(2)]).toEqual([[-1], [-1]]);
+    expect(drawn(plan, 2)).toEqual(["Great/Fifteenth 2", "Great/Principal 4"]);
+  });
+
+  test("a growing section that is the same as another one grows through the same steps", () => {
+    const organ = demoOrgan("sallowby");
+    const plan = planned(
+      organ,
+      piece(
+        "sections:\n  - {name: A, texture: crescendo}\n  - {name: B, texture: flutes, before: pause}\n  - {name: C, texture: crescendo, dynamic: f, before: pause, same-as: A}\n",
+        organ,
+      ),
+    );
+    const steps = (at: number) => plan.sections[at]?.chosen.steps.map(({ stand }) => [...stand.state.drawn].sort());
+    expect(steps(0)?.length).toBeGreaterThan(1);
+    expect(steps(2)).toEqual(steps(0));
+  });
+
   test("an echo has the colour of its call, and is softer", () => {
     const organ = demoOrgan("sallowby");
     const plan = planned(
