@@ -21,8 +21,7 @@ export type Cards =
 
 /** The text of the piece as the desk has it; words when it cannot be written. */
 function usePieceText(instrument: Instrument): { readonly text: string | null; readonly words: string } {
-  const { history, pieceBase } = useDesk();
-  const { piece } = history.value;
+  const { piece, pieceBase } = useDesk().history.value;
   return useMemo(() => {
     const { text, troubles } = pieceTextAfter(pieceBase, piece, instrument);
     return { text, words: troubles.map(troubleLine).join(" ") };

@@ -5,7 +5,7 @@ import { troubleLine } from "../../shared-model/files/trouble-words.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { organOf } from "../state/organ.ts";
 import type { Store } from "../state/store.ts";
-import type { DeskSection, Work } from "../state/work.ts";
+import type { DrawnByHand, Work } from "../state/work.ts";
 
 /** How the parts of the page change the organ: what undo will say, and the change. Returns whether it was done. */
 export type Edit = (words: string, edit: InstrumentEdit) => boolean;
@@ -30,9 +30,7 @@ function renamedBy(edit: InstrumentEdit, before: Instrument, after: Instrument):
   };
 }
 
-function rename(section: Draft<DeskSection>, { stops, divisions, couplers }: Renamed): void {
-  const { registration } = section;
-  if (!registration) return;
+function rename(registration: Draft<DrawnByHand>, { stops, divisions, couplers }: Renamed): void {
   const by = (names: ReadonlyMap<string, string>) => (name: string) => names.get(name) ?? name;
   registration.drawn = registration.drawn.map(by(stops));
   registration.couplers = registration.couplers.map(by(couplers));
@@ -66,7 +64,8 @@ export function editOrgan(store: Store, words: string, edit: InstrumentEdit): bo
   const renamed = before && after ? renamedBy(edit, before, after) : null;
   store.act(words, (draft: Draft<Work>) => {
     draft.organ = text;
-    if (renamed) for (const section of draft.piece.sections) rename(section, renamed);
+    for (const { registration, steps } of renamed ? draft.piece.sections : [])
+      for (const each of registration ? [registration, ...steps] : steps) if (renamed) rename(each, renamed);
   });
   return true;
 }

@@ -17,7 +17,7 @@ interface LinkChoiceProps {
 /** How a section is to sound beside others: `softer than First verse`. A plan keeps to it. */
 export function LinkChoice({ instrument, section, who }: LinkChoiceProps) {
   const store = useStore();
-  const { history, pieceBase } = useDesk();
+  const { history } = useDesk();
   const [trouble, setTrouble] = useState("");
   const { sections } = history.value.piece;
   const others = sections.flatMap((each, at) =>
@@ -33,7 +33,7 @@ export function LinkChoice({ instrument, section, who }: LinkChoiceProps) {
       if (own) own.links = [...wanted] as Draft<DeskLink>[];
     };
     // Links that contradict each other are told here, and not written.
-    const tried = pieceTextAfter(pieceBase, produce(store.work, recipe).piece, instrument);
+    const tried = pieceTextAfter(history.value.pieceBase, produce(store.work, recipe).piece, instrument);
     setTrouble(tried.text === null ? tried.troubles.map(troubleLine).join(" ") : "");
     if (tried.text !== null) store.act(`how ${who} stands to others`, recipe);
   };

@@ -130,7 +130,7 @@ export function usePlan(instrument: Instrument): Plan {
 
   const begin = (): void => {
     const asked = store.work;
-    const { text, troubles } = pieceTextAfter(store.desk().pieceBase, asked.piece, instrument);
+    const { text, troubles } = pieceTextAfter(store.work.pieceBase, asked.piece, instrument);
     setTrouble(null);
     if (text === null || asked.organ === null) {
       setTrouble({ key, words: troubles.map(troubleLine).join(" ") });

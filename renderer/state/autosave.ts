@@ -54,8 +54,8 @@ export class Autosave {
   /** Whether there may be something to write, told without reckoning: this is asked at every stop that is drawn. */
   #mayBeDue(): boolean {
     const { piece } = this.#store.work;
-    const { pieceFile, pieceBase } = this.#store.desk();
-    return this.#organDue() || (pieceFile ? piece !== pieceBase?.piece : isBegun(piece));
+    const { pieceFile } = this.#store.desk();
+    return this.#organDue() || (pieceFile ? piece !== pieceFile.piece : isBegun(piece));
   }
 
   /** Whether the desk has something that the library does not. */
@@ -70,8 +70,8 @@ export class Autosave {
 
   /** The text that the piece's file should have, where it has another; `null` when nothing is to be written. */
   #pieceDue(): string | null {
-    const { organ, piece } = this.#store.work;
-    const { pieceFile, pieceBase } = this.#store.desk();
+    const { organ, piece, pieceBase } = this.#store.work;
+    const { pieceFile } = this.#store.desk();
     const instrument = organ === null ? null : organOf(organ).instrument;
     if (!instrument) return null;
     if (!pieceFile && !isBegun(piece)) return null;
@@ -131,16 +131,16 @@ export class Autosave {
     const { pieceFile } = this.#store.desk();
     const instrument = organ === null ? null : organOf(organ).instrument;
     if (!instrument) return;
-    const pieceBase = { text, piece };
     if (!pieceFile) {
       const name = piece.title === "" ? `Untitled, ${instrument.name}` : piece.title;
       const made = await this.#store.host.create({ kind: "piece", name, text });
-      this.#store.set({ pieceFile: { id: made.id, version: made.version, text, demo: false }, pieceBase });
+      this.#store.set({ pieceFile: { id: made.id, version: made.version, text, demo: false, piece } });
+      if (this.#store.work.pieceBase === null) this.#store.amend({ pieceBase: { text, piece } });
       return;
     }
     const result = await this.#store.host.save({ id: pieceFile.id, text, seen: pieceFile.version });
     if (result.done === "saved") {
-      this.#store.set({ pieceFile: { ...pieceFile, text, version: result.version }, pieceBase });
+      this.#store.set({ pieceFile: { ...pieceFile, text, version: result.version, piece } });
     } else this.#store.set({ saving: { state: "conflict", of: "piece", now: result.now } });
   }
 
@@ -182,9 +182,10 @@ export function takeOver(store: Store, of: "organ" | "piece", text: string, vers
     store.set({ saving: { state: "failed", words } });
     return;
   }
-  store.set({ pieceFile: pieceFile && { ...pieceFile, text, version }, pieceBase: base, saving: { state: "saved" } });
+  const { piece } = base;
+  store.set({ pieceFile: pieceFile && { ...pieceFile, text, version, piece }, saving: { state: "saved" } });
   store.act("what another program wrote", (draft) => {
-    Object.assign(draft, { piece: base.piece, at: Math.min(draft.at, Math.max(0, base.piece.sections.length - 1)) });
+    Object.assign(draft, { piece, pieceBase: base, at: Math.min(draft.at, Math.max(0, piece.sections.length - 1)) });
   });
 }
 
@@ -201,8 +202,8 @@ export function keepMine(store: Store): void {
     const read = now && openPieceText(now.text, "the piece", organ === null ? null : organOf(organ).instrument);
     store.set({
       pieceFile: now && pieceFile && { ...pieceFile, text: now.text, version: now.version },
-      pieceBase: read?.base ?? null,
     });
+    if (read?.base) store.amend({ pieceBase: read.base });
   }
   store.set({ saving: { state: "waiting" } });
 }

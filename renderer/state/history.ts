@@ -49,6 +49,12 @@ export function stepped<Value, Where>(
   return { value, past: [...history.past, { words, where, forth, back, run }].slice(-MOST_STEPS), future: [] };
 }
 
+/** The same history with something else in its value, which no step has made and none takes back. */
+export const amended = <Value extends object, Where>(
+  history: History<Value, Where>,
+  change: Partial<Value>,
+): History<Value, Where> => ({ ...history, value: { ...history.value, ...change } });
+
 /** One step back and where it was made; `null` when there is none. */
 export function undone<Value extends object, Where>(
   history: History<Value, Where>,

@@ -35,16 +35,12 @@ async function tryTo(store: Store, act: () => Promise<void>): Promise<void> {
 /** Puts an organ on an empty desk. */
 async function layOrgan(store: Store, id: DocumentId, page: Place["page"]): Promise<void> {
   const organFile = await filed(store, id);
-  store.lay({ ...EMPTY_WORK, organ: organFile.text }, { organFile, pieceFile: null, pieceBase: null }, page);
+  store.lay({ ...EMPTY_WORK, organ: organFile.text }, { organFile, pieceFile: null }, page);
 }
 
 /** Begins to enter an organ from a printed list. */
 export function enterList(store: Store, text: string): void {
-  store.lay(
-    { ...EMPTY_WORK, entry: { text, answers: {} } },
-    { organFile: null, pieceFile: null, pieceBase: null },
-    "organ",
-  );
+  store.lay({ ...EMPTY_WORK, entry: { text, answers: {} } }, { organFile: null, pieceFile: null }, "organ");
 }
 
 /** The organ in the library, else among the demo organs, that calls itself so; `null` when there is none. */
@@ -83,15 +79,16 @@ async function layPiece(store: Store, id: DocumentId, organ: DocumentId | null, 
   // A piece that was registered on another organ stays as it is; here it begins as a new one.
   const isOwn = otherOrgan === null;
   const title = isOwn ? base.piece.title : `${base.piece.title}, ${instrument?.name ?? ""}`;
+  const piece = { ...base.piece, title, sections };
   store.lay(
     {
       organ: organFile.text,
       entry: null,
-      // The very value that the file gave: nothing is due to be written then.
-      piece: isOwn && base.piece.sections.length > 0 ? base.piece : { ...base.piece, title, sections },
+      piece,
+      pieceBase: isOwn ? base : null,
       at: Math.min(place.at, sections.length - 1),
     },
-    { organFile, pieceFile: isOwn ? pieceFile : null, pieceBase: isOwn ? base : null },
+    { organFile, pieceFile: isOwn ? { ...pieceFile, piece } : null },
     place.page,
   );
 }
@@ -107,8 +104,7 @@ export const openDocument = (store: Store, id: DocumentId): Promise<void> =>
 /** Asks for another folder as the library; the first page then shows what is in it. */
 export const openFolder = (store: Store): Promise<void> =>
   tryTo(store, async () => {
-    if (await store.host.chooseLibrary())
-      store.lay(EMPTY_WORK, { organFile: null, pieceFile: null, pieceBase: null }, "first");
+    if (await store.host.chooseLibrary()) store.lay(EMPTY_WORK, { organFile: null, pieceFile: null }, "first");
   });
 
 /** Comes back to where an address says the person was. */
@@ -119,6 +115,6 @@ export const openPlace = (store: Store, place: Place): Promise<void> =>
     else if (place.page === "about") store.turnTo("about");
     else if (place.page === "organ") {
       const entry = keptEntry();
-      if (entry) store.lay({ ...EMPTY_WORK, entry }, { organFile: null, pieceFile: null, pieceBase: null }, "organ");
+      if (entry) store.lay({ ...EMPTY_WORK, entry }, { organFile: null, pieceFile: null }, "organ");
     }
   });

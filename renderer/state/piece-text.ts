@@ -1,4 +1,4 @@
-import { editPieceFile, type PieceEdit } from "../../shared-model/files/piece-edit.ts";
+import { editPieceFile, type PieceEdit, type SectionChange } from "../../shared-model/files/piece-edit.ts";
 import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import { registrationValue } from "../../shared-model/files/registration-value.ts";
 import type { Trouble } from "../../shared-model/files/trouble.ts";
@@ -9,13 +9,7 @@ import { textureFor } from "../../shared-model/music/textures/catalogue.ts";
 import { keyText } from "../../shared-model/pitch/key.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { drawnOf, stateOf } from "./section.ts";
-import type { DeskPiece, DeskSection, DrawnByHand } from "./work.ts";
-
-/** A piece file's text together with what it says, section by section: what later changes are compared with. */
-export interface PieceBase {
-  readonly text: string;
-  readonly piece: DeskPiece;
-}
+import type { DeskPiece, DeskSection, DrawnByHand, PieceBase } from "./work.ts";
 
 /** What a piece file amounts to on the desk. */
 export interface PieceOpened {
@@ -148,21 +142,24 @@ function orderEdits(base: DeskPiece, sections: readonly DeskSection[], instrumen
 
 /** The edits within sections that were there before. */
 function contentEdits(base: DeskPiece, sections: readonly DeskSection[], instrument: Instrument): readonly PieceEdit[] {
-  return sections.flatMap((section, at): readonly PieceEdit[] => {
+  const changes: SectionChange[] = [];
+  const keys = sections.flatMap((section, at): readonly PieceEdit[] => {
     const before = base.sections.find((each) => each.id === section.id);
-    if (!before) return [];
+    if (!before || before === section) return [];
     const old = keysOf(before);
-    const keys = Object.entries(keysOf(section))
-      .filter(([key, value]) => !same(old[key] ?? null, value))
-      .map(([key, value]): PieceEdit => ({ edit: "set-section-key", section: at, key, value }));
     const registration = same(before.registration, section.registration)
       ? {}
       : { registration: section.registration && drawnValue(section.registration, instrument) };
     const steps = same(before.steps, section.steps) ? {} : { steps: stepsOf(section, instrument) };
     const pinned = before.kept === section.kept ? {} : { pinned: section.kept };
     const change = { section: at, ...registration, ...steps, ...pinned };
-    return Object.keys(change).length > 1 ? [...keys, { edit: "set-registrations", changes: [change] }] : keys;
+    if (Object.keys(change).length > 1) changes.push(change);
+    return Object.entries(keysOf(section))
+      .filter(([key, value]) => !same(old[key] ?? null, value))
+      .map(([key, value]): PieceEdit => ({ edit: "set-section-key", section: at, key, value }));
   });
+  // All together, for each edit reads the whole text.
+  return changes.length > 0 ? [...keys, { edit: "set-registrations", changes }] : keys;
 }
 
 /** How links name a section: by its name where that is the only one of its kind, else by its number. */
@@ -194,10 +191,10 @@ function linkEdits(base: DeskPiece, sections: readonly DeskSection[]): readonly 
 const untitled = (instrument: Instrument): string => `Untitled, ${instrument.name}`.slice(0, 190);
 
 /**
- * The text of the piece's file as the desk has it now. Only what changed since `base` is touched: comments, order and
+ * The text of the piece's file as the desk has it now. Only what differs from `base` is touched: comments, order and
  * keys that the desk knows nothing of keep their bytes. `null` with the troubles when it cannot be written so.
  *
- * @param base the file as it was read or written last; `null` for a piece that is in no file yet.
+ * @param base the file as it came from outside; `null` for a piece that is in no file yet.
  */
 export function pieceTextAfter(
   base: PieceBase | null,

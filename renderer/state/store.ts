@@ -1,9 +1,8 @@
 import type { Draft } from "immer";
 import type { DocumentId, Host, StoredDocument, Version } from "../../shared-model/host-api.ts";
-import { type History, historyOf, redone, stepped, undone } from "./history.ts";
-import type { PieceBase } from "./piece-text.ts";
+import { amended, type History, historyOf, redone, stepped, undone } from "./history.ts";
 import { type Place, START } from "./place.ts";
-import { EMPTY_WORK, type Work } from "./work.ts";
+import { type DeskPiece, EMPTY_WORK, type Work } from "./work.ts";
 
 /** A document of the desk as the library holds it. */
 export interface Filed {
@@ -13,6 +12,11 @@ export interface Filed {
   readonly text: string;
   /** Demo organs can be read, not saved. */
   readonly demo: boolean;
+}
+
+/** The file of the piece, with the very value of the desk that it holds: another one may be due to be written. */
+export interface FiledPiece extends Filed {
+  readonly piece: DeskPiece;
 }
 
 /** Where a file on the desk stands with the library. */
@@ -28,9 +32,7 @@ export interface Desk {
   readonly history: History<Work, Place["page"]>;
   readonly page: Place["page"];
   readonly organFile: Filed | null;
-  readonly pieceFile: Filed | null;
-  /** What the piece's file says, for changes to be compared with; `null` while it is in no file. */
-  readonly pieceBase: PieceBase | null;
+  readonly pieceFile: FiledPiece | null;
   readonly saving: Saving;
   /** A trouble to be shown on the page where it arose, in words for an organist; `null` when there is none. */
   readonly trouble: string | null;
@@ -41,7 +43,6 @@ const EMPTY_DESK: Desk = {
   page: START.page,
   organFile: null,
   pieceFile: null,
-  pieceBase: null,
   saving: { state: "saved" },
   trouble: null,
 };
@@ -84,8 +85,13 @@ export class Store {
     if (history !== this.#desk.history) this.set({ history, trouble: null });
   }
 
+  /** Changes the work without a step, where there is nothing of the person's to be taken back. */
+  amend(change: Partial<Work>): void {
+    this.set({ history: amended(this.#desk.history, change) });
+  }
+
   /** Puts other documents on the desk; their past begins now. */
-  lay(work: Work, files: Pick<Desk, "organFile" | "pieceFile" | "pieceBase">, page: Place["page"]): void {
+  lay(work: Work, files: Pick<Desk, "organFile" | "pieceFile">, page: Place["page"]): void {
     this.set({ history: historyOf(work), ...files, page, saving: { state: "saved" }, trouble: null });
   }
 

@@ -63,12 +63,23 @@ export interface Entry {
   readonly answers: Readonly<Record<string, string>>;
 }
 
+/** A piece file's text together with what it says, section by section: what the desk's changes are compared with. */
+export interface PieceBase {
+  readonly text: string;
+  readonly piece: DeskPiece;
+}
+
 /** Everything that undo reaches: the one document of the app. */
 export interface Work {
   /** Text of the instrument's file; the truth from which all else about the organ is read. `null`: none yet. */
   readonly organ: string | null;
   readonly entry: Entry | null;
   readonly piece: DeskPiece;
+  /**
+   * The piece's file as it last came from outside, or was first written; `null` while it is in no file. Every save starts
+   * from this text and not from the one before, so that what was taken out and comes back has its own bytes again.
+   */
+  readonly pieceBase: PieceBase | null;
   /** Which section is on the desk. */
   readonly at: number;
 }
@@ -97,6 +108,7 @@ export const EMPTY_WORK: Work = {
   organ: null,
   entry: null,
   piece: { title: "", assistant: "none", sections: [freshSection("1")] },
+  pieceBase: null,
   at: 0,
 };
 

@@ -87,6 +87,49 @@ describe("what is drawn is kept", () => {
   });
 });
 
+const REMARKED = `# for Sunday
+registrant: piece/1
+name: Lantern Partita   # working title
+organ: All Saints, Sallowby
+sections:
+  - name: First verse
+    texture: melody-over-accompaniment
+  # quieter than one thinks
+  - name: Second verse   # slow
+    mood: kept though unknown
+    texture: plenum
+  - name: Third verse
+    texture: plenum
+    echo-of: Second verse   # from the gallery
+`;
+
+describe("a piece with remarks of its owner", () => {
+  test("has every byte again when a section that was taken out comes back", { timeout: 90_000 }, async () => {
+    host.write("pieces/lantern.yaml", REMARKED);
+    const there = (): string => host.text("pieces/lantern.yaml");
+    await page.goto(host.address);
+    await page.getByRole("button", { name: /^Lantern Partita/ }).click();
+    await page.getByRole("button", { name: "Take out Second verse" }).click();
+    await expect.poll(there).not.toContain("Second verse");
+    await page.getByRole("textbox", { name: "Name of section 1" }).fill("Opening");
+    await expect.poll(there).toContain("Opening");
+    await page.getByRole("button", { name: /^Undo/ }).click();
+    await expect.poll(there).not.toContain("Opening");
+    await page.getByRole("button", { name: /^Undo/ }).click();
+    await expect.poll(there).toBe(REMARKED);
+    // And once more, by way of another program's change, which is taken back as well.
+    const theirs = REMARKED.replace("for Sunday", "for Monday").replace("First verse", "Prelude");
+    host.write("pieces/lantern.yaml", theirs);
+    await page.getByRole("button", { name: "Undo what another program wrote" }).waitFor();
+    await page.getByRole("button", { name: "Take out Prelude" }).click();
+    await expect.poll(there).not.toContain("Prelude");
+    await page.getByRole("button", { name: /^Undo/ }).click();
+    await expect.poll(there).toBe(theirs);
+    await page.getByRole("button", { name: "Undo what another program wrote" }).click();
+    await expect.poll(there).toBe(REMARKED);
+  });
+});
+
 describe("what another program writes", () => {
   test("is taken over where nothing was changed here, and can be undone", { timeout: 90_000 }, async () => {
     await chooseOne();

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { openPieceText, type PieceBase, pieceTextAfter } from "../../renderer/state/piece-text.ts";
-import type { DeskPiece } from "../../renderer/state/work.ts";
+import { openPieceText, pieceTextAfter } from "../../renderer/state/piece-text.ts";
+import type { DeskPiece, PieceBase } from "../../renderer/state/work.ts";
 import { readInstrumentFile } from "../../shared-model/files/instrument-file.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 
