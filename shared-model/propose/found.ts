@@ -1,5 +1,5 @@
 import type { Colour } from "../acoustics/colour.ts";
-import type { ConsoleState, Placing } from "../console/state.ts";
+import type { BoxPosition, ConsoleState, Placing } from "../console/state.ts";
 import type { Problem } from "../judging/problem.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Division, Stop } from "../stoplist/instrument.ts";
@@ -14,6 +14,8 @@ export interface Found {
   readonly order: readonly number[];
   /** One text for one state, however it was reached. */
   readonly signature: string;
+  /** One text for all states that differ in nothing but how far their boxes are open. */
+  readonly drawing: string;
 }
 
 const printed = new WeakMap<Problem, ReadonlyMap<Stop, number>>();
@@ -48,25 +50,28 @@ export const placeCode = (problem: Problem, keyboard: Division, octave: number):
 /** What tells one state from another, and its printed order. */
 export interface Identity {
   readonly signature: string;
+  readonly drawing: string;
   readonly order: readonly number[];
 }
 
 /**
  * @param keyboards by part, as {@link placeCode} has them.
  * @param drawn places of the drawn stops in print, in order.
- * @param means tremulants and boxes that are not open, in any order.
+ * @param boxes those that are not open, with their position, in any order.
  */
-export const identityOf = (
+export function identityOf(
   keyboards: readonly number[],
   drawn: readonly number[],
   couplers: ReadonlySet<string>,
-  means: readonly string[],
-): Identity => ({
-  order: [...keyboards, ...drawn],
-  signature: `${keyboards.join(" ")}|${drawn.join(" ")}|${[...couplers].sort().join("+")}|${[...means].sort().join("+")}`,
-});
+  tremulants: readonly string[],
+  boxes: readonly (readonly [string, BoxPosition])[],
+): Identity {
+  const drawing = `${keyboards.join(" ")}|${drawn.join(" ")}|${[...couplers].sort().join("+")}|${[...tremulants].sort().join("+")}`;
+  const shut = boxes.map(([box, at]) => `${at} ${box}`).sort();
+  return { order: [...keyboards, ...drawn], drawing, signature: `${drawing}|${shut.join("+")}` };
+}
 
-/** The text and the printed order of a state with its placings: the same for the search and for enumeration. */
+/** The texts and the printed order of a state with its placings: the same for the search and for enumeration. */
 export function identify(problem: Problem, state: ConsoleState, placings: readonly Placing[]): Identity {
   const places = placesInPrint(problem);
   const drawn = problem.stops.filter((stop) => state.drawn.has(stop.id)).map((stop) => places.get(stop) as number);
@@ -76,9 +81,6 @@ export function identify(problem: Problem, state: ConsoleState, placings: readon
     const keyboard = problem.instrument.divisions.find((division) => division.name === placing.keyboard) as Division;
     return placeCode(problem, keyboard, placing.octave);
   });
-  const means = [
-    ...[...state.tremulants].map((name) => `~${name}`),
-    ...[...state.boxes].filter(([, at]) => at !== "open").map(([box, at]) => `${at} ${box}`),
-  ];
-  return identityOf(keyboards, drawn, state.couplers, means);
+  const boxes = [...state.boxes].filter(([, at]) => at !== "open");
+  return identityOf(keyboards, drawn, state.couplers, [...state.tremulants], boxes);
 }

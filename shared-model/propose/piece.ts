@@ -37,13 +37,14 @@ export function identifyPieces(problem: Problem, pieces: readonly Piece[]): Iden
   });
   const drawn: number[] = [];
   const couplers = new Set<string>();
-  const means: string[] = [];
+  const tremulants: string[] = [];
+  const boxes: (readonly [string, BoxPosition])[] = [];
   for (const { option, candidate } of pieces) {
     for (const stop of candidate.stops) drawn.push(places.get(stop) as number);
     for (const coupler of option.placed?.couplers ?? []) couplers.add(coupler.name);
-    for (const name of candidate.tremulants) means.push(`~${name}`);
-    for (const [box, at] of candidate.boxes) means.push(`${at} ${box}`);
+    tremulants.push(...candidate.tremulants);
+    boxes.push(...candidate.boxes);
   }
   drawn.sort((a, b) => a - b);
-  return identityOf(keyboards, drawn, couplers, means);
+  return identityOf(keyboards, drawn, couplers, tremulants, boxes);
 }

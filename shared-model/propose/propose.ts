@@ -28,7 +28,7 @@ export interface Proposal {
 export interface ProposeOptions {
   /** How many, default 8. */
   readonly count?: number;
-  /** The raw order by score, twins and all. */
+  /** The raw order by score: every state, those too that differ in no more than a box. */
   readonly every?: boolean;
 }
 
@@ -44,7 +44,8 @@ const freshEffort = (): Effort => ({
 /**
  * The best states in the order in which a musician wants to see them: first the best of each colour and of each
  * published way, in order of score, then the rest in order of score. A colour or way that falls more than
- * {@link COLOUR_WINDOW} behind the best waits with the rest. Where the proof would take too long (`work.ts`), the best of
+ * {@link COLOUR_WINDOW} behind the best waits with the rest. What differs only in how far a box is open stands there once,
+ * as it is best. Where the proof would take too long (`work.ts`), the best of
  * what was found and of what single changes lead to, and `proven` is false.
  */
 export function bestStates(
@@ -67,8 +68,8 @@ export function bestStates(
     const first = ranked.filter(
       ({ colour, score }) => score >= floor && !colours.has(colour.id) && colours.add(colour.id),
     );
-    const listed = options.every ? ranked : [...first, ...ranked.filter((each) => !first.includes(each))];
-    return { found: listed.slice(0, Math.max(1, options.count ?? USUAL_COUNT)), effort, proven: false };
+    const varied = options.every ? ranked : eachDrawingOnce([...first, ...ranked]);
+    return { found: varied.slice(0, Math.max(1, options.count ?? USUAL_COUNT)), effort, proven: false };
   } finally {
     work.left = Number.POSITIVE_INFINITY;
   }
@@ -77,14 +78,17 @@ export function bestStates(
 /** @throws TooManySets where the proof would take too long. */
 function provenStates(problem: Problem, options: ProposeOptions, effort: Effort): readonly Found[] {
   const count = Math.max(1, options.count ?? USUAL_COUNT);
-  const raw = search(problem, count, null, Number.NEGATIVE_INFINITY, effort);
+  const kept = options.every ? "states" : "drawings";
+  const raw = search(problem, count, null, Number.NEGATIVE_INFINITY, effort, null, kept);
   const [best] = raw;
   if (!best || options.every) return raw;
   const floor = best.score - COLOUR_WINDOW;
   const leaders = new Map<string, Found>();
-  const lead = (one: Found): void => {
-    const known = leaders.get(one.signature);
-    if (one.score >= floor && (!known || known.score < one.score)) leaders.set(one.signature, one);
+  const bestDrawn = new Map(raw.map((each) => [each.drawing, each]));
+  const lead = (found: Found): void => {
+    const one = bestDrawn.get(found.drawing) ?? found;
+    const known = leaders.get(one.drawing);
+    if (one.score >= floor && (!known || known.score < one.score)) leaders.set(one.drawing, one);
   };
   /** A leader that would stand behind the last place is not looked for. */
   const least = (): Points => {
@@ -111,10 +115,13 @@ function provenStates(problem: Problem, options: ProposeOptions, effort: Effort)
     if (colours.has(colour.id)) continue;
     for (const found of search(problem, 1, colour, least(), effort)) lead(rescored(problem, found));
   }
-  const first = [...leaders.values()].sort(compareFound);
-  const taken = new Set(first.map((each) => each.signature));
-  const rest = raw.filter((each) => !taken.has(each.signature));
-  return [...first, ...rest].slice(0, count);
+  return eachDrawingOnce([...[...leaders.values()].sort(compareFound), ...raw]).slice(0, count);
+}
+
+/** Of what differs only in how far boxes are open, the first. */
+function eachDrawingOnce(list: readonly Found[]): readonly Found[] {
+  const seen = new Set<string>();
+  return list.filter(({ drawing }) => !seen.has(drawing) && seen.add(drawing));
 }
 
 /** A state found in the light of some readings, with the score that the best of all gives it. */

@@ -12,6 +12,9 @@ import { Pool } from "./pool.ts";
 import { baseFor, sharingFor } from "./sharing.ts";
 import { standTogether } from "./state-space.ts";
 
+/** What counts as one: every state, or all states together that differ only in how far their boxes are open. */
+export type Kept = "states" | "drawings";
+
 /** One sinking of the threshold. */
 export class Round {
   readonly found = new Map<string, Found>();
@@ -19,6 +22,7 @@ export class Round {
   private readonly problem: Problem;
   private readonly frames: Frames;
   private readonly wanted: number;
+  private readonly kept: Kept;
   private cut: Points;
   private readonly colour: Colour | null;
   private readonly telling: number;
@@ -29,7 +33,7 @@ export class Round {
   constructor(
     problem: Problem,
     frames: Frames,
-    wanted: number,
+    { wanted, kept }: { readonly wanted: number; readonly kept: Kept },
     cut: Points,
     colour: Colour | null,
     telling: number,
@@ -39,6 +43,7 @@ export class Round {
     this.problem = problem;
     this.frames = frames;
     this.wanted = wanted;
+    this.kept = kept;
     this.cut = cut;
     this.colour = colour;
     this.telling = telling;
@@ -235,9 +240,10 @@ export class Round {
   }
 
   private keep(parts: readonly Piece[], score: Points): void {
-    const { order, signature } = identifyPieces(this.problem, parts);
-    const known = this.found.get(signature);
-    if (known && known.score >= score) return;
+    const { order, signature, drawing } = identifyPieces(this.problem, parts);
+    const key = this.kept === "drawings" ? drawing : signature;
+    const known = this.found.get(key);
+    if (known && compareFound(known, { score, order, signature }) <= 0) return;
     const last = this.ranked[this.wanted - 1];
     if (last && compareFound(last, { score, order, signature }) < 0) return;
     const telling = parts.find((each) => each.index === this.telling) ?? parts[0];
@@ -250,6 +256,7 @@ export class Round {
       colour,
       order,
       signature,
+      drawing,
       get state() {
         state ??= stateOf(pieces);
         return state;
@@ -260,10 +267,12 @@ export class Round {
           .map(({ option }) => placingOf(option.placed as PlacedPart));
       },
     };
-    this.found.set(signature, found);
+    this.found.set(key, found);
     this.effort.seen?.set(signature, found);
     this.ranked = [...this.ranked.filter((each) => each !== known), found].sort(compareFound);
-    for (const dropped of this.ranked.splice(this.wanted)) this.found.delete(dropped.signature);
+    for (const dropped of this.ranked.splice(this.wanted)) {
+      this.found.delete(this.kept === "drawings" ? dropped.drawing : dropped.signature);
+    }
     const worst = this.ranked[this.wanted - 1];
     if (worst) this.cut = Math.max(this.cut, worst.score);
   }

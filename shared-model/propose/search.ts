@@ -4,7 +4,7 @@ import type { Points } from "../rules/rule.ts";
 import { boundInColour } from "./entries.ts";
 import { compareFound, type Found } from "./found.ts";
 import { type Effort, highestOf, type Option, tablesOf } from "./frames.ts";
-import { Round } from "./round.ts";
+import { type Kept, Round } from "./round.ts";
 
 /** Points below which no state can fall: every rule's worst together is far above it. */
 const WORST: Points = -100_000;
@@ -24,6 +24,7 @@ const LONG_STEP: Points = 150;
  * @param colour keep only states whose telling part has this colour.
  * @param floor points below which nothing is looked for.
  * @param onlyReading score states in the light of this reading alone.
+ * @param kept `drawings`: of states that differ only in how far their boxes are open, the best alone is kept and counted.
  */
 export function search(
   problem: Problem,
@@ -32,6 +33,7 @@ export function search(
   floor: Points = Number.NEGATIVE_INFINITY,
   effort: Effort = { rounds: 0, pools: 0, candidates: 0, pairs: 0, bound: Number.NEGATIVE_INFINITY, last: 0 },
   onlyReading: number | null = null,
+  kept: Kept = "states",
 ): readonly Found[] {
   const telling = tellingPart(problem);
   const frames = tablesOf(problem);
@@ -41,17 +43,17 @@ export function search(
     const pairs = frames.pairMost[reading] as Points;
     if (!colour) return [{ parts: parts as Option[][], pairs }];
     const id = (problem.section.parts[telling] as (typeof problem.section.parts)[number]).id;
-    const kept = frames.recipes.keepsInColour(reading, id, colour);
+    const keeps = frames.recipes.keepsInColour(reading, id, colour);
     const others = parts.reduce((sum, options, index) => (index === telling ? sum : sum + highestOf(options)), pairs);
     const own = (parts[telling] as Option[]).flatMap((option): Option[] => {
       const { placed, weighed } = option;
-      if (!placed || !weighed || Math.min(option.bound, option.loose + kept) + others < floor) return [];
+      if (!placed || !weighed || Math.min(option.bound, option.loose + keeps) + others < floor) return [];
       const apart = placed.reach.every((each) => each.couplers.length === 0);
       // Stops that other parts have settled may come along for nothing, so a coupled keyboard keeps its loose bound.
       const inColour = boundInColour(problem, weighed, colour);
       if (inColour === Number.NEGATIVE_INFINITY) return [];
-      const bound = apart ? Math.min(option.bound, inColour) : option.loose + kept;
-      return bound + others < floor ? [] : [{ placed, weighed, loose: option.loose + kept, bound, sharp: false }];
+      const bound = apart ? Math.min(option.bound, inColour) : option.loose + keeps;
+      return bound + others < floor ? [] : [{ placed, weighed, loose: option.loose + keeps, bound, sharp: false }];
     });
     return own.length === 0
       ? []
@@ -75,7 +77,7 @@ export function search(
   for (;;) {
     effort.rounds += 1;
     for (const { parts } of readings) for (const options of parts) options.sort((a, b) => b.bound - a.bound);
-    const round = new Round(problem, frames, wanted, Math.max(threshold, floor), colour, telling, effort);
+    const round = new Round(problem, frames, { wanted, kept }, Math.max(threshold, floor), colour, telling, effort);
     for (const { parts, pairs } of readings) round.explore(parts, pairs);
     found = round.found;
     if (found.size >= wanted || !round.pruned || threshold <= Math.max(floor, WORST)) break;

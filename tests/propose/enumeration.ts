@@ -14,6 +14,8 @@ import type { Stop } from "../../shared-model/stoplist/instrument.ts";
 export interface Enumerated {
   readonly score: Points;
   readonly signature: string;
+  /** The same for states that differ only in how far boxes are open. */
+  readonly drawing: string;
   readonly order: readonly number[];
 }
 
@@ -23,8 +25,8 @@ export function enumerate(problem: Problem): { readonly best: readonly Enumerate
   const states = forEachState(problem, (state, placings) => {
     const result = scoreOf(problem, state, placings);
     if (!result || result.forbidden) return;
-    const { signature, order } = identify(problem, state, placings);
-    kept.set(signature, { score: result.score, signature, order });
+    const identity = identify(problem, state, placings);
+    kept.set(identity.signature, { score: result.score, ...identity });
   });
   const best = [...kept.values()].sort((a, b) => {
     if (a.score !== b.score) return b.score - a.score;

@@ -85,7 +85,7 @@ export function nonsenseIn(problem: Problem, proposals: readonly Proposal[]): re
     ...proposalFaults(problem, proposal).map((fault) => `proposal ${index + 1} ${fault}`),
   ]);
   if (proposals.length > USUAL_COUNT) faults.push(`${proposals.length} proposals where ${USUAL_COUNT} were asked for`);
-  const signatures = proposals.map(({ found }) => found.signature);
-  if (new Set(signatures).size !== signatures.length) faults.push("one registration stands there twice");
+  const drawings = proposals.map(({ found }) => found.drawing);
+  if (new Set(drawings).size !== drawings.length) faults.push("one registration stands there twice");
   return faults;
 }
