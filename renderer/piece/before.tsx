@@ -1,4 +1,5 @@
 import { type Before, HAPPENINGS, type Happening } from "../../shared-model/music/piece.ts";
+import { NumberField } from "../words/number-field.tsx";
 
 const WORDS: Readonly<Record<Happening, string>> = {
   attacca: "attacca",
@@ -47,19 +48,30 @@ export function BeforeChoice({ who, before, onBefore }: BeforeProps) {
         </select>
       </label>
       {before && COUNTED.includes(before.what) && (
-        <label className="note">
-          <span className="sr">Beats before {who}</span>
-          <input
-            type="number"
-            min={0}
-            max={99}
-            value={before.beats ?? ""}
-            onChange={(event) => {
-              const beats = Number(event.target.value);
-              if (event.target.value !== "" && beats >= 0 && beats < 100) onBefore({ ...before, beats });
-            }}
-          />{" "}
+        <NumberField
+          label={`Beats before ${who}`}
+          value={before.beats}
+          least={0}
+          most={99}
+          onNumber={(beats) => beats !== null && onBefore({ ...before, beats })}
+        >
           beats
+        </NumberField>
+      )}
+      {before?.what === "page-turn" && (
+        <label>
+          <span className="note quiet">turned by </span>
+          <select
+            className="pick"
+            aria-label={`Who turns the page before ${who}`}
+            value={before.turnedBy}
+            onChange={({ target }) =>
+              onBefore({ ...before, turnedBy: target.value === "assistant" ? "assistant" : "player" })
+            }
+          >
+            <option value="player">you</option>
+            <option value="assistant">the assistant</option>
+          </select>
         </label>
       )}
     </span>

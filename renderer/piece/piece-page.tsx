@@ -1,6 +1,5 @@
 import { useId } from "react";
 import type { ChangeCard, PieceCards } from "../../shared-model/cards/piece-card.ts";
-import type { Piece } from "../../shared-model/music/piece.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { type Cards, useCards } from "../cards/use-cards.ts";
 import { isSaid } from "../state/piece-text.ts";
@@ -8,6 +7,7 @@ import { useStore, useWork } from "../state/use-store.tsx";
 import { type DeskSection, freshSection } from "../state/work.ts";
 import { Act } from "../words/action.tsx";
 import { capital, counted, NumberWord } from "../words/typeset.tsx";
+import { Aids } from "./aids.tsx";
 import { ChangeLine, InnerChanges, verdictCounts } from "./change-line.tsx";
 import { SectionLine } from "./section-line.tsx";
 import { TimeLine } from "./time-line.tsx";
@@ -35,7 +35,8 @@ export function PiecePage({ instrument }: { instrument: Instrument }) {
       draft.piece.sections.splice(draft.at + 1, 0, {
         ...(freshSection(String(number)) as (typeof draft.piece.sections)[number]),
         texture: last?.texture ?? null,
-        tradition: last?.tradition ?? "neutral",
+        tradition: last?.tradition ?? draft.piece.tradition,
+        pieceTempo: draft.piece.tempo,
       });
       draft.at += 1;
     });
@@ -85,27 +86,12 @@ export function PiecePage({ instrument }: { instrument: Instrument }) {
           )}
         </div>
       </div>
-      <p className="help">
-        <label>
-          <span className="note quiet">assistant </span>
-          <select
-            className="pick"
-            value={piece.assistant}
-            onChange={(event) =>
-              store.act("the assistant", (draft) => {
-                draft.piece.assistant = event.target.value as Piece["assistant"];
-              })
-            }
-          >
-            <option value="none">none</option>
-            <option value="left">at your left</option>
-            <option value="right">at your right</option>
-          </select>
-        </label>
+      <div className="help">
+        <Aids instrument={instrument} />
         <span className="note quiet" role="status">
           {verdictsInShort(registered > 1 ? planned : null)}
         </span>
-      </p>
+      </div>
       <p className="plan note quiet">
         <span id={about}>
           {said.length === 0

@@ -1,3 +1,4 @@
+import { useState } from "react";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { textureOf } from "../state/section.ts";
 import { useStore } from "../state/use-store.tsx";
@@ -8,6 +9,8 @@ import { BeforeChoice } from "./before.tsx";
 import { LinkChoice } from "./link-choice.tsx";
 import type { PlannedLine } from "./planning.ts";
 import { Registered } from "./registered.tsx";
+import { SectionMore } from "./section-more.tsx";
+import { tempoWords } from "./tempo-choice.tsx";
 
 interface SectionLineProps {
   readonly instrument: Instrument;
@@ -21,9 +24,11 @@ interface SectionLineProps {
 /** A section of the piece: its music at the left, its registration beside it, and what can be done with it. */
 export function SectionLine({ instrument, section, index, count, planned }: SectionLineProps) {
   const store = useStore();
+  const [open, setOpen] = useState(false);
   const texture = textureOf(section);
+  const tempo = tempoWords(section);
   const who = section.name ?? `section ${index + 1}`;
-  const set = (words: string, change: Partial<DeskSection>, run: string): void =>
+  const set = (words: string, change: Partial<DeskSection>, run: string | null): void =>
     store.act(
       words,
       (draft) => {
@@ -49,7 +54,12 @@ export function SectionLine({ instrument, section, index, count, planned }: Sect
     store.act(`taking out ${who}`, (draft) => {
       draft.piece.sections.splice(index, 1);
       if (draft.piece.sections.length === 0) {
-        draft.piece.sections.push(freshSection("1") as (typeof draft.piece.sections)[number]);
+        const { tradition, tempo } = draft.piece;
+        draft.piece.sections.push({
+          ...(freshSection("1") as (typeof draft.piece.sections)[number]),
+          tradition,
+          pieceTempo: tempo,
+        });
       }
       draft.at = Math.max(0, Math.min(draft.at > index ? draft.at - 1 : draft.at, draft.piece.sections.length - 1));
     });
@@ -98,7 +108,7 @@ export function SectionLine({ instrument, section, index, count, planned }: Sect
               , <i className="b">{section.dynamic}</i>
             </>
           )}
-          {section.tempo && `, ${section.tempo}`}
+          {tempo && `, ${tempo}`}
         </p>
         {index > 0 && (
           <BeforeChoice
@@ -108,6 +118,10 @@ export function SectionLine({ instrument, section, index, count, planned }: Sect
           />
         )}
         <LinkChoice instrument={instrument} section={section} who={who} />
+        <Plain chosen aria-expanded={open} aria-label={`More of ${who}`} onClick={() => setOpen(!open)}>
+          More
+        </Plain>
+        {open && <SectionMore who={who} section={section} index={index} set={set} />}
       </div>
       <Registered
         instrument={instrument}
@@ -119,7 +133,7 @@ export function SectionLine({ instrument, section, index, count, planned }: Sect
         {section.registration && (
           <Plain
             aria-label={`${section.kept ? "Unpin" : "Pin"} ${who}`}
-            onClick={() => set(`${section.kept ? "unpinning" : "pinning"} ${who}`, { kept: !section.kept }, "")}
+            onClick={() => set(`${section.kept ? "unpinning" : "pinning"} ${who}`, { kept: !section.kept }, null)}
           >
             {section.kept ? "Unpin" : "Pin"}
           </Plain>

@@ -19,12 +19,17 @@ const told = new Map<string, { readonly words: string; readonly lines: ReadonlyM
 const KEPT = 24;
 
 /** All of the desk that bears on a plan, but the pins: taking one out makes nothing untrue that a plan said. */
-const keyOf = ({ organ, piece }: Work): string =>
-  JSON.stringify([
+function keyOf({ organ, piece }: Work): string {
+  const { title: _, sections, ...aids } = piece;
+  return JSON.stringify([
     organ,
-    piece.assistant,
-    piece.sections.map((each) => [each.id, musicKey(each), each.before, each.links, each.registration, each.steps]),
+    aids,
+    sections.map((each) => {
+      const { id, bars, before, moments, metronome, beatsInBar, links, registration, steps } = each;
+      return [id, musicKey(each), bars, before, moments, metronome, beatsInBar, links, registration, steps];
+    }),
   ]);
+}
 
 /** Whether a plan's registration is what the desk has: what the desk leaves open is as the plan has it. */
 function isSame(desk: DrawnByHand, plan: DrawnByHand): boolean {

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { textureOf } from "../state/section.ts";
+import { tempoSaid, textureOf } from "../state/section.ts";
 import { useSection, useStore, useWork } from "../state/use-store.tsx";
 import { Plain } from "../words/action.tsx";
 import { SCHOOL_WORDS } from "../words/schools.ts";
@@ -11,7 +11,8 @@ export function SectionOpening({ actions }: { actions?: ReactNode }) {
   const section = useSection();
   const texture = textureOf(section);
   const dynamic = section.dynamic === undefined ? texture?.dynamic : section.dynamic;
-  const tempo = section.tempo === undefined ? texture?.tempo : section.tempo;
+  const said = tempoSaid(section);
+  const tempo = said === undefined ? texture?.tempo : said;
   const many = piece.sections.length > 1;
   const which = section.name ?? (many ? `section ${at + 1}` : null);
   const turnTo = (index: number): void =>

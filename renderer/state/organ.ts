@@ -2,7 +2,7 @@ import { type InstrumentReading, readInstrumentFile } from "../../shared-model/f
 import { prepare } from "../../shared-model/judging/prepare.ts";
 import type { Problem } from "../../shared-model/judging/problem.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
-import { musicOf } from "./section.ts";
+import { musicOf, tempoSaid } from "./section.ts";
 import type { DeskSection } from "./work.ts";
 
 const KEPT = 12;
@@ -40,8 +40,11 @@ function numberOf(instrument: Instrument): number {
 }
 
 /** What of a section bears on the sound: its registration, name and bars do not. */
-export const musicKey = ({ texture, parts, tradition, dynamic, tempo, ranges, sounding }: DeskSection): string =>
-  JSON.stringify([texture ?? parts, tradition, dynamic ?? "as usual", tempo ?? "as usual", ranges, sounding]);
+export function musicKey(section: DeskSection): string {
+  const { texture, parts, tradition, dynamic, ranges, sounding } = section;
+  const tempo = tempoSaid(section) ?? "as usual";
+  return JSON.stringify([texture ?? parts, tradition, dynamic ?? "as usual", tempo, ranges, sounding]);
+}
 
 const prepared = remembering(
   ({ instrument, section }: { instrument: Instrument; section: DeskSection }) =>

@@ -1,15 +1,26 @@
+import { BEATS } from "../../shared-model/files/music-schema.ts";
 import { editPieceFile, type PieceEdit, type SectionChange } from "../../shared-model/files/piece-edit.ts";
-import { readPieceFile } from "../../shared-model/files/piece-file.ts";
+import { openPieceFile } from "../../shared-model/files/piece-file.ts";
+import { type SaidSection, saidIn } from "../../shared-model/files/piece-said.ts";
+
 import { registrationValue } from "../../shared-model/files/registration-value.ts";
 import type { Trouble } from "../../shared-model/files/trouble.ts";
 import type { YamlGroup, YamlValue } from "../../shared-model/files/yaml-words.ts";
-import { type Before, LINK_KINDS, type PieceSection, type Registration } from "../../shared-model/music/piece.ts";
-import type { Part } from "../../shared-model/music/texture.ts";
+import {
+  type Before,
+  type FreeMoment,
+  LINK_KINDS,
+  type PieceSection,
+  type PistonsAllowed,
+  type Registration,
+} from "../../shared-model/music/piece.ts";
+import type { Part, Tempo, Tradition } from "../../shared-model/music/texture.ts";
 import { textureFor } from "../../shared-model/music/textures/catalogue.ts";
 import { keyText } from "../../shared-model/pitch/key.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { drawnOf, stateOf } from "./section.ts";
-import type { DeskPiece, DeskSection, DrawnByHand, PieceBase } from "./work.ts";
+
+import { type DeskPiece, type DeskSection, type DrawnByHand, FRESH_PIECE, type PieceBase } from "./work.ts";
 
 /** What a piece file amounts to on the desk. */
 export interface PieceOpened {
@@ -33,7 +44,8 @@ const drawnIn = ({ state, keyboards, octaves }: Registration): DrawnByHand => ({
   octaves,
 });
 
-function deskSection({ section, before, links, registration, steps, pinned }: PieceSection, at: number): DeskSection {
+function deskSection(read: PieceSection, at: number, said: SaidSection, pieceTempo: Tempo | null): DeskSection {
+  const { section, before, moments, links, registration, steps, pinned } = read;
   const texture = section.texture === null ? null : textureFor(section.texture, section.tradition);
   const usual = (part: Part): Part | undefined => texture?.parts.find((each) => each.id === part.id);
   return {
@@ -43,13 +55,18 @@ function deskSection({ section, before, links, registration, steps, pinned }: Pi
     texture: section.texture,
     parts: section.texture === null ? section.parts : null,
     tradition: section.tradition,
-    dynamic: section.dynamic === (texture?.dynamic ?? null) ? undefined : section.dynamic,
-    tempo: section.tempo === (texture?.tempo ?? null) ? undefined : section.tempo,
+    dynamic: said.dynamic ?? undefined,
+    tempo: said.tempo ?? undefined,
+    metronome: said.metronome,
+    pieceTempo,
+    beatsInBar: said.beatsInBar,
     ranges: texture ? ROW(section.parts, (part) => (part.stated ? ([part.low, part.high] as const) : undefined)) : {},
     sounding: texture
       ? ROW(section.parts, (part) => (part.sounding === usual(part)?.sounding ? undefined : part.sounding))
       : {},
     before,
+    moments,
+    again: said.again,
     links: links.map(({ kind, to }) => ({ kind, to: String(to + 1) })),
     registration: registration && drawnIn(registration),
     steps: steps.map(drawnIn),
@@ -59,13 +76,29 @@ function deskSection({ section, before, links, registration, steps, pinned }: Pi
 
 /** Reads a piece file for the desk. */
 export function openPieceText(text: string, fileName: string, instrument: Instrument | null): PieceOpened {
-  const { piece, troubles } = readPieceFile(text, fileName, instrument);
-  if (!piece) return { base: null, troubles, otherOrgan: null };
+  const { piece, root, troubles } = openPieceFile(text, fileName, instrument);
+  if (!piece || !root) return { base: null, troubles, otherOrgan: null };
   const isOther = troubles.some((each) => each.code === "other-organ");
+  const said = saidIn(root);
+  const { tempo, metronome, beatsInBar } = said.head;
+  const sections = piece.sections.map((each, at) => deskSection(each, at, said.sections[at] as SaidSection, tempo));
+  const { name, assistant, pistons, practised, pace } = piece;
+  const tradition = said.head.tradition ?? "neutral";
   return {
     base: {
       text,
-      piece: { title: piece.name ?? "", assistant: piece.assistant, sections: piece.sections.map(deskSection) },
+      piece: {
+        title: name ?? "",
+        assistant,
+        pistons,
+        practised,
+        pace,
+        tradition,
+        tempo,
+        metronome,
+        beatsInBar,
+        sections,
+      },
     },
     troubles,
     otherOrgan: isOther ? piece.organ : null,
@@ -82,20 +115,65 @@ function beforeValue({ what, beats, free, turnedBy }: Before): YamlValue {
   return Object.keys(more).length === 0 ? what : { what, ...more };
 }
 
-/** What one section says, as keys of the file; `null` for what it does not say. */
-function keysOf(section: DeskSection): Readonly<Record<string, YamlValue | null>> {
+/** A bar by its number is a number in the file, as people write it. */
+const barValue = (bar: string): YamlValue => (/^\d{1,6}$/.test(bar) ? Number(bar) : bar);
+
+const momentValue = ({ limb, beats, bar }: FreeMoment): YamlValue => ({
+  limb,
+  beats,
+  ...(bar !== null && { bar: barValue(bar) }),
+});
+
+/** A tempo as a file has it: counted, else in a word. */
+function tempoValue({ tempo, metronome }: Pick<DeskSection, "tempo" | "metronome">): YamlValue | null {
+  if (!metronome) return tempo ?? null;
+  const [beat = "quarter"] = Object.entries(BEATS).find(([, quarters]) => quarters === metronome.quarters) ?? [];
+  return { bpm: metronome.bpm, beat };
+}
+
+/** Piston numbers as a file has them: how many, where they are the first so many. */
+const numbersValue = (numbers: readonly number[]): YamlValue =>
+  numbers.every((number, at) => number === at + 1) ? numbers.length : numbers;
+
+function pistonsValue({ generals, divisionals, levels }: PistonsAllowed): YamlValue | null {
+  if (generals === null && divisionals === null && levels === null) return null;
+  if (generals?.length === 0 && divisionals && Object.keys(divisionals).length === 0 && levels === null) return "none";
+  return {
+    ...(generals && { generals: numbersValue(generals) }),
+    ...(divisionals && {
+      divisionals: Object.fromEntries(Object.entries(divisionals).map(([name, each]) => [name, numbersValue(each)])),
+    }),
+    ...(levels && { levels: numbersValue(levels) }),
+  };
+}
+
+/** What the piece says of itself, as keys of the file; `null` for what it does not say. */
+const headOf = (piece: DeskPiece): Readonly<Record<string, YamlValue | null>> => ({
+  tempo: tempoValue(piece),
+  "beats-in-bar": piece.beatsInBar,
+  assistant: piece.assistant === "none" ? null : piece.assistant,
+  pistons: pistonsValue(piece.pistons),
+  practised: piece.practised ? null : false,
+  pace: piece.pace === "normal" ? null : piece.pace,
+});
+
+/** What one section says, as keys of the file; `null` for what it does not say. `usual`: the piece's own tradition. */
+function keysOf(section: DeskSection, usual: Tradition): Readonly<Record<string, YamlValue | null>> {
   const rows = Object.entries(section.ranges);
   const filled = <Value extends object>(value: Value): Value | null => (Object.keys(value).length > 0 ? value : null);
   return {
     name: section.name,
     bars: section.bars,
     texture: section.texture,
-    tradition: section.tradition === "neutral" ? null : section.tradition,
+    tradition: section.tradition === usual ? null : section.tradition,
     dynamic: section.dynamic ?? null,
-    tempo: section.tempo ?? null,
+    tempo: tempoValue(section),
+    "beats-in-bar": section.beatsInBar,
     ranges: filled(Object.fromEntries(rows.map(([part, [low, high]]) => [part, [keyText(low), keyText(high)]]))),
     sounding: filled({ ...section.sounding }),
     before: section.before && beforeValue(section.before),
+    moments: section.moments.length > 0 ? section.moments.map(momentValue) : null,
+    again: section.again ? true : null,
   };
 }
 
@@ -109,8 +187,8 @@ function drawnValue(drawn: DrawnByHand, instrument: Instrument): YamlGroup {
 const stepsOf = ({ steps }: DeskSection, instrument: Instrument): readonly YamlGroup[] =>
   steps.map((step) => drawnValue(step, instrument));
 
-const groupOf = (section: DeskSection, instrument: Instrument): YamlGroup => ({
-  ...Object.fromEntries(Object.entries(keysOf(section)).filter(([, value]) => value !== null)),
+const groupOf = (section: DeskSection, usual: Tradition, instrument: Instrument): YamlGroup => ({
+  ...Object.fromEntries(Object.entries(keysOf(section, usual)).filter(([, value]) => value !== null)),
   ...(section.registration && { registration: drawnValue(section.registration, instrument) }),
   ...(section.steps.length > 0 && { steps: stepsOf(section, instrument) }),
   ...(section.kept && { pinned: true }),
@@ -134,7 +212,7 @@ function orderEdits(base: DeskPiece, sections: readonly DeskSection[], instrumen
     if (from >= 0) {
       edits.push({ edit: "move-section", section: from, to: at });
       row.splice(from, 1);
-    } else edits.push({ edit: "add-section", section: groupOf(section, instrument), at });
+    } else edits.push({ edit: "add-section", section: groupOf(section, base.tradition, instrument), at });
     row.splice(at, 0, section.id);
   }
   return edits;
@@ -146,7 +224,7 @@ function contentEdits(base: DeskPiece, sections: readonly DeskSection[], instrum
   const keys = sections.flatMap((section, at): readonly PieceEdit[] => {
     const before = base.sections.find((each) => each.id === section.id);
     if (!before || before === section) return [];
-    const old = keysOf(before);
+    const old = keysOf(before, base.tradition);
     const registration = same(before.registration, section.registration)
       ? {}
       : { registration: section.registration && drawnValue(section.registration, instrument) };
@@ -154,7 +232,7 @@ function contentEdits(base: DeskPiece, sections: readonly DeskSection[], instrum
     const pinned = before.kept === section.kept ? {} : { pinned: section.kept };
     const change = { section: at, ...registration, ...steps, ...pinned };
     if (Object.keys(change).length > 1) changes.push(change);
-    return Object.entries(keysOf(section))
+    return Object.entries(keysOf(section, base.tradition))
       .filter(([key, value]) => !same(old[key] ?? null, value))
       .map(([key, value]): PieceEdit => ({ edit: "set-section-key", section: at, key, value }));
   });
@@ -204,17 +282,17 @@ export function pieceTextAfter(
   const sections = piece.sections.filter(isSaid);
   const start: PieceBase = base ?? {
     text: "registrant: piece/1\n",
-    piece: { title: "", assistant: "none", sections: [] },
+    piece: FRESH_PIECE,
   };
   const title = piece.title.trim() === "" ? null : piece.title.trim();
   const named: readonly PieceEdit[] =
     base && start.piece.title === piece.title
       ? []
       : [{ edit: "set-key", key: "name", value: title ?? untitled(instrument) }];
-  const helped: readonly PieceEdit[] =
-    start.piece.assistant === piece.assistant
-      ? []
-      : [{ edit: "set-key", key: "assistant", value: piece.assistant === "none" ? null : piece.assistant }];
+  const oldHead = headOf(start.piece);
+  const helped: readonly PieceEdit[] = Object.entries(headOf(piece))
+    .filter(([key, value]) => !same(oldHead[key], value))
+    .map(([key, value]) => ({ edit: "set-key", key, value }));
   const edits: readonly PieceEdit[] = [
     ...named,
     ...helped,

@@ -1,6 +1,6 @@
 import type { ConsoleState, Placing } from "../../shared-model/console/state.ts";
 import { sectionOf } from "../../shared-model/music/section.ts";
-import type { Part, Section, Texture } from "../../shared-model/music/texture.ts";
+import type { Part, Section, Tempo, Texture } from "../../shared-model/music/texture.ts";
 import { textureFor } from "../../shared-model/music/textures/catalogue.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import type { DeskSection, DrawnByHand } from "./work.ts";
@@ -12,12 +12,17 @@ export const textureOf = (section: DeskSection): Texture | null =>
 /** The parts of a section, by its texture or as written by hand; none while nothing is said. */
 export const partsOf = (section: DeskSection): readonly Part[] => section.parts ?? textureOf(section)?.parts ?? [];
 
+/** The tempo that a section or else the piece names; `undefined`: as the texture has it. */
+export const tempoSaid = ({ tempo, pieceTempo }: DeskSection): Tempo | null | undefined =>
+  tempo === undefined ? (pieceTempo ?? undefined) : tempo;
+
 /** The music of a section made whole; `null` while no texture is chosen. */
 export function musicOf(section: DeskSection): Section | null {
   const texture = textureOf(section);
+  const tempo = tempoSaid(section);
   if (section.parts) {
-    const { name, bars, tradition, dynamic = null, tempo = null, parts } = section;
-    return { name, bars, texture: null, tradition, dynamic, tempo, parts };
+    const { name, bars, tradition, dynamic = null, parts } = section;
+    return { name, bars, texture: null, tradition, dynamic, tempo: tempo ?? null, parts };
   }
   if (!texture) return null;
   // What was said for another texture is kept for the way back, and passed over here.
@@ -26,7 +31,7 @@ export function musicOf(section: DeskSection): Section | null {
   return sectionOf(texture, {
     tradition: section.tradition,
     ...(section.dynamic !== undefined && { dynamic: section.dynamic }),
-    ...(section.tempo !== undefined && { tempo: section.tempo }),
+    ...(tempo !== undefined && { tempo }),
     ranges: known(section.ranges),
     sounding: known(section.sounding),
     name: section.name,

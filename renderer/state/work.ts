@@ -1,5 +1,13 @@
 import type { BoxPosition, Placing } from "../../shared-model/console/state.ts";
-import type { Before, LinkKind, Piece } from "../../shared-model/music/piece.ts";
+import type {
+  Before,
+  FreeMoment,
+  LinkKind,
+  Metronome,
+  Pace,
+  Piece,
+  PistonsAllowed,
+} from "../../shared-model/music/piece.ts";
 import type { Dynamic, Part, Tempo, Tradition } from "../../shared-model/music/texture.ts";
 import type { Key } from "../../shared-model/pitch/key.ts";
 
@@ -35,10 +43,20 @@ export interface DeskSection {
   /** `undefined`: as the texture has it. */
   readonly dynamic: Dynamic | null | undefined;
   readonly tempo: Tempo | null | undefined;
+  /** Where its tempo is counted; `tempo` then is the word for it. */
+  readonly metronome: Metronome | null;
+  /** What the piece says for sections that name no tempo; `null` for nothing. */
+  readonly pieceTempo: Tempo | null;
+  /** `null`: as the piece has it. */
+  readonly beatsInBar: number | null;
   readonly ranges: Readonly<Record<string, readonly [Key, Key]>>;
   readonly sounding: Readonly<Record<string, Part["sounding"]>>;
   /** What happens just before it; `null` when nothing is said. */
   readonly before: Before | null;
+  /** Stretches in it in which a hand or the feet rest. */
+  readonly moments: readonly FreeMoment[];
+  /** Whether its bars were played before, as after da capo. */
+  readonly again: boolean;
   readonly links: readonly DeskLink[];
   readonly registration: DrawnByHand | null;
   /** Of a section that grows: what follows its registration, in playing order. */
@@ -52,6 +70,16 @@ export interface DeskPiece {
   readonly title: string;
   /** Where an assistant stands, as the player sees it. */
   readonly assistant: Piece["assistant"];
+  /** The pistons that are the player's to set and press. */
+  readonly pistons: PistonsAllowed;
+  /** Whether the changes are practised, so that no label has to be read. */
+  readonly practised: boolean;
+  readonly pace: Pace;
+  /** What holds for sections that do not say. */
+  readonly tradition: Tradition;
+  readonly tempo: Tempo | null;
+  readonly metronome: Metronome | null;
+  readonly beatsInBar: number | null;
   readonly sections: readonly DeskSection[];
 }
 
@@ -94,20 +122,39 @@ export const freshSection = (id: string): DeskSection => ({
   tradition: "neutral",
   dynamic: undefined,
   tempo: undefined,
+  metronome: null,
+  pieceTempo: null,
+  beatsInBar: null,
   ranges: {},
   sounding: {},
   before: null,
+  moments: [],
+  again: false,
   links: [],
   registration: null,
   steps: [],
   kept: false,
 });
 
+/** A piece about which nothing is said yet, and without a section. */
+export const FRESH_PIECE: DeskPiece = {
+  title: "",
+  assistant: "none",
+  pistons: { generals: null, divisionals: null, levels: null },
+  practised: true,
+  pace: "normal",
+  tradition: "neutral",
+  tempo: null,
+  metronome: null,
+  beatsInBar: null,
+  sections: [],
+};
+
 /** An empty desk: no organ, and a piece of one section. */
 export const EMPTY_WORK: Work = {
   organ: null,
   entry: null,
-  piece: { title: "", assistant: "none", sections: [freshSection("1")] },
+  piece: { ...FRESH_PIECE, sections: [freshSection("1")] },
   pieceBase: null,
   at: 0,
 };

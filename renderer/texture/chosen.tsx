@@ -75,10 +75,19 @@ export function Chosen({ manner }: { manner: string }) {
           name="tempo"
           value={section.tempo === undefined ? AS_USUAL : (section.tempo ?? AS_USUAL)}
           choices={[
-            [AS_USUAL, texture.tempo ? `usual, ${texture.tempo}` : "any"],
+            [
+              AS_USUAL,
+              section.pieceTempo
+                ? `as the piece, ${section.pieceTempo}`
+                : texture.tempo
+                  ? `usual, ${texture.tempo}`
+                  : "any",
+            ],
             ...TEMPI.map((each) => [each, each] as const),
           ]}
-          onChoose={(value) => set("the tempo", { tempo: value === AS_USUAL ? undefined : (value as Tempo) })}
+          onChoose={(value) =>
+            set("the tempo", { tempo: value === AS_USUAL ? undefined : (value as Tempo), metronome: null })
+          }
         />
         {!texture.ladder && (
           <Choice

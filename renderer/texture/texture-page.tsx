@@ -33,7 +33,8 @@ export function TexturePage() {
         parts: null,
         tradition,
         dynamic: undefined,
-        tempo: undefined,
+        // A counted tempo is the music's own, whatever its texture.
+        ...(own.metronome ? {} : { tempo: undefined }),
         registration: null,
       });
     });

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import type { Metronome } from "../music/piece.ts";
 import { type HandPart, partsFromHand } from "../music/section.ts";
 import type { Dynamic, Part, Tempo, Tradition } from "../music/texture.ts";
 import { type Key, keyText } from "../pitch/key.ts";
@@ -22,7 +23,7 @@ export interface WrittenMusic {
   readonly dynamic: Dynamic | null;
   readonly tempo: Tempo | null;
   /** Beats in a minute, where the file counts them, and the beat in quarters (dotted quarter: 1.5). */
-  readonly metronome: { readonly bpm: number; readonly quarters: number } | null;
+  readonly metronome: Metronome | null;
   /** By part id: lowest and highest written key. */
   readonly ranges: Readonly<Record<string, readonly [Key, Key]>>;
   /** By part id. */
@@ -32,7 +33,19 @@ export interface WrittenMusic {
 type Read = Pick<z.infer<typeof sectionSchema> | z.infer<typeof registrationSchema>, keyof typeof musicShape>;
 
 /** Adagio is about 60 and Andante about 76, Moderato 96 and Allegro 126: the bounds lie between. From memory. */
-const tempoOf = (bpm: number): Tempo => (bpm < 68 ? "slow" : bpm < 111 ? "moderate" : "fast");
+export const tempoAt = (bpm: number): Tempo => (bpm < 68 ? "slow" : bpm < 111 ? "moderate" : "fast");
+
+/** A counted tempo, its beat in quarters. */
+export const metronomeOf = ({
+  bpm,
+  beat,
+}: {
+  readonly bpm: number;
+  readonly beat?: keyof typeof BEATS | undefined;
+}): Metronome => ({
+  bpm,
+  quarters: BEATS[beat ?? "quarter"],
+});
 
 function readPart(node: Located, unknown: UnknownKeys, reporter: Reporter): HandPart | null {
   unknown.look(node, Object.keys(partSchema.shape), "A part");
@@ -132,8 +145,8 @@ export function readMusic(
     parts,
     tradition,
     dynamic: read.dynamic ?? null,
-    tempo: typeof tempo === "string" ? tempo : beats && tempoOf(beats.bpm),
-    metronome: beats && { bpm: beats.bpm, quarters: BEATS[beats.beat ?? "quarter"] },
+    tempo: typeof tempo === "string" ? tempo : beats && tempoAt(beats.bpm),
+    metronome: beats && metronomeOf(beats),
     ranges: Object.fromEntries(ranges),
     sounding: read.sounding ?? {},
   };

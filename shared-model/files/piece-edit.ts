@@ -1,9 +1,10 @@
-import { LINK_KINDS } from "../music/piece.ts";
+import { LIMBS, LINK_KINDS } from "../music/piece.ts";
+import { type KnownKeys, nextStep } from "./deep-edit.ts";
 import { openFile } from "./file-head.ts";
 import { folded } from "./nearest.ts";
 import { openPieceFile } from "./piece-file.ts";
 import { sectionsMeant, sectionWords } from "./piece-links.ts";
-import { pieceHeadSchema, pieceSectionSchema } from "./piece-schema.ts";
+import { beforeSchema, momentSchema, pieceHeadSchema, pieceSectionSchema, pistonsSchema } from "./piece-schema.ts";
 import { reporterFor } from "./reporter.ts";
 import { type Patch, type Patches, patched, YamlPatcher } from "./text-patch.ts";
 import type { EditTrouble, Trouble } from "./trouble.ts";
@@ -229,13 +230,38 @@ function moved(piece: PieceText, section: number, to: number): PieceText {
   return relinked(piece, after, (at) => order.indexOf(at));
 }
 
+/** Keys inside groups of a piece file; what else stands in such a group is somebody's own. */
+const KNOWN: KnownKeys = {
+  before: Object.keys(beforeSchema.shape),
+  free: LIMBS,
+  moments: Object.keys(momentSchema.shape),
+  pistons: Object.keys(pistonsSchema.shape),
+  tempo: ["bpm", "beat"],
+};
+
+/** More small changes than any value of a file takes. */
+const MOST_STEPS = 2000;
+
+/** Gives a key of a group its value in small changes, so that what stands there already keeps its bytes. */
+function put(
+  start: PieceText,
+  group: (piece: PieceText) => Located,
+  key: string,
+  value: YamlValue | null,
+  order: readonly string[],
+  what: string,
+): PieceText {
+  let piece = start;
+  for (let count = 0; count < MOST_STEPS; count++) {
+    const step = nextStep(piece.patcher, group(piece), key, value, KNOWN, keysBefore(order, key));
+    if (!step) return piece;
+    piece = piece.after(step.patches, what);
+  }
+  throw new Refusal({ code: "edit-by-hand", what });
+}
+
 function setSectionKey(piece: PieceText, section: number, key: string, value: YamlValue | null): PieceText {
-  const node = piece.section(section);
-  const patches =
-    value === null
-      ? piece.patcher.removeKey(node, key)
-      : piece.patcher.setKey(node, key, value, keysBefore(SECTION_KEYS, key));
-  const after = piece.after(patches, piece.words(section));
+  const after = put(piece, (each) => each.section(section), key, value, SECTION_KEYS, piece.words(section));
   if (key !== "name") return after;
   return relinked(
     piece,
@@ -251,14 +277,8 @@ const keysBefore = (order: readonly string[], key: string): readonly string[] =>
 
 function edited(piece: PieceText, edit: PieceEdit): PieceText {
   switch (edit.edit) {
-    case "set-key": {
-      const { key, value } = edit;
-      const patches =
-        value === null
-          ? piece.patcher.removeKey(piece.root, key)
-          : piece.patcher.setKey(piece.root, key, value, keysBefore(HEAD_KEYS, key));
-      return piece.after(patches, `${key}:`);
-    }
+    case "set-key":
+      return put(piece, (each) => each.root, edit.key, edit.value, HEAD_KEYS, `${edit.key}:`);
     case "set-section-key":
       return setSectionKey(piece, edit.section, edit.key, edit.value);
     case "set-registrations":

@@ -97,6 +97,174 @@ describe("a piece between its file and the desk", () => {
     expect(written(base, { ...base.piece, sections: [first] })).not.toContain("Second verse");
   });
 
+  describe("all that a piece file can say", () => {
+    const WHOLE = `registrant: piece/1
+name: All of it
+note: kept, though the desk does not show it
+organ: All Saints, Sallowby
+tradition: north-german
+tempo: {bpm: 60, mood: calm, beat: half}   # from the autograph
+beats-in-bar: 4
+assistant: left   # Ada
+pistons:
+  # what the keeper said
+  generals: [2, 3]
+  levels: [7]   # nobody uses it
+practised: false
+pace: careful
+sections:
+  - name: One
+    bars: 1-8
+    texture: plenum-manual
+    beats-in-bar: 3
+    moments:
+      - {limb: left, beats: 2, bar: 4}   # after the trill
+      - {limb: feet, beats: 1}
+  - name: Two
+    bars: 9-16
+    texture: flutes
+    tempo: fast
+    before:
+      what: page-turn   # a bad one
+      beats: 2
+      turned-by: assistant
+      why: binding
+      free: {left: 3, feet: 2}
+  - name: Again
+    bars: 1-8
+    texture: plenum-manual
+    again: true
+`;
+    type Desk = DeskPiece["sections"][number];
+    const onDesk = (): { base: PieceBase; sections: readonly [Desk, Desk, Desk] } => {
+      const base = opened(WHOLE);
+      return { base, sections: base.piece.sections as unknown as readonly [Desk, Desk, Desk] };
+    };
+
+    test("is on the desk, and what a section leaves to the piece is not put into it", () => {
+      const { base, sections } = onDesk();
+      expect(base.piece).toMatchObject({
+        assistant: "left",
+        pistons: { generals: [2, 3], divisionals: null, levels: [7] },
+        practised: false,
+        pace: "careful",
+        tempo: "slow",
+        metronome: { bpm: 60, quarters: 2 },
+        beatsInBar: 4,
+        tradition: "north-german",
+      });
+      const [one, two, again] = sections;
+      expect(one).toMatchObject({ tempo: undefined, metronome: null, pieceTempo: "slow", beatsInBar: 3, again: false });
+      expect(one.moments).toEqual([
+        { limb: "left", beats: 2, bar: "4" },
+        { limb: "feet", beats: 1, bar: null },
+      ]);
+      expect(two).toMatchObject({ tempo: "fast", before: { turnedBy: "assistant", free: { left: 3, feet: 2 } } });
+      expect(again.again).toBe(true);
+      expect(written(base, base.piece)).toBe(WHOLE);
+    });
+
+    const CASES: readonly [
+      string,
+      (piece: DeskPiece, at: readonly [Desk, Desk, Desk]) => Partial<DeskPiece>,
+      [string, string],
+    ][] = [
+      ["tempo of the piece", () => ({ tempo: "slow", metronome: { bpm: 66, quarters: 2 } }), ["bpm: 60", "bpm: 66"]],
+      ["beats in a bar", () => ({ beatsInBar: 2 }), ["\nbeats-in-bar: 4", "\nbeats-in-bar: 2"]],
+      ["assistant", () => ({ assistant: "right" }), ["assistant: left  ", "assistant: right  "]],
+      ["generals", ({ pistons }) => ({ pistons: { ...pistons, generals: [1, 2, 3, 4] } }), ["[2, 3]", "4"]],
+      ["levels", ({ pistons }) => ({ pistons: { ...pistons, levels: [7, 8] } }), ["[7]", "[7, 8]"]],
+      [
+        "divisionals",
+        ({ pistons }) => ({ pistons: { ...pistons, divisionals: { Great: [1, 2] } } }),
+        ["generals: [2, 3]", "generals: [2, 3]\n  divisionals: {Great: 2}"],
+      ],
+      [
+        "all pistons again",
+        () => ({ pistons: { generals: null, divisionals: null, levels: null } }),
+        ["pistons:\n  # what the keeper said\n  generals: [2, 3]\n  levels: [7]   # nobody uses it\n", ""],
+      ],
+      ["practised", () => ({ practised: true }), ["practised: false\n", ""]],
+      ["pace", () => ({ pace: "brisk" }), ["pace: careful", "pace: brisk"]],
+      [
+        "beats in a section's bar",
+        (_, [one, ...rest]) => ({ sections: [{ ...one, beatsInBar: 6 }, ...rest] }),
+        ["    beats-in-bar: 3", "    beats-in-bar: 6"],
+      ],
+      [
+        "one rest of a hand",
+        (_, [one, ...rest]) => ({
+          sections: [{ ...one, moments: [one.moments[0] as never, { limb: "feet", beats: 1, bar: "7" }] }, ...rest],
+        }),
+        ["{limb: feet, beats: 1}", "{limb: feet, beats: 1, bar: 7}"],
+      ],
+      [
+        "the first rest taken out",
+        (_, [one, ...rest]) => ({ sections: [{ ...one, moments: one.moments.slice(1) }, ...rest] }),
+        ["      - {limb: left, beats: 2, bar: 4}   # after the trill\n", ""],
+      ],
+      [
+        "a rest more",
+        (_, [one, ...rest]) => ({
+          sections: [{ ...one, moments: [...one.moments, { limb: "right", beats: 4, bar: null }] }, ...rest],
+        }),
+        ["beats: 1}\n", "beats: 1}\n      - {limb: right, beats: 4}\n"],
+      ],
+      [
+        "a tempo counted",
+        (_, [one, two, again]) => ({
+          sections: [one, { ...two, tempo: "fast", metronome: { bpm: 132, quarters: 1.5 } }, again],
+        }),
+        ["tempo: fast", "tempo: {bpm: 132, beat: dotted quarter}"],
+      ],
+      [
+        "beats before",
+        (_, [one, two, again]) => ({
+          sections: [one, { ...two, before: { ...two.before, beats: 5 } as Desk["before"] }, again],
+        }),
+        ["      beats: 2\n", "      beats: 5\n"],
+      ],
+      [
+        "one hand less free",
+        (_, [one, two, again]) => ({
+          sections: [one, { ...two, before: { ...two.before, free: { left: 3 } } as Desk["before"] }, again],
+        }),
+        ["{left: 3, feet: 2}", "{left: 3}"],
+      ],
+      [
+        "who turns",
+        (_, [one, two, again]) => ({
+          sections: [one, { ...two, before: { ...two.before, turnedBy: "player" } as Desk["before"] }, again],
+        }),
+        ["      turned-by: assistant\n", ""],
+      ],
+      [
+        "bars played before",
+        (_, [one, two, again]) => ({ sections: [{ ...one, again: true }, two, again] }),
+        [
+          "bar: 4}   # after the trill\n      - {limb: feet, beats: 1}\n",
+          "bar: 4}   # after the trill\n      - {limb: feet, beats: 1}\n    again: true\n",
+        ],
+      ],
+      [
+        "no school, against that of the piece",
+        (_, [one, two, again]) => ({ sections: [one, { ...two, tradition: "neutral" }, again] }),
+        ["    texture: flutes\n", "    texture: flutes\n    tradition: neutral\n"],
+      ],
+    ];
+    test.each(CASES)(
+      "%s: changed on the desk, it changes in the file, and no other byte does",
+      (_, change, [from, to]) => {
+        const { base, sections } = onDesk();
+        const piece = { ...base.piece, ...change(base.piece, sections) };
+        const text = written(base, piece);
+        expect(WHOLE.split(from)).toHaveLength(2);
+        expect(text).toBe(WHOLE.replace(from, to));
+        expect(opened(text).piece).toEqual(piece);
+      },
+    );
+  });
+
   test("a piece that is in no file yet gets a whole one, which reads back as it was", () => {
     const { piece } = opened(FILE);
     const again = opened(written(null, piece)).piece;

@@ -1,0 +1,123 @@
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
+import { axeFindings, scrollsSideways, smallTargets } from "./accessible.ts";
+import { openedForEach } from "./opened.ts";
+import type { Served } from "./served.ts";
+
+const FILE = "pieces/lantern.yaml";
+const PIECE = `# for Sunday
+registrant: piece/1
+name: Lantern Partita
+organ: Holy Trinity, Hawsermouth
+tempo: {bpm: 60}   # from the autograph
+sections:
+  - name: First verse
+    bars: 1-24
+    texture: melody-over-accompaniment
+  - name: Second verse   # ask for the Oboe
+    bars: 25-48
+    texture: trio
+    before: {what: rest, beats: 4, why: breath}
+  - name: Last verse
+    bars: 49-64
+    texture: plenum
+    before: attacca
+`;
+
+let host: Served;
+let page: Page;
+
+openedForEach(async (opened) => {
+  ({ host, page } = opened);
+  host.write(FILE, PIECE);
+  await page.goto(host.address);
+  await page.getByRole("button", { name: /^Lantern Partita/ }).click();
+  await page.getByRole("button", { name: "Piece", exact: true }).click();
+});
+
+const inFile = (): string => host.text(FILE);
+const select = (name: string) => page.getByRole("combobox", { name });
+const field = (name: string) => page.getByRole("textbox", { name, exact: true });
+
+describe("editing a piece in place", () => {
+  test("pistons, assistant, pace and tempo of the piece, in the file too, and back by undo", {
+    timeout: 60_000,
+  }, async () => {
+    await select("assistant").selectOption("left");
+    await page.getByText(/^reaches Swell, Pedal; .* only beforehand/).waitFor();
+    await page.getByRole("button", { name: "Pistons, pace, tempo" }).click();
+    await select("Pistons to use").selectOption("these");
+    await field("generals").fill("1-3, 5");
+    await field("Swell").fill("");
+    await field("levels").fill("7");
+    await field("levels").fill("7-99");
+    await page.getByText("numbers from 1 to 16, such as 1-4").waitFor();
+    await select("Pace of the hands").selectOption("careful");
+    await page.getByRole("checkbox", { name: /^changes practised/ }).uncheck();
+    await field("Beats a minute of the piece").fill("66");
+    await field("Beats in a bar of the piece").fill("4");
+    await expect.poll(inFile).toContain("beats-in-bar: 4");
+    const head = inFile().slice(0, inFile().indexOf("sections:"));
+    expect(head).toBe(`# for Sunday
+registrant: piece/1
+name: Lantern Partita
+organ: Holy Trinity, Hawsermouth
+tempo: {bpm: 66, beat: quarter}   # from the autograph
+beats-in-bar: 4
+assistant: left
+pistons: {generals: [1, 2, 3, 5], divisionals: {Choir: 4, Great: 6, Swell: 0, Pedal: 4}, levels: [7]}
+practised: false
+pace: careful
+`);
+    await page.getByText("4 generals, 4 of Choir, 6 of Great, 4 of Pedal, on 1 level").waitFor();
+    await select("Pistons to use").selectOption("none");
+    await expect.poll(inFile).toContain("pistons: none");
+    await page.getByRole("button", { name: "Undo the pistons to use" }).click();
+    await expect.poll(inFile).toContain("levels: [7]");
+  });
+
+  test("what a section says, without a byte of the rest", { timeout: 60_000 }, async () => {
+    await page.getByRole("button", { name: "More of Second verse" }).click();
+    await select("Level of Second verse").selectOption("mf");
+    await select("Tempo of Second verse").selectOption("counted");
+    await select("Beat of Second verse").selectOption({ label: "half" });
+    await field("Beats a minute of Second verse").fill("5");
+    await page.getByText("a number from 10 to 400").waitFor();
+    await field("Beats a minute of Second verse").fill("54");
+    await field("Beats in a bar of Second verse").fill("2");
+    await field("Beats before Second verse").fill("3");
+    await page.getByRole("checkbox", { name: "The left hand free before Second verse" }).check();
+    await page.getByRole("button", { name: "Add a rest in Second verse" }).click();
+    await select("What rests in Second verse").selectOption("feet");
+    await field("Bar of the rest in Second verse").fill("31");
+    await expect.poll(inFile).toContain("bar: 31");
+    expect(inFile()).toBe(
+      PIECE.replace(
+        `    before: {what: rest, beats: 4, why: breath}
+`,
+        `    dynamic: mf
+    tempo: {bpm: 54, beat: half}
+    beats-in-bar: 2
+    before: {what: rest, beats: 3, why: breath, free: {left: 3}}
+    moments:
+      - {limb: feet, beats: 4, bar: 31}
+`,
+      ),
+    );
+    await page.getByRole("button", { name: "Take out the rest in Second verse" }).click();
+    await expect.poll(inFile).not.toContain("moments");
+  });
+
+  test("for everybody, at every width", { timeout: 60_000 }, async () => {
+    await page.getByRole("button", { name: "Pistons, pace, tempo" }).click();
+    await select("Pistons to use").selectOption("these");
+    await page.getByRole("button", { name: "More of Second verse" }).click();
+    await page.getByRole("button", { name: "Add a rest in Second verse" }).click();
+    for (const width of [1280, 820, 640]) {
+      await page.setViewportSize({ width, height: 900 });
+      expect(await scrollsSideways(page), `at ${width}`).toBe(false);
+      expect(await smallTargets(page, 40), `at ${width}`).toEqual([]);
+      expect(await axeFindings(page), `at ${width}`).toEqual([]);
+    }
+  });
+});
