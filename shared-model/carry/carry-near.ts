@@ -1,15 +1,19 @@
-import type { ConsoleState } from "../console/state.ts";
 import { scoreOf } from "../judging/judge.ts";
 import { listen } from "../judging/listening.ts";
 import type { Problem } from "../judging/problem.ts";
+import { climbBySteps } from "../propose/single-steps.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Drawn } from "./carry-direct.ts";
 import { distanceOf, type HeardPart } from "./meaning.ts";
 
-/** A registration grows better by so many moves at most. */
-const MOST_MOVES = 12;
 /** More than all points: what a rule forbids comes last. */
 const FORBIDDEN: Points = 1_000_000;
+
+/** Something that is on or off at the console. */
+interface Knob {
+  readonly of: "drawn" | "couplers" | "tremulants";
+  readonly name: string;
+}
 
 const toggled = (set: ReadonlySet<string>, name: string): ReadonlySet<string> => {
   const other = new Set(set);
@@ -17,8 +21,8 @@ const toggled = (set: ReadonlySet<string>, name: string): ReadonlySet<string> =>
   return other;
 };
 
-/** Every state that is one knob away, in printed order: stops within reach of a part, then couplers, then tremulants. */
-function neighbours(problem: Problem, { state, placings }: Drawn): readonly ConsoleState[] {
+/** Every knob that can be moved, in printed order: stops within reach of a part, then couplers, then tremulants. */
+function knobs(problem: Problem, { state, placings }: Drawn): readonly Knob[] {
   const { instrument } = problem;
   const reached = new Set(placings.map((each) => each.keyboard));
   for (const coupler of instrument.couplers)
@@ -27,37 +31,27 @@ function neighbours(problem: Problem, { state, placings }: Drawn): readonly Cons
   const couplers = instrument.couplers.filter((each) => !each.fixed && reached.has(each.to));
   const shaken = instrument.tremulants.filter((name) => name === "all" || reached.has(name));
   return [
-    ...stops.map((stop) => ({ ...state, drawn: toggled(state.drawn, stop.id) })),
-    ...couplers.map((each) => ({ ...state, couplers: toggled(state.couplers, each.name) })),
-    ...shaken.map((name) => ({ ...state, tremulants: toggled(state.tremulants, name) })),
+    ...stops.map(({ id }) => ({ of: "drawn" as const, name: id })),
+    ...couplers.map(({ name }) => ({ of: "couplers" as const, name })),
+    ...shaken.map((name) => ({ of: "tremulants" as const, name })),
   ];
 }
 
-/** Points less what is meant otherwise; `null` where it cannot be judged. */
-function worthOf(problem: Problem, { state, placings }: Drawn, meant: readonly HeardPart[], weight: number) {
+/** Points less what is meant otherwise; minus infinity where it cannot be judged. */
+function worthOf(problem: Problem, { state, placings }: Drawn, meant: readonly HeardPart[], weight: number): number {
   const parts = listen(problem, state, placings);
   const judged = parts && scoreOf(problem, state, placings);
-  if (!parts || !judged) return null;
+  if (!parts || !judged) return Number.NEGATIVE_INFINITY;
   return judged.score - weight * distanceOf(meant, parts) - (judged.forbidden ? FORBIDDEN : 0);
 }
 
 /**
- * Moves one knob after another as long as that brings a registration nearer to what was meant or earns points, always the
- * knob that brings most. A climb, not a search: what it ends with is looked at beside the proposals and decides nothing.
+ * Moves one knob after another as long as that brings a registration nearer to what was meant or earns points. A climb, not
+ * a search: what it ends with is looked at beside the proposals and decides nothing.
  */
-export function climb(problem: Problem, start: Drawn, meant: readonly HeardPart[], weight: number): Drawn {
-  let here = start;
-  let worth = worthOf(problem, here, meant, weight);
-  for (let move = 0; move < MOST_MOVES && worth !== null; move++) {
-    let best: { readonly next: Drawn; readonly worth: number } | null = null;
-    for (const state of neighbours(problem, here)) {
-      const next = { state, placings: here.placings };
-      const found = worthOf(problem, next, meant, weight);
-      if (found !== null && found > (best?.worth ?? worth)) best = { next, worth: found };
-    }
-    if (!best) break;
-    here = best.next;
-    worth = best.worth;
-  }
-  return here;
-}
+export const nearestTo = (problem: Problem, start: Drawn, meant: readonly HeardPart[], weight: number): Drawn =>
+  climbBySteps<Drawn, Knob>(start, {
+    movesFrom: (here) => knobs(problem, here),
+    made: (here, { of, name }) => ({ ...here, state: { ...here.state, [of]: toggled(here.state[of], name) } }),
+    worthOf: (here) => worthOf(problem, here, meant, weight),
+  });

@@ -10,7 +10,7 @@ import { missingMeans } from "../propose/missing.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Instrument } from "../stoplist/instrument.ts";
 import { type Drawn, setDirectly } from "./carry-direct.ts";
-import { climb } from "./carry-near.ts";
+import { nearestTo } from "./carry-near.ts";
 import { changedStops } from "./carry-words.ts";
 import {
   distanceOf,
@@ -127,7 +127,8 @@ function nearTo(
   weight: number,
 ): readonly Alternative[] {
   const rows = directRows(from, old, problem.instrument);
-  const near = old.steps.length > 0 ? [] : rows.flat().map((one) => [climb(problem, one, old.judgement.parts, weight)]);
+  const near =
+    old.steps.length > 0 ? [] : rows.flat().map((one) => [nearestTo(problem, one, old.judgement.parts, weight)]);
   return [...rows, ...near].flatMap((row): readonly Alternative[] => {
     const [first, ...steps] = row.map(registered);
     const written = first ? lists.written(problem, first, steps, "carried-over") : null;

@@ -24,18 +24,26 @@ export interface Node extends Heard {
   companionsAtMost: Points;
 }
 
-/** Silence. */
-export const nothingHeard = (): Heard => ({ satisfied: 0, near: 0, gained: 0, sound: silence() });
+const nothingHeard = (): Heard => ({ satisfied: 0, near: 0, gained: 0, sound: silence() });
 
-/** The beginning of every set. */
-export const freshNode = (companions: readonly View[]): Node => ({
+/** Writes silence into what was heard. */
+export function hearNothing(heard: Heard): void {
+  heard.satisfied = 0;
+  heard.near = 0;
+  heard.gained = 0;
+  Object.assign(heard.sound, SILENCE);
+}
+const SILENCE = silence();
+
+/** The beginning of every set. @param companions how many hear it beside the part itself. */
+export const freshNode = (companions: number): Node => ({
   ...nothingHeard(),
   cost: 0,
   plain: 0,
   makes: 0,
   loyal: true,
   strays: 0,
-  companions: companions.map(nothingHeard),
+  companions: Array.from({ length: companions }, nothingHeard),
   companionsAtMost: 0,
 });
 

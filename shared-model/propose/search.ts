@@ -11,6 +11,8 @@ const WORST: Points = -100_000;
 /** The first sinking of a threshold; the next ones grow. */
 const FIRST_STEP: Points = 50;
 const LONG_STEP: Points = 150;
+/** Where one state alone is wanted: as soon as one is found it is the cut, so a long step finds no more than that. */
+const ALONE = 4;
 
 /**
  * The best states of a section by score, exactly: every state of the state space that is worth at least the last one
@@ -73,7 +75,8 @@ export function search(
   if (!Number.isFinite(top)) return [];
   let found = new Map<string, Found>();
   let threshold = top;
-  let step = FIRST_STEP;
+  const [first, long] = wanted === 1 ? [FIRST_STEP * ALONE, LONG_STEP * ALONE] : [FIRST_STEP, LONG_STEP];
+  let step = first;
   for (;;) {
     effort.rounds += 1;
     for (const { parts } of readings) for (const options of parts) options.sort((a, b) => b.bound - a.bound);
@@ -86,11 +89,11 @@ export function search(
     // Bounds sharpened on the way may say that nothing lies just below: begin again where something can.
     if (now < threshold - step) {
       threshold = now;
-      step = FIRST_STEP;
+      step = first;
     } else {
       threshold -= step;
       // Steps that are too long find far more than is wanted; but what lies very deep has to be reached.
-      step = Math.min(Math.ceil(step * 1.6), Math.max(LONG_STEP, Math.ceil((top - threshold) / 10)));
+      step = Math.min(Math.ceil(step * 1.6), Math.max(long, Math.ceil((top - threshold) / 10)));
     }
   }
   const best = [...found.values()].sort(compareFound).slice(0, wanted);

@@ -9,7 +9,7 @@ import type { PartRule, Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import type { Base, Candidate, Want } from "./candidate.ts";
 import type { Entry } from "./entries.ts";
-import { blendOf, freshNode, type Heard, hear, hearNoMore, type Node, nothingHeard, partAtMost } from "./heard.ts";
+import { blendOf, freshNode, type Heard, hear, hearNoMore, hearNothing, type Node, partAtMost } from "./heard.ts";
 import type { Offer } from "./offer.ts";
 import type { View } from "./view.ts";
 import { TooManySets } from "./work.ts";
@@ -37,7 +37,8 @@ export class Walk {
   private readonly positions: Map<string, BoxPosition>;
   /** By entry: 0 where its box is open, 1 half, 2 closed. */
   private readonly positionOf: Uint8Array;
-  private readonly nodes: Node[] = [];
+  /** Written over by every walk of the problem: one ends before the next begins. */
+  private readonly nodes: Node[];
   private readonly chosen: number[] = [];
   private readonly ownMatches: Match[] = [];
   private readonly otherMatches: Match[];
@@ -52,6 +53,7 @@ export class Walk {
 
   constructor(offer: Offer, base: Base, freeBoxes: readonly string[], threshold: Points, want: Want) {
     this.offer = offer;
+    this.nodes = offer.work.nodesFor(offer.companions.length);
     this.base = base;
     this.freeBoxes = freeBoxes;
     this.threshold = threshold;
@@ -111,11 +113,16 @@ export class Walk {
     this.later = offer.own.soundsFrom(this.positionOf, key);
     this.laterOf = offer.companions.map((view) => view.soundsFrom(this.positionOf, key));
     const root = this.node(0);
-    Object.assign(root, { ...nothingHeard(), sound: root.sound, cost: shutCost, plain: 0, makes: 0, strays: 0 });
+    hearNothing(root);
+    root.cost = shutCost;
+    root.plain = 0;
+    root.makes = 0;
+    root.strays = 0;
+    root.companionsAtMost = 0;
     root.loyal = offer.weighed.recipe.speaks;
     this.borrow(offer.own, root);
     root.companions.forEach((heard, index) => {
-      Object.assign(heard, { ...nothingHeard(), sound: heard.sound });
+      hearNothing(heard);
       this.borrow(offer.companions[index] as View, heard);
     });
     if (offer.colour) {
@@ -128,7 +135,6 @@ export class Walk {
   private borrow({ weighed }: View, heard: Heard): void {
     const { base } = this;
     const { problem } = this.offer;
-    Object.assign(heard.sound, silence());
     for (const stop of base.drawn) {
       const voices = voicesOf(problem, weighed.placed, stop);
       if (!voices) continue;
@@ -149,7 +155,7 @@ export class Walk {
   private node(depth: number): Node {
     let node = this.nodes[depth];
     if (!node) {
-      node = freshNode(this.offer.companions);
+      node = freshNode(this.offer.companions.length);
       this.nodes[depth] = node;
     }
     return node;

@@ -1,4 +1,5 @@
 import type { Problem } from "../judging/problem.ts";
+import type { Node } from "./heard.ts";
 
 /**
  * How many sets of stops a list of proposals may cost. What an organ serves takes a few thousand; a full chorus of a school
@@ -12,6 +13,8 @@ export class TooManySets extends Error {}
 /** What a search in a problem may still cost: counts, not time, so that the answer is the same on every machine. */
 export interface Work {
   left: number;
+  /** The nodes that walks with so many companions write on, by depth. */
+  nodesFor(companions: number): Node[];
 }
 
 const works = new WeakMap<Problem, Work>();
@@ -20,7 +23,14 @@ const works = new WeakMap<Problem, Work>();
 export function workOf(problem: Problem): Work {
   let work = works.get(problem);
   if (!work) {
-    work = { left: Number.POSITIVE_INFINITY };
+    const nodes: Node[][] = [];
+    work = {
+      left: Number.POSITIVE_INFINITY,
+      nodesFor: (companions) => {
+        nodes[companions] ??= [];
+        return nodes[companions];
+      },
+    };
     works.set(problem, work);
   }
   return work;

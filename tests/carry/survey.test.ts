@@ -120,7 +120,7 @@ describe("the survey", () => {
   });
 
   test.each([
-    ["lurvaux", "chorale-fantasia", "north-german"],
+    ["aldrunburg", "grand-choeur", "french-symphonic"],
     ["aldrunburg", "full-romantic", "german-romantic"],
   ] as const)(
     "knows when it has not looked at everything, and then shows a sound registration: %s, %s",
