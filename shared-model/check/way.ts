@@ -22,7 +22,7 @@ export interface Way {
   /** Names of the divisions that it hears a stop of. */
   readonly divisions: readonly string[];
   /** In the light of each reading. */
-  readonly byReading: readonly (Outlook & { readonly weighed: WeighedPart; readonly conform: boolean })[];
+  readonly byReading: readonly (Outlook & { readonly weighed: WeighedPart; readonly excused: boolean })[];
 }
 
 function heardBy(problem: Problem, state: ConsoleState, placed: PlacedPart): { sound: PartSound; stops: Stop[] } {
@@ -59,14 +59,14 @@ export function wayOf(
     const weighed = problem.weighed(placed, reading);
     const { recipe, context, partRules, fix } = weighed;
     const matches = stops.map((stop) => recipe.matchOf(stop));
-    const { gain, conform } = closenessOf(recipe, [], 0, matches, {} as Closeness);
+    const { gain, excused } = closenessOf(recipe, [], 0, matches, {} as Closeness);
     let most = gain + (fix ?? 0);
     let errors = (fix === null ? 1 : 0) + (sound.stops === 0 ? 1 : 0);
     for (const rule of partRules) {
-      most += yielding(rule.weigh(sound, context), rule.yieldsToPrescription, conform);
-      if (rule.forbids?.(sound, context) && !(rule.yieldsToPrescription && conform)) errors += 1;
+      most += yielding(rule.weigh(sound, context), rule.yieldsToPrescription, excused);
+      if (rule.forbids?.(sound, context) && !(rule.yieldsToPrescription && excused)) errors += 1;
     }
-    return { weighed, most, errors, conform };
+    return { weighed, most, errors, excused };
   });
   const placing = { part: placed.part.id, keyboard: keyboard.name, octave };
   return { placing, sound, divisions: [...new Set(stops.map((stop) => stop.division))], byReading };
@@ -81,12 +81,12 @@ export function outlookOfPair(problem: Problem, reading: number, one: Way, other
   ] as const) {
     const [first, second] = [a.byReading[reading], b.byReading[reading]];
     if (!first || !second) continue;
-    const conform = first.conform && second.conform;
+    const excused = first.excused && second.excused;
     const [contextA, contextB] = [first.weighed.context, second.weighed.context];
     for (const rule of problem.rules.pair) {
       if (!rule.applies(contextA, contextB)) continue;
-      most += yielding(rule.weigh(a.sound, b.sound, contextA, contextB), rule.yieldsToPrescription, conform);
-      const silenced = rule.yieldsToPrescription && conform;
+      most += yielding(rule.weigh(a.sound, b.sound, contextA, contextB), rule.yieldsToPrescription, excused);
+      const silenced = rule.yieldsToPrescription && excused;
       if (!silenced && rule.forbids?.(a.sound, b.sound, contextA, contextB)) errors += 1;
     }
   }

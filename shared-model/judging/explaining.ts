@@ -31,7 +31,7 @@ function partReasons(
   problem: Problem,
   part: PartState,
   { context, partRules }: WeighedPart,
-  { conform }: Closeness,
+  { excused }: Closeness,
   heard: Heard,
 ): readonly Reason[] {
   const reasons: Reason[] = [];
@@ -43,8 +43,8 @@ function partReasons(
       reasons.push(reasonOf(rule, points, rule.words(context, points), parts, stops, forbids));
   }
   for (const rule of partRules) {
-    const silenced = rule.yieldsToPrescription && conform;
-    const points = yielding(rule.weigh(part.sound, context), rule.yieldsToPrescription, conform);
+    const silenced = rule.yieldsToPrescription && excused;
+    const points = yielding(rule.weigh(part.sound, context), rule.yieldsToPrescription, excused);
     const forbids = !silenced && (rule.forbids?.(part.sound, context) ?? false);
     if (points === 0 && !forbids) continue;
     reasons.push(reasonOf(rule, points, rule.words(part.sound, context, heard, points), parts, stops, forbids));
@@ -70,15 +70,15 @@ function pairReasons(
 ): readonly Reason[] {
   const reasons: Reason[] = [];
   const [first, second] = [weighed[a] as WeighedPart, weighed[b] as WeighedPart];
-  const conform = (closeness[a] as Closeness).conform && (closeness[b] as Closeness).conform;
+  const excused = (closeness[a] as Closeness).excused && (closeness[b] as Closeness).excused;
   const [one, other] = [parts[a] as PartState, parts[b] as PartState];
   for (const rule of problem.rules.pair) {
     if (!rule.applies(first.context, second.context)) continue;
-    const silenced = rule.yieldsToPrescription && conform;
+    const silenced = rule.yieldsToPrescription && excused;
     const points = yielding(
       rule.weigh(one.sound, other.sound, first.context, second.context),
       rule.yieldsToPrescription,
-      conform,
+      excused,
     );
     const forbids = !silenced && (rule.forbids?.(one.sound, other.sound, first.context, second.context) ?? false);
     if (points === 0 && !forbids) continue;

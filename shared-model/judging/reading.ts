@@ -20,6 +20,8 @@ const ROLE_WEIGHT: Readonly<Record<Role, number>> = {
 export interface PartRecipe {
   readonly prescribed: PrescribedPart;
   readonly share: Points;
+  /** Whether it is published: what only common practice says has no more weight than the conventions have. */
+  readonly published: boolean;
 }
 
 /** One way to look at a section: in the light of a prescription, or by the conventions alone (`null`). */
@@ -31,7 +33,8 @@ export interface Reading {
 
 /** Which prescribed parts speak of which parts of the section: by role, then by place, then in order. */
 export function readingOf(prescription: Prescription | null, parts: readonly Part[]): Reading {
-  const recipes = new Map<string, { prescribed: PrescribedPart; share: Points }[]>();
+  const recipes = new Map<string, { prescribed: PrescribedPart; share: Points; published: boolean }[]>();
+  const published = prescription?.evidence !== "common practice";
   if (!prescription) return { prescription, recipes };
   const pairs: { part: Part; prescribed: PrescribedPart }[] = [];
   for (const role of new Set(prescription.parts.map((each) => each.role))) {
@@ -69,7 +72,7 @@ export function readingOf(prescription: Prescription | null, parts: readonly Par
       share = last ? FULL_PRESCRIPTION - spent : Math.floor((FULL_PRESCRIPTION * ROLE_WEIGHT[prescribed.role]) / total);
       spent += share;
     }
-    recipes.set(part.id, [...(recipes.get(part.id) ?? []), { prescribed, share }]);
+    recipes.set(part.id, [...(recipes.get(part.id) ?? []), { prescribed, share, published }]);
   }
   return { prescription, recipes };
 }

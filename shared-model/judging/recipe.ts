@@ -75,6 +75,8 @@ export interface Recipe {
   matchOf(stop: Stop): Match;
   /** Whether any prescribed part speaks of this part. */
   readonly speaks: boolean;
+  /** Whether the conventions that yield to a prescription yield to it. */
+  readonly excuses: boolean;
 }
 
 const PLAIN: Match = { items: 0, primary: -1, status: "plain", gain: 0, cost: COSTS.plain, standIn: 0, coupled: false };
@@ -100,7 +102,7 @@ export function recipeOf(
   kindsOf: ReadonlyMap<string, ReadonlySet<DivisionKind>>,
   standIns: readonly StandIn[],
 ): Recipe {
-  if (recipes.length === 0) return { items: [], matchOf: () => PLAIN, speaks: false };
+  if (recipes.length === 0) return { items: [], matchOf: () => PLAIN, speaks: false, excuses: false };
 
   const byDivision = new Map<string, PartRecipe>();
   const ways = new Map<string, number[]>();
@@ -255,7 +257,7 @@ export function recipeOf(
   };
   // Shares of an `every` item fall to the stops in printed order, whichever is asked about first.
   for (const stop of inReach) matchOf(stop);
-  return { items, matchOf, speaks: true };
+  return { items, matchOf, speaks: true, excuses: recipes.every((each) => each.published) };
 }
 
 /** Points of one part for its closeness to the recipe, taken apart. */
@@ -264,6 +266,8 @@ export interface Closeness {
   cost: Points;
   /** Drawn as the recipe says: every thing asked for (or its stand-in), nothing beside. */
   conform: boolean;
+  /** Conforms to a published prescription, which silences the conventions that yield to one. */
+  excused: boolean;
   /** Items that a drawn stop satisfies. */
   satisfied: number;
   /** Bits of the stand-ins that serve for items nothing drawn satisfies. */
@@ -351,6 +355,7 @@ export function closenessOf(
   out.gain = gain;
   out.cost = cost;
   out.conform = recipe.speaks && complete && loyal;
+  out.excused = out.conform && recipe.excuses;
   out.satisfied = satisfied;
   out.serving = serving;
   return out;

@@ -3,7 +3,14 @@ import type { PartState } from "./listening.ts";
 import type { Problem, WeighedPart } from "./problem.ts";
 import { type Closeness, COSTS, closenessOf, type Match } from "./recipe.ts";
 
-const freshCloseness = (): Closeness => ({ gain: 0, cost: 0, conform: false, satisfied: 0, serving: 0 });
+const freshCloseness = (): Closeness => ({
+  gain: 0,
+  cost: 0,
+  conform: false,
+  excused: false,
+  satisfied: 0,
+  serving: 0,
+});
 
 /** What one reading gives a state. `forbidden` counts the rules that forbid it. */
 export interface Weight {
@@ -14,8 +21,8 @@ export interface Weight {
 }
 
 /** What a part's conventions give it, a prescription that is followed to the letter silencing their complaints. */
-export const yielding = (points: Points, yields: boolean, conform: boolean): Points =>
-  yields && conform && points < 0 ? 0 : points;
+export const yielding = (points: Points, yields: boolean, excused: boolean): Points =>
+  yields && excused && points < 0 ? 0 : points;
 
 /** The sum for one reading, without a word. */
 export function weigh(problem: Problem, parts: readonly PartState[], reading: number): Weight {
@@ -34,25 +41,25 @@ export function weigh(problem: Problem, parts: readonly PartState[], reading: nu
   });
   parts.forEach((part, index) => {
     const { context, partRules, fix } = weighed[index] as WeighedPart;
-    const { gain, cost, conform } = closeness[index] as Closeness;
+    const { gain, cost, excused } = closeness[index] as Closeness;
     score += gain - cost - COSTS.shutBox * part.shutBoxes;
     if (fix === null) forbidden += 1;
     else score += fix;
     for (const rule of partRules) {
-      if (rule.forbids?.(part.sound, context) && !(rule.yieldsToPrescription && conform)) forbidden += 1;
-      score += yielding(rule.weigh(part.sound, context), rule.yieldsToPrescription, conform);
+      if (rule.forbids?.(part.sound, context) && !(rule.yieldsToPrescription && excused)) forbidden += 1;
+      score += yielding(rule.weigh(part.sound, context), rule.yieldsToPrescription, excused);
     }
     if (part.sound.stops === 0) forbidden += 1;
   });
   forEachPair(parts.length, (a, b) => {
     const [first, second] = [weighed[a] as WeighedPart, weighed[b] as WeighedPart];
-    const conform = (closeness[a] as Closeness).conform && (closeness[b] as Closeness).conform;
+    const excused = (closeness[a] as Closeness).excused && (closeness[b] as Closeness).excused;
     for (const rule of problem.rules.pair) {
       if (!rule.applies(first.context, second.context)) continue;
       const [one, other] = [(parts[a] as PartState).sound, (parts[b] as PartState).sound];
-      if (rule.forbids?.(one, other, first.context, second.context) && !(rule.yieldsToPrescription && conform))
+      if (rule.forbids?.(one, other, first.context, second.context) && !(rule.yieldsToPrescription && excused))
         forbidden += 1;
-      score += yielding(rule.weigh(one, other, first.context, second.context), rule.yieldsToPrescription, conform);
+      score += yielding(rule.weigh(one, other, first.context, second.context), rule.yieldsToPrescription, excused);
     }
   });
   return { score, forbidden, weighed, closeness };

@@ -25,7 +25,7 @@ export interface Candidate {
   readonly stops: readonly Stop[];
   readonly tremulants: readonly string[];
   readonly boxes: readonly (readonly [string, BoxPosition])[];
-  readonly conform: boolean;
+  readonly excused: boolean;
 }
 
 /** What a walk is for: every set above the threshold, one best set (whatever equals it has), or any allowed set at all. */

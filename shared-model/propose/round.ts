@@ -229,12 +229,12 @@ export class Round {
   /** What the pair rules give two drawn parts in this order; `null` when one forbids them. */
   private pair(one: WeighedPart, two: WeighedPart, a: Candidate, b: Candidate): Points | null {
     this.effort.pairs += 1;
-    const conform = a.conform && b.conform;
+    const excused = a.excused && b.excused;
     let points = 0;
     for (const rule of this.frames.pairTable(one, two).rules) {
-      if (rule.forbids?.(a.sound, b.sound, one.context, two.context) && !(rule.yieldsToPrescription && conform))
+      if (rule.forbids?.(a.sound, b.sound, one.context, two.context) && !(rule.yieldsToPrescription && excused))
         return null;
-      points += yielding(rule.weigh(a.sound, b.sound, one.context, two.context), rule.yieldsToPrescription, conform);
+      points += yielding(rule.weigh(a.sound, b.sound, one.context, two.context), rule.yieldsToPrescription, excused);
     }
     return points;
   }

@@ -43,7 +43,14 @@ export class Walk {
   private readonly ownMatches: Match[] = [];
   private readonly otherMatches: Match[];
   private readonly counts = new Int16Array(32);
-  private readonly closeness: Closeness = { gain: 0, cost: 0, conform: false, satisfied: 0, serving: 0 };
+  private readonly closeness: Closeness = {
+    gain: 0,
+    cost: 0,
+    conform: false,
+    excused: false,
+    satisfied: 0,
+    serving: 0,
+  };
   /** All that can still sound: for the part by place, and for each companion. */
   private later: readonly PartSound[] = [];
   private laterOf: readonly (readonly PartSound[])[] = [];
@@ -336,14 +343,14 @@ export class Walk {
     }
     if (offer.free) {
       const all = this.allFrom(node, this.later[offer.entries.length] as PartSound);
-      const rules = all.stops === 0 ? null : offer.own.rulesAtMost(sound, all, closeness.conform);
+      const rules = all.stops === 0 ? null : offer.own.rulesAtMost(sound, all, closeness.excused);
       if (rules === null) return;
       points += rules;
     }
     for (let i = 0; i < partRules.length && !offer.free; i++) {
       const rule = partRules[i] as PartRule;
-      if (rule.forbids?.(sound, context) && !(rule.yieldsToPrescription && closeness.conform)) return;
-      points += yielding(rule.weigh(sound, context), rule.yieldsToPrescription, closeness.conform);
+      if (rule.forbids?.(sound, context) && !(rule.yieldsToPrescription && closeness.excused)) return;
+      points += yielding(rule.weigh(sound, context), rule.yieldsToPrescription, closeness.excused);
     }
     const companions: Points[] = [];
     let reach = points;
@@ -376,7 +383,7 @@ export class Walk {
         const at = this.positions.get(box);
         return at && at !== "open" ? [[box, at] as const] : [];
       }),
-      conform: closeness.conform,
+      excused: closeness.excused,
     });
   }
 

@@ -2,7 +2,12 @@ import { partName } from "./balance.ts";
 import type { PartContext, PlacingRule } from "./rule.ts";
 
 const AWAY = -250;
+/** Chords an octave away are a makeshift; a line there is a colour. */
+const CHORDS_AWAY = -500;
 const RECIPE_LEFT = -300;
+
+const away = ({ part: { role } }: PartContext): number =>
+  role === "plenum" || role === "accompaniment" ? CHORDS_AWAY : AWAY;
 
 const askedFor = (context: PartContext): -1 | 0 | 1 => context.prescribed?.octave ?? 0;
 const direction = (octave: -1 | 0 | 1): string =>
@@ -19,7 +24,7 @@ export const octaveShift: PlacingRule = {
   weigh: (context) => {
     const asked = askedFor(context);
     if (context.octave === asked) return 0;
-    return (asked !== 0 ? RECIPE_LEFT : 0) + (context.octave !== 0 ? AWAY : 0);
+    return (asked !== 0 ? RECIPE_LEFT : 0) + (context.octave !== 0 ? away(context) : 0);
   },
   words: (context) => {
     const asked = askedFor(context);

@@ -65,7 +65,7 @@ function ruleText(rule: Rule): string {
   const yields = "yieldsToPrescription" in rule && rule.yieldsToPrescription;
   return (
     `### ${rule.id}\n\n${rule.statement}\n${rule.why}\n\n${also}` +
-    `- Reads ${READS[rule.reads]}; ${SEVERITY[rule.severity]}${yields ? "; silent where a recipe is followed to the letter" : ""}\n` +
+    `- Reads ${READS[rule.reads]}; ${SEVERITY[rule.severity]}${yields ? "; silent where a published recipe is followed to the letter" : ""}\n` +
     `- Source: ${sourceText(rule.source)}\n` +
     `- Speaks:\n${rule.examples.speaks.map(exampleText).join("\n")}\n` +
     `- Silent:\n${rule.examples.silent.map(exampleText).join("\n")}\n`

@@ -55,7 +55,7 @@ export interface Expectation {
   readonly noCouplers: readonly string[];
 }
 
-/** A lesson: an organ, a texture, and what a good teacher would expect to be proposed. */
+/** An organ, a texture, and what a good teacher would expect to be proposed. */
 export interface Scenario {
   readonly id: string;
   /** Name of the organ's file without the ending. */

@@ -95,8 +95,8 @@ export const scenariosIn = (text: string): readonly Scenario[] =>
     every: entry.every.map(toExpectation),
   }));
 
-/** The practice scenarios: `scenarios.yaml`, then the lesson of `lesson.yaml`. */
+/** The practice scenarios: `scenarios.yaml`, then those of `solo-colours.yaml`. */
 export const practiceScenarios = (): readonly Scenario[] =>
-  ["scenarios.yaml", "lesson.yaml"].flatMap((file) =>
+  ["scenarios.yaml", "solo-colours.yaml"].flatMap((file) =>
     scenariosIn(readFileSync(new URL(file, import.meta.url), "utf8")),
   );

@@ -19,8 +19,11 @@ export const NEUTRAL_ENSEMBLE_PRESCRIPTIONS: readonly Prescription[] = [
       {
         role: "plenum",
         keyboard: "positive",
-        oneOf: [["principal 8", "stopped-flute 8"]],
-        may: ["principal 4", "principal 2", "mixture", "cymbal"],
+        oneOf: [
+          ["principal 8", "stopped-flute 8"],
+          ["principal 4", "open-flute 4", "stopped-flute 4"],
+        ],
+        may: ["principal 2", "open-flute 2", "mixture", "cymbal"],
         not: ["16"],
       },
       {
@@ -89,7 +92,7 @@ export const NEUTRAL_ENSEMBLE_PRESCRIPTIONS: readonly Prescription[] = [
     ],
     couplersMay: ["main/pedal", "swell/main"],
     note:
-      "Read in the lesson: at least 8 and 4 in the hands, 16 and 8 in the feet. That they are principals, with the " +
+      "Read in the course: at least 8 and 4 in the hands, 16 and 8 in the feet. That they are principals, with the " +
       "2, is common practice.",
   }),
   recipe("hymn-verse-manual.neutral.1", {
@@ -114,7 +117,7 @@ export const NEUTRAL_ENSEMBLE_PRESCRIPTIONS: readonly Prescription[] = [
         role: "plenum",
         keyboard: "any-other",
         oneOf: [["principal 8", "stopped-flute 8", "open-flute 8"]],
-        may: ["open-flute 4", "principal 4", "soft-string 8"],
+        may: ["open-flute 4", "stopped-flute 4", "principal 4", "soft-string 8"],
         not: ["chorus-reed", "mixture", "celeste"],
       },
       {
@@ -155,8 +158,8 @@ export const NEUTRAL_ENSEMBLE_PRESCRIPTIONS: readonly Prescription[] = [
       {
         role: "accompaniment",
         keyboard: "any-other",
-        must: ["stopped-flute 8"],
-        may: ["soft-string 8", "open-flute 8", "open-flute 4", "principal 8"],
+        oneOf: [QUIET_8],
+        may: ["stopped-flute 8", "open-flute 8", "soft-string 8", "open-flute 4", "stopped-flute 4", "principal 8"],
         not: ["chorus-reed", "mixture", "celeste", "16"],
       },
       {
