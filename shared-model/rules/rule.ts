@@ -132,7 +132,7 @@ export interface PartRule extends RuleCommon {
   /** Excludes the state from proposals; an error in a check. */
   forbids?(sound: PartSound, context: PartContext): boolean;
   /**
-   * Whether it is silent about a part that is drawn as its prescription says (every stop asked for, none beside):
+   * Whether it is silent about a part that is drawn as a published prescription says (every stop asked for, none beside):
    * a prescription of the school silences a convention that it contradicts.
    */
   readonly yieldsToPrescription: boolean;
