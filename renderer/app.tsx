@@ -16,6 +16,7 @@ import { useSettings } from "./state/settings.ts";
 import { useKeys } from "./state/use-keys.ts";
 import { useMenu } from "./state/use-menu.ts";
 import { useDesk, useStore } from "./state/use-store.tsx";
+import { SurveyPage } from "./survey/survey-page.tsx";
 import { TexturePage } from "./texture/texture-page.tsx";
 import { TroubleNote } from "./words/trouble-note.tsx";
 
@@ -27,6 +28,7 @@ const TITLES: Readonly<Record<Page, string>> = {
   "by-hand": "Drawing by hand",
   piece: "The piece",
   cards: "Cue cards",
+  survey: "What this organ can do",
   about: "About and sources",
 };
 
@@ -66,7 +68,7 @@ function PageOf({ page }: { page: Page }): ReactNode {
   if (page === "first") return <FirstPage />;
   if (page === "about") return <AboutPage />;
   const { organ, entry } = history.value;
-  if (entry && page === "organ") return <EntryPage entry={entry} />;
+  if (entry && (page === "organ" || organ === null)) return <EntryPage entry={entry} />;
   if (organ === null) return <FirstPage />;
   if (page === "texture") return <TexturePage />;
   return <WithOrgan text={organ} page={page} />;
@@ -99,6 +101,7 @@ function WithOrgan({ text, page }: { text: string; page: Page }): ReactNode {
     );
   }
   if (page === "organ") return <OrganPage instrument={instrument} />;
+  if (page === "survey") return <SurveyPage instrument={instrument} text={text} />;
   if (page === "cards") return <CardsPage instrument={instrument} />;
   if (page === "piece") return <PiecePage instrument={instrument} />;
   if (page === "by-hand") return <ByHandPage instrument={instrument} />;

@@ -1,6 +1,7 @@
 import { keepMine, takeOver } from "./state/autosave.ts";
 import { useSettings, zoomBy } from "./state/settings.ts";
 import { useDesk, useStore } from "./state/use-store.tsx";
+import { isAtSight } from "./state/work.ts";
 import { Plain } from "./words/action.tsx";
 import { TroubleNote } from "./words/trouble-note.tsx";
 
@@ -33,7 +34,8 @@ const pathOf = (id: string): string => id.replace(/^[a-z]+:/u, "");
 
 /** How the work is kept: where, whether it is on its way, and what went wrong with that. */
 function Kept() {
-  const { saving, organFile, pieceFile } = useDesk();
+  const { saving, organFile, pieceFile, history } = useDesk();
+  if (isAtSight(history.value)) return <span className="kept">Not kept: this organ is in no file</span>;
   const file = pieceFile ?? (organFile?.demo ? null : organFile);
   if (saving.state === "waiting") return <span className="kept">Saving …</span>;
   if (saving.state === "failed" || saving.state === "conflict") return <span className="kept">Not saved</span>;

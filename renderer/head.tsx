@@ -6,6 +6,7 @@ import { Plain } from "./words/action.tsx";
 
 const CHAPTERS: readonly (readonly [page: Page, words: string])[] = [
   ["organ", "Organ"],
+  ["survey", "Survey"],
   ["texture", "Texture"],
   ["registration", "Registration"],
   ["piece", "Piece"],

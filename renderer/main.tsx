@@ -7,8 +7,8 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.tsx";
 import { findHost } from "./host/find-host.ts";
+import { keepingAtSight } from "./state/at-sight.ts";
 import { Autosave } from "./state/autosave.ts";
-import { keepEntry } from "./state/kept-entry.ts";
 import { openPlace } from "./state/opening.ts";
 import { placeFromText, placeText } from "./state/place.ts";
 import { Store } from "./state/store.ts";
@@ -21,10 +21,11 @@ autosave.start();
 window.addEventListener("pagehide", () => void autosave.flush());
 await openPlace(store, placeFromText(location.hash));
 
+const keep = keepingAtSight(store);
 // The address says where the person is, so that a reload comes back there.
 store.subscribe(() => {
   const { page, organFile, pieceFile, history } = store.desk();
-  keepEntry(history.value.entry);
+  keep();
   const text = placeText({
     page,
     organ: organFile?.id ?? null,

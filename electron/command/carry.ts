@@ -1,6 +1,7 @@
-import { type CarriedPiece, carry } from "../../shared-model/carry/carry.ts";
-import type { SectionChange } from "../../shared-model/files/piece-edit.ts";
+import { carry } from "../../shared-model/carry/carry.ts";
+import { carriedPieceText } from "../../shared-model/files/carried-piece.ts";
 import { readPieceFile } from "../../shared-model/files/piece-file.ts";
+import { troubleLine } from "../../shared-model/files/trouble-words.ts";
 import type { Piece } from "../../shared-model/music/piece.ts";
 import { USUAL_CHOICE } from "../../shared-model/plan/plan.ts";
 import type { PlannedPiece } from "../../shared-model/plan/planned.ts";
@@ -13,7 +14,6 @@ import { readOrgan, settle } from "./organ.ts";
 import { mayWrite, writeWhole } from "./output-file.ts";
 import { counted } from "./plain-text.ts";
 import { isWrong, planned } from "./plan.ts";
-import { registeredText, registeredValues } from "./registered-text.ts";
 import { DONE, line, Refusal, type Terminal, WRONG } from "./terminal.ts";
 
 export const CARRY: Usage = {
@@ -48,20 +48,6 @@ function before(instrument: Instrument, piece: Piece, path: string, count: numbe
   return planned(instrument, { ...piece, sections: held }, path, count);
 }
 
-/** What carrying puts into the piece's file. */
-function carryChanges({ sections, from, to }: CarriedPiece, piece: Piece): readonly SectionChange[] {
-  return sections.flatMap(({ before, after, asItWas }, section): readonly SectionChange[] => {
-    const had = piece.sections[section];
-    if (!after) return [{ section, registration: null, steps: null, pinned: null }];
-    const now = registeredValues(to, after);
-    const was = had?.registration ? registeredValues(from, before) : null;
-    // What is to stand there stands there already: then not even its order is touched.
-    if (asItWas && JSON.stringify(was) === JSON.stringify(now)) return [];
-    // A pin that was made on another organ pins nothing here, unless it could be set as it was.
-    return [{ section, ...now, pinned: asItWas && had?.pinned ? true : null }];
-  });
-}
-
 /** `registrant carry`. */
 export function carryCommand(words: readonly string[], terminal: Terminal): number {
   const given = readOptions(CARRY, words);
@@ -94,12 +80,9 @@ export function carryCommand(words: readonly string[], terminal: Terminal): numb
     );
   const done = carried.sections.filter((section) => section.after !== null).length;
   if (out !== undefined) {
-    writeWhole(
-      out,
-      registeredText(text, path, to, piece.organ, carryChanges(carried, piece)),
-      given.has("replace"),
-      terminal,
-    );
+    const edited = carriedPieceText(text, path, carried, piece);
+    if (edited.text === null) throw new Refusal(edited.troubles.map(troubleLine).join("\n"));
+    writeWhole(out, edited.text, given.has("replace"), terminal);
     terminal.stderr.write(line(`${out}: ${counted(done, "section")} registered for ${to.name}.`));
     const loosed = carried.sections.filter(({ asItWas }, at) => piece.sections[at]?.pinned && !asItWas).length;
     if (loosed > 0) {

@@ -1,12 +1,10 @@
 import { useEffect, useMemo, useState } from "react";
-import { instrumentFileFromReading } from "../../shared-model/files/instrument-from-reading.ts";
 import { troubleLine } from "../../shared-model/files/trouble-words.ts";
 import { pitchName } from "../../shared-model/pitch/reading.ts";
-import { answeredReading, questionKey } from "../../shared-model/stoplist/reading/answers.ts";
+import { questionKey } from "../../shared-model/stoplist/reading/answers.ts";
 import { type LineSaying, lineSayings } from "../../shared-model/stoplist/reading/line-sayings.ts";
-import { readStoplist } from "../../shared-model/stoplist/reading/read-stoplist.ts";
 import type { Question, Reading } from "../../shared-model/stoplist/reading/reading.ts";
-import { organOf } from "../state/organ.ts";
+import { keepOrgan } from "../state/at-sight.ts";
 import { useStore } from "../state/use-store.tsx";
 import type { Entry } from "../state/work.ts";
 import { Act, Plain } from "../words/action.tsx";
@@ -14,36 +12,18 @@ import { FAMILY_WORDS, FamilySign } from "../words/family-sign.tsx";
 import { TroubleNote } from "../words/trouble-note.tsx";
 import { counted, NumberWord, roman, Typeset } from "../words/typeset.tsx";
 import { Booklet } from "./booklet.tsx";
-import { withCalmNames } from "./calm-names.ts";
+import { answerQuestion, changeEntry, fromList, readCalmly } from "./from-list.ts";
 import { type ReadAs, sayingWords, stopsByLine } from "./line-words.ts";
 import { Ask } from "./question.tsx";
-
-const readCalmly = (text: string): Reading => withCalmNames(readStoplist(text));
 
 /** A printed list on its way to an organ: the evidence at the left, what was understood at the right. */
 export function EntryPage({ entry }: { entry: Entry }) {
   const store = useStore();
   const [mending, setMending] = useState<string | null>(null);
   const read = useMemo(() => readCalmly(entry.text), [entry.text]);
-  const { reading, kinds, questions } = useMemo(() => answeredReading(read, entry.answers), [read, entry.answers]);
+  const { reading, questions, open, file, errors, isWhole } = useMemo(() => fromList(read, entry), [read, entry]);
   const sayings = useSayings(entry.text);
-  const open = questions.filter((question) => entry.answers[questionKey(question)] === undefined);
-  const file = useMemo(() => instrumentFileFromReading(reading, kinds), [reading, kinds]);
-  const { instrument, troubles } = organOf(file);
-  const errors = troubles.filter((each) => each.severity === "error");
-
-  const answer = (question: Question, choice: string | null): void =>
-    store.act(choice === null ? "asking again" : `answering ${choice}`, (draft) => {
-      if (!draft.entry) return;
-      const { [questionKey(question)]: _, ...others } = draft.entry.answers;
-      draft.entry.answers = choice === null ? others : { ...others, [questionKey(question)]: choice };
-    });
-  const use = (): void => {
-    store.act("using this organ", (draft) => {
-      draft.organ = file;
-      draft.entry = null;
-    });
-  };
+  const answer = (question: Question, choice: string | null): void => answerQuestion(store, question, choice);
   return (
     <main className="enter">
       <section aria-labelledby="pasted">
@@ -65,8 +45,8 @@ export function EntryPage({ entry }: { entry: Entry }) {
             className="mend"
             onSubmit={(event) => {
               event.preventDefault();
-              store.act("mending the list", (draft) => {
-                if (draft.entry) draft.entry.text = mending;
+              changeEntry(store, "mending the list", (draft) => {
+                draft.text = mending;
               });
               setMending(null);
             }}
@@ -97,15 +77,15 @@ export function EntryPage({ entry }: { entry: Entry }) {
               {open.length > 0 &&
                 ` ${NumberWord(open.length)} question${open.length === 1 ? " is" : "s are"} still open.`}
             </p>
-            {instrument && (
-              <Act onClick={use} second={open.length > 0}>
+            {isWhole && (
+              <Act onClick={() => keepOrgan(store, file)} second={open.length > 0}>
                 Use this organ
               </Act>
             )}
           </div>
         }
       >
-        {!instrument && open.length === 0 && (
+        {!isWhole && open.length === 0 && (
           <TroubleNote actions={<Plain onClick={() => setMending(entry.text)}>Mend the list</Plain>}>
             {errors.length > 0
               ? errors

@@ -3,6 +3,7 @@ import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import type { LibraryEntry } from "../../shared-model/host-api.ts";
 import type { Piece } from "../../shared-model/music/piece.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { lookAtList } from "../state/at-sight.ts";
 import { enterList, openDocument, openFolder, troubleWords } from "../state/opening.ts";
 import { organOf } from "../state/organ.ts";
 import { useDesk, useStore } from "../state/use-store.tsx";
@@ -57,6 +58,9 @@ export function FirstPage() {
   const read = (): void => {
     if (text.trim() !== "") enterList(store, text);
   };
+  const look = (): void => {
+    if (text.trim() !== "") lookAtList(store, text);
+  };
   const pick = async (): Promise<void> => {
     try {
       const picked = await store.host.chooseText();
@@ -104,6 +108,9 @@ export function FirstPage() {
         />
         <div className="row">
           <Act onClick={read}>Read it</Act>
+          <Act second onClick={look}>
+            What can it do?
+          </Act>
           <p className="note quiet">
             From a web page, a leaflet or by hand. Any language, any layout. Nothing leaves this computer.
             <Plain onClick={() => void pick()}>Take it from a file</Plain>

@@ -1,13 +1,16 @@
 import { type ImproveAsk, waysFor } from "../by-hand/ways.ts";
 import { type PlanAsk, planFor } from "../piece/planning.ts";
+import { type SurveyAsk, surveySteps } from "../survey/survey-steps.ts";
 import { answerTo, type ProposeAsk } from "./proposed.ts";
 
 type Ask =
   | ({ readonly wants: "proposals" } & ProposeAsk)
   | ({ readonly wants: "ways" } & ImproveAsk)
-  | ({ readonly wants: "plan" } & PlanAsk);
+  | ({ readonly wants: "plan" } & PlanAsk)
+  | ({ readonly wants: "survey" } & SurveyAsk);
 
-function answer(ask: Ask): unknown {
+/** The answer to a question. A survey tells of each step before it is done. */
+function answer(ask: Ask, tell: (step: unknown) => void): unknown {
   switch (ask.wants) {
     case "proposals":
       return answerTo(ask);
@@ -15,6 +18,9 @@ function answer(ask: Ask): unknown {
       return waysFor(ask);
     case "plan":
       return planFor(ask);
+    case "survey":
+      for (const step of surveySteps(ask)) tell(step);
+      return true;
   }
 }
 
@@ -22,7 +28,7 @@ function answer(ask: Ask): unknown {
 addEventListener("message", ({ data }: MessageEvent<{ readonly number: number; readonly ask: Ask }>) => {
   const { number, ask } = data;
   try {
-    postMessage({ number, answer: answer(ask) });
+    postMessage({ number, answer: answer(ask, (step) => postMessage({ number, step })) });
   } catch (thrown) {
     postMessage({ number, fault: thrown instanceof Error ? thrown.message : String(thrown) });
   }

@@ -4,14 +4,10 @@ import { troubleWords } from "./opening.ts";
 import { organOf } from "./organ.ts";
 import { openPieceText, pieceTextAfter } from "./piece-text.ts";
 import type { Store } from "./store.ts";
-import type { DeskPiece } from "./work.ts";
+import { isAtSight, isBegun, type Work } from "./work.ts";
 
 /** Milliseconds after the last change at which it is written: a pause in drawing, not each stop by itself. */
 const PAUSE = 350;
-
-/** A piece gets a file with its first registration or its name: looking at textures leaves nothing behind. */
-const isBegun = ({ title, sections }: DeskPiece): boolean =>
-  title !== "" || sections.some((section) => section.registration !== null);
 
 /**
  * Keeps the library as the desk has it: writes what changed after a short pause, one write after the other, and takes
@@ -22,7 +18,7 @@ export class Autosave {
   #timer: ReturnType<typeof setTimeout> | null = null;
   #writing: Promise<void> = Promise.resolve();
   #isWriting = false;
-  #seen: { readonly organ: string | null; readonly piece: unknown } | null = null;
+  #seen: Pick<Work, "organ" | "piece" | "entry"> | null = null;
 
   constructor(store: Store) {
     this.#store = store;
@@ -41,10 +37,11 @@ export class Autosave {
   }
 
   #look(): void {
-    const { organ, piece } = this.#store.work;
+    const { organ, piece, entry } = this.#store.work;
     const isAskedAgain = this.#store.desk().saving.state === "waiting" && this.#timer === null && !this.#isWriting;
-    if (!isAskedAgain && this.#seen?.organ === organ && this.#seen.piece === piece) return;
-    this.#seen = { organ, piece };
+    const { organ: seenOrgan, piece: seenPiece, entry: seenEntry } = this.#seen ?? {};
+    if (!isAskedAgain && seenOrgan === organ && seenPiece === piece && seenEntry === entry) return;
+    this.#seen = { organ, piece, entry };
     if (!this.#mayBeDue()) return;
     if (this.#store.desk().saving.state === "saved") this.#store.set({ saving: { state: "waiting" } });
     if (this.#timer !== null) clearTimeout(this.#timer);
@@ -55,6 +52,7 @@ export class Autosave {
   #mayBeDue(): boolean {
     const { piece } = this.#store.work;
     const { pieceFile } = this.#store.desk();
+    if (isAtSight(this.#store.work)) return false;
     return this.#organDue() || (pieceFile ? piece !== pieceFile.piece : isBegun(piece));
   }
 
@@ -65,7 +63,7 @@ export class Autosave {
 
   #organDue(): boolean {
     const { organ } = this.#store.work;
-    return organ !== null && organ !== this.#store.desk().organFile?.text;
+    return organ !== null && !isAtSight(this.#store.work) && organ !== this.#store.desk().organFile?.text;
   }
 
   /** The text that the piece's file should have, where it has another; `null` when nothing is to be written. */
@@ -73,7 +71,7 @@ export class Autosave {
     const { organ, piece, pieceBase } = this.#store.work;
     const { pieceFile } = this.#store.desk();
     const instrument = organ === null ? null : organOf(organ).instrument;
-    if (!instrument) return null;
+    if (!instrument || isAtSight(this.#store.work)) return null;
     if (!pieceFile && !isBegun(piece)) return null;
     const { text, troubles } = pieceTextAfter(pieceBase, piece, instrument);
     if (text === null) {

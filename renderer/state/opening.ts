@@ -2,6 +2,7 @@ import { fileKindOf } from "../../shared-model/files/file-kind.ts";
 import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import { troubleLine } from "../../shared-model/files/trouble-words.ts";
 import type { DocumentId, HostTrouble } from "../../shared-model/host-api.ts";
+import { layKept } from "./at-sight.ts";
 import { keptEntry } from "./kept-entry.ts";
 import { organOf } from "./organ.ts";
 import { openPieceText } from "./piece-text.ts";
@@ -113,8 +114,8 @@ export const openPlace = (store: Store, place: Place): Promise<void> =>
     if (place.piece !== null) await layPiece(store, place.piece, place.organ, place);
     else if (place.organ !== null) await layOrgan(store, place.organ, place.page);
     else if (place.page === "about") store.turnTo("about");
-    else if (place.page === "organ") {
-      const entry = keptEntry();
-      if (entry) store.lay({ ...EMPTY_WORK, entry }, { organFile: null, pieceFile: null }, "organ");
+    else {
+      const kept = keptEntry();
+      if (kept && (kept.piece !== null || place.page === "organ")) layKept(store, kept, place.page, place.at);
     }
   });

@@ -1,7 +1,17 @@
 import type { DocumentId } from "../../shared-model/host-api.ts";
 
 /** The pages of the book. */
-export const PAGES = ["first", "organ", "texture", "registration", "by-hand", "piece", "cards", "about"] as const;
+export const PAGES = [
+  "first",
+  "organ",
+  "texture",
+  "registration",
+  "by-hand",
+  "piece",
+  "cards",
+  "survey",
+  "about",
+] as const;
 export type Page = (typeof PAGES)[number];
 
 /** Where a person stands and what lies open: enough to come back to after a reload. */

@@ -112,6 +112,12 @@ export interface Work {
   readonly at: number;
 }
 
+/**
+ * Whether the organ is only looked at: its list still lies beside it, and nothing of it, nor of a piece for it, is written
+ * to the library before the person asks.
+ */
+export const isAtSight = ({ organ, entry }: Work): boolean => organ !== null && entry !== null;
+
 /** A section about which nothing is said yet. */
 export const freshSection = (id: string): DeskSection => ({
   id,
@@ -169,3 +175,7 @@ export const NOTHING_DRAWN: DrawnByHand = {
   keyboards: {},
   octaves: {},
 };
+
+/** A piece gets a file with its first registration or its name: looking at textures leaves nothing behind. */
+export const isBegun = ({ title, sections }: DeskPiece): boolean =>
+  title !== "" || sections.some((section) => section.registration !== null);

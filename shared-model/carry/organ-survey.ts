@@ -41,7 +41,10 @@ export const LEVEL_WORDS: Readonly<Record<Level, string>> = {
 /** The textures of a school under their level, best first, in the catalogue's order; levels that nothing stands at are left out. */
 export const byLevel = ({
   textures,
-}: SurveyedSchool): readonly { readonly level: Level; readonly textures: readonly SurveyedTexture[] }[] =>
+}: Pick<SurveyedSchool, "textures">): readonly {
+  readonly level: Level;
+  readonly textures: readonly SurveyedTexture[];
+}[] =>
   LEVELS.map((level) => ({ level, textures: textures.filter((each) => each.level === level) })).filter(
     (each) => each.textures.length > 0,
   );

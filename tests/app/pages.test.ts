@@ -49,6 +49,17 @@ const WALK: readonly (readonly [name: string, go: (page: Page) => Promise<unknow
       await page.getByRole("button", { name: /^Larigot/ }).click();
     },
   ],
+  [
+    "survey",
+    async (page) => {
+      await page.getByRole("button", { name: "Survey", exact: true }).click();
+      // A school is enough to look at the page; the whole survey has tests of its own.
+      const first = page.getByRole("region", { name: "Music of any school" });
+      await first.locator(".said").waitFor({ timeout: 60_000 });
+      await page.getByRole("button", { name: "Stop", exact: true }).click();
+      await first.getByRole("button", { name: /^Texture by texture/ }).click();
+    },
+  ],
   ["organ", (page) => page.getByRole("button", { name: "Organ", exact: true }).click()],
   [
     "piece",

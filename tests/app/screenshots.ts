@@ -119,7 +119,27 @@ const SHOTS: readonly Shot[] = [
       await page.locator(".sheet").nth(1).waitFor({ timeout: 60_000 });
     },
   },
-  { name: "8-about", go: (page) => button(page, "About and sources").click() },
+  {
+    name: "8-survey",
+    go: async (page) => {
+      await button(page, "Survey").click();
+      await page.getByText(/^All \d+ textures looked at$/).waitFor({ timeout: 60_000 });
+      await page
+        .getByRole("region", { name: "English cathedral" })
+        .getByRole("button", { name: /^Texture by texture/ })
+        .click();
+    },
+  },
+  {
+    name: "8-at-sight",
+    go: async (page) => {
+      await page.locator(".home").click();
+      await page.getByRole("textbox", { name: "Paste the stoplist" }).fill(LIST);
+      await button(page, "What can it do?").click();
+      await page.getByText(/^All \d+ textures looked at$/).waitFor({ timeout: 60_000 });
+    },
+  },
+  { name: "9-about", go: (page) => button(page, "About and sources").click() },
 ];
 
 test("pictures of every page", { timeout: 500_000 }, async () => {
