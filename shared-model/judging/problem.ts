@@ -75,6 +75,8 @@ const sorted = (rules: readonly Rule[]): SortedRules => ({
 
 /** Costs of leaving the prescription in keyboards and couplers. */
 const OTHER_KEYBOARD: Points = -100;
+/** More than the stops of another keyboard can make up for where the one prescribed lacks a reed. */
+const NOT_THERE: Points = -1000;
 const COUPLER_LEFT_OUT: Points = -200;
 const COUPLER_BESIDE: Points = -200;
 /** A coupler that the prescription allows without asking for it: the fewest means that do. */
@@ -115,7 +117,8 @@ export function placingDeviations(
   const own = kindsOf.get(placed.keyboard.name) ?? new Set();
   const at = recipes.map((each) => each.prescribed.keyboard);
   if (!at.some((kind) => kind === "any-other" || own.has(kind as DivisionKind))) {
-    found.push({ points: OTHER_KEYBOARD, what: "keyboard", about: at[0] as string });
+    const points = recipes.some((each) => each.prescribed.onlyThere) ? NOT_THERE : OTHER_KEYBOARD;
+    found.push({ points, what: "keyboard", about: at[0] as string });
   }
   for (const asked of prescription.couplers) {
     if (asked.to !== "any-other" && !own.has(asked.to as DivisionKind)) continue;

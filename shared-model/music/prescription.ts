@@ -21,6 +21,8 @@ export interface PrescribedPart {
   readonly role: Role;
   readonly place?: Place;
   readonly keyboard: KeyboardKind;
+  /** The sound is that keyboard's own: what another plays is a different one, whatever it draws. */
+  readonly onlyThere?: true;
   /** Complete without it. */
   readonly optional?: boolean;
   readonly half?: Exclude<Half, null>;

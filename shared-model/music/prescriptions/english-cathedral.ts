@@ -36,8 +36,10 @@ export const ENGLISH_CATHEDRAL_PRESCRIPTIONS: readonly Prescription[] = [
       {
         role: "plenum",
         keyboard: "swell",
-        must: ["principal 8", "principal 4", "principal 2", "mixture", "trumpet 16", "trumpet 8", "trumpet 4"],
-        may: ["oboe 8", "stopped-flute 16", "stopped-flute 8", "string 8", "bassoon 16"],
+        onlyThere: true,
+        must: ["principal 8", "principal 4", "principal 2", "mixture", "trumpet 8", "trumpet 4"],
+        oneOf: [["trumpet 16", "bassoon 16"]],
+        may: ["oboe 8", "stopped-flute 16", "stopped-flute 8", "string 8"],
         not: ["celeste", "voix-humaine"],
       },
       {
@@ -82,8 +84,10 @@ export const ENGLISH_CATHEDRAL_PRESCRIPTIONS: readonly Prescription[] = [
       {
         role: "plenum",
         keyboard: "swell",
-        must: ["string 8", "celeste 8"],
-        may: ["stopped-flute 8", "soft-string 8"],
+        onlyThere: true,
+        must: ["celeste 8"],
+        oneOf: [["string 8", "soft-string 8"]],
+        may: ["stopped-flute 8", "string 8", "soft-string 8"],
         not: ["mixture", "chorus-reed", "2"],
       },
       { role: "bass", keyboard: "pedal", must: ["stopped-flute 16"], may: ["open-flute 8"], not: ["reed"] },
