@@ -19,18 +19,30 @@ function differences(labelled: Labelled, parts: readonly JudgedPart[], twin: rea
   const told = (some: readonly Stop[]): string => `${some.map(stopLabel).join(" and ")}${where(some)}`;
   const [more, less] = [only(parts, twin), only(twin, parts)];
   const found: string[] = [];
+  const moved = parts.flatMap((part): string[] => {
+    const other = twin.find((each) => each.placing.part === part.placing.part);
+    const there = other && other.placing.keyboard !== part.placing.keyboard;
+    return there ? [`${part.placed.part.role} on ${part.placing.keyboard}`] : [];
+  });
+  // What lies on another keyboard draws other stops for that reason alone.
+  if (moved.length === 1) found.push(...moved);
   const [added, dropped] = [more.slice(0, 1), less.slice(0, 1)];
   if (more.length === 1 && less.length === 1) {
-    found.push(`${added.map(stopLabel)} for ${dropped.map(stopLabel)}${where([...more, ...less])}`);
+    const [one, other] = [added[0] as Stop, dropped[0] as Stop];
+    const same = stopLabel(one) === stopLabel(other);
+    found.push(
+      same
+        ? `${stopLabel(one)} of ${one.division}`
+        : `${stopLabel(one)} for ${stopLabel(other)}${where([...more, ...less])}`,
+    );
   }
   if (more.length > 0 && less.length === 0) found.push(`with ${told(more)}`);
   if (more.length === 0 && less.length > 0) found.push(`without ${told(less)}`, `without ${told(dropped)}`);
   if (more.length > 0) found.push(`with ${told(added)}`);
+  if (moved.length > 1) found.push(...moved);
   for (const part of parts) {
     const other = twin.find((each) => each.placing.part === part.placing.part);
     if (!other) found.push(`with ${part.placing.part}`);
-    else if (other.placing.keyboard !== part.placing.keyboard)
-      found.push(`${part.placed.part.role} on ${part.placing.keyboard}`);
     else if (other.placing.octave !== part.placing.octave) {
       found.push(`${part.placed.part.role} ${octaveWords(part) || "at its place"}`);
     } else if (other.sound.tremulant !== part.sound.tremulant) {
@@ -40,6 +52,12 @@ function differences(labelled: Labelled, parts: readonly JudgedPart[], twin: rea
       found.push(`${where} ${part.heard.length > other.heard.length ? "coupled" : "uncoupled"}`);
     }
   }
+  const couplers = (some: readonly JudgedPart[]): readonly string[] => [
+    ...new Set(some.flatMap((part) => part.placed.couplers.map(({ name }) => name))),
+  ];
+  const [on, off] = [couplers(parts), couplers(twin)];
+  found.push(...on.filter((name) => !off.includes(name)).map((name) => `with ${name}`));
+  found.push(...off.filter((name) => !on.includes(name)).map((name) => `without ${name}`));
   if (twin.some((each) => !parts.some((part) => part.placing.part === each.placing.part))) found.push("fewer parts");
   return found;
 }

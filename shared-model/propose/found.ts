@@ -14,7 +14,7 @@ export interface Found {
   readonly order: readonly number[];
   /** One text for one state, however it was reached. */
   readonly signature: string;
-  /** One text for all states that differ in nothing but how far their boxes are open. */
+  /** One text for all states that differ in nothing but how far their boxes are open, and what grounds the bass. */
   readonly drawing: string;
 }
 
@@ -28,6 +28,25 @@ export const placesInPrint = (problem: Problem): ReadonlyMap<Stop, number> => {
   }
   return table;
 };
+
+const grounds = new WeakMap<Problem, ReadonlySet<number>>();
+/**
+ * Places in print of the stops that ground a bass and nothing else: those of the pedal where the hands have the music.
+ * Eight registrations should be eight for the hands, each over its best bass.
+ */
+function groundOf(problem: Problem): ReadonlySet<number> {
+  let ground = grounds.get(problem);
+  if (!ground) {
+    const { instrument, section } = problem;
+    const pedals = new Set(instrument.divisions.filter(({ kind }) => kind === "pedal").map(({ name }) => name));
+    const lent = instrument.couplers.some(({ from }) => pedals.has(from));
+    const forBass = section.parts.every(({ hands, role }) => hands !== "feet" || role === "bass");
+    const apart = forBass && !lent && section.parts.some(({ hands }) => hands !== "feet");
+    ground = new Set(apart ? problem.stops.flatMap((stop, index) => (pedals.has(stop.division) ? [index] : [])) : []);
+    grounds.set(problem, ground);
+  }
+  return ground;
+}
 
 /** Best first; equals by printed order of keyboards, then of stops. */
 export function compareFound(
@@ -60,15 +79,21 @@ export interface Identity {
  * @param boxes those that are not open, with their position, in any order.
  */
 export function identityOf(
+  problem: Problem,
   keyboards: readonly number[],
   drawn: readonly number[],
   couplers: ReadonlySet<string>,
   tremulants: readonly string[],
   boxes: readonly (readonly [string, BoxPosition])[],
 ): Identity {
-  const drawing = `${keyboards.join(" ")}|${drawn.join(" ")}|${[...couplers].sort().join("+")}|${[...tremulants].sort().join("+")}`;
+  const ground = groundOf(problem);
+  const means = `${keyboards.join(" ")}|${[...couplers].sort().join("+")}|${[...tremulants].sort().join("+")}`;
   const shut = boxes.map(([box, at]) => `${at} ${box}`).sort();
-  return { order: [...keyboards, ...drawn], drawing, signature: `${drawing}|${shut.join("+")}` };
+  return {
+    order: [...keyboards, ...drawn],
+    drawing: `${means}|${drawn.filter((place) => !ground.has(place)).join(" ")}`,
+    signature: `${means}|${drawn.join(" ")}|${shut.join("+")}`,
+  };
 }
 
 /** The texts and the printed order of a state with its placings: the same for the search and for enumeration. */
@@ -82,5 +107,5 @@ export function identify(problem: Problem, state: ConsoleState, placings: readon
     return placeCode(problem, keyboard, placing.octave);
   });
   const boxes = [...state.boxes].filter(([, at]) => at !== "open");
-  return identityOf(keyboards, drawn, state.couplers, [...state.tremulants], boxes);
+  return identityOf(problem, keyboards, drawn, state.couplers, [...state.tremulants], boxes);
 }

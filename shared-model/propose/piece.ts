@@ -46,5 +46,5 @@ export function identifyPieces(problem: Problem, pieces: readonly Piece[]): Iden
     boxes.push(...candidate.boxes);
   }
   drawn.sort((a, b) => a - b);
-  return identityOf(keyboards, drawn, couplers, tremulants, boxes);
+  return identityOf(problem, keyboards, drawn, couplers, tremulants, boxes);
 }
