@@ -3,6 +3,7 @@ import { troubleLine } from "../shared-model/files/trouble-words.ts";
 import { AboutPage } from "./about/about-page.tsx";
 import { ByHandPage } from "./by-hand/by-hand-page.tsx";
 import { CardsPage } from "./cards/cards-page.tsx";
+import { CarryPage } from "./carry/carry-page.tsx";
 import { EntryPage } from "./entering/entry-page.tsx";
 import { OrganPage } from "./entering/organ-page.tsx";
 import { FirstPage } from "./first/first-page.tsx";
@@ -29,6 +30,7 @@ const TITLES: Readonly<Record<Page, string>> = {
   piece: "The piece",
   cards: "Cue cards",
   survey: "What this organ can do",
+  carry: "To another organ",
   about: "About and sources",
 };
 
@@ -102,6 +104,7 @@ function WithOrgan({ text, page }: { text: string; page: Page }): ReactNode {
   }
   if (page === "organ") return <OrganPage instrument={instrument} />;
   if (page === "survey") return <SurveyPage instrument={instrument} text={text} />;
+  if (page === "carry") return <CarryPage instrument={instrument} text={text} />;
   if (page === "cards") return <CardsPage instrument={instrument} />;
   if (page === "piece") return <PiecePage instrument={instrument} />;
   if (page === "by-hand") return <ByHandPage instrument={instrument} />;

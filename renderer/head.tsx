@@ -13,6 +13,9 @@ const CHAPTERS: readonly (readonly [page: Page, words: string])[] = [
   ["cards", "Cards"],
 ];
 
+/** Pages that belong to a chapter of another name. */
+const WITHIN: Readonly<Partial<Record<Page, Page>>> = { "by-hand": "registration", carry: "piece" };
+
 /** The running head: which organ lies open, the chapters, undo, and the light. */
 export function Head() {
   const store = useStore();
@@ -35,7 +38,7 @@ export function Head() {
             <button
               type="button"
               key={each}
-              aria-current={each === page || (each === "registration" && page === "by-hand") ? "page" : undefined}
+              aria-current={each === (WITHIN[page] ?? page) ? "page" : undefined}
               onClick={() => store.turnTo(each)}
             >
               {words}

@@ -5,7 +5,7 @@ import { type Cards, useCards } from "../cards/use-cards.ts";
 import { isSaid } from "../state/piece-text.ts";
 import { useStore, useWork } from "../state/use-store.tsx";
 import { type DeskSection, freshSection } from "../state/work.ts";
-import { Act } from "../words/action.tsx";
+import { Act, Plain } from "../words/action.tsx";
 import { capital, counted, NumberWord } from "../words/typeset.tsx";
 import { Aids } from "./aids.tsx";
 import { ChangeLine, InnerChanges, verdictCounts } from "./change-line.tsx";
@@ -124,6 +124,11 @@ export function PiecePage({ instrument }: { instrument: Instrument }) {
           </li>
         ))}
       </ol>
+      {said.length > 0 && (
+        <Plain chosen onClick={() => store.turnTo("carry")}>
+          Carry it to another organ
+        </Plain>
+      )}
     </main>
   );
 }

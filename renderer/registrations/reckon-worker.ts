@@ -1,4 +1,5 @@
 import { type ImproveAsk, waysFor } from "../by-hand/ways.ts";
+import { type CarryAsk, type CarryFileAsk, carriedFileFor, carryFor } from "../carry/carrying.ts";
 import { type PlanAsk, planFor } from "../piece/planning.ts";
 import { type SurveyAsk, surveySteps } from "../survey/survey-steps.ts";
 import { answerTo, type ProposeAsk } from "./proposed.ts";
@@ -7,7 +8,9 @@ type Ask =
   | ({ readonly wants: "proposals" } & ProposeAsk)
   | ({ readonly wants: "ways" } & ImproveAsk)
   | ({ readonly wants: "plan" } & PlanAsk)
-  | ({ readonly wants: "survey" } & SurveyAsk);
+  | ({ readonly wants: "survey" } & SurveyAsk)
+  | ({ readonly wants: "carry" } & CarryAsk)
+  | ({ readonly wants: "carried-file" } & CarryFileAsk);
 
 /** The answer to a question. A survey tells of each step before it is done. */
 function answer(ask: Ask, tell: (step: unknown) => void): unknown {
@@ -18,6 +21,10 @@ function answer(ask: Ask, tell: (step: unknown) => void): unknown {
       return waysFor(ask);
     case "plan":
       return planFor(ask);
+    case "carry":
+      return carryFor(ask);
+    case "carried-file":
+      return carriedFileFor(ask);
     case "survey":
       for (const step of surveySteps(ask)) tell(step);
       return true;

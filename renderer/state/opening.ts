@@ -45,7 +45,7 @@ export function enterList(store: Store, text: string): void {
 }
 
 /** The organ in the library, else among the demo organs, that calls itself so; `null` when there is none. */
-async function organNamed(store: Store, name: string): Promise<DocumentId | null> {
+export async function organNamed(store: Store, name: string): Promise<DocumentId | null> {
   const entries = (await store.host.list()).filter((each) => each.kind === "instrument" && each.name === name);
   return (entries.find((each) => !each.demo) ?? entries[0])?.id ?? null;
 }

@@ -10,6 +10,7 @@ export const PAGES = [
   "piece",
   "cards",
   "survey",
+  "carry",
   "about",
 ] as const;
 export type Page = (typeof PAGES)[number];

@@ -3,8 +3,8 @@ import { TRADITIONS } from "../../shared-model/music/texture.ts";
 import { texturesOf } from "../../shared-model/music/textures/catalogue.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { organFacts } from "../first/first-page.tsx";
-import { useWork } from "../state/use-store.tsx";
-import { Act } from "../words/action.tsx";
+import { useStore, useWork } from "../state/use-store.tsx";
+import { Act, Plain } from "../words/action.tsx";
 import { TroubleNote } from "../words/trouble-note.tsx";
 import { counted, Typeset } from "../words/typeset.tsx";
 import { AtSight } from "./at-sight.tsx";
@@ -14,6 +14,7 @@ import { useSurvey } from "./use-survey.ts";
 
 /** What is possible on this organ, school by school and texture by texture, and what its list shows at first sight. */
 export function SurveyPage({ instrument, text }: { instrument: Instrument; text: string }) {
+  const store = useStore();
   const { entry } = useWork();
   const { standing, stop, goOn } = useSurvey(text);
   const { state, surveyed, fault } = standing;
@@ -33,6 +34,7 @@ export function SurveyPage({ instrument, text }: { instrument: Instrument; text:
                 ? "Looking at the textures …"
                 : `${surveyed.length} of ${TEXTURES_IN_ALL} textures looked at`}
           </p>
+          <Plain onClick={() => store.turnTo("carry")}>Carry a piece here</Plain>
           {state === "looking" && (
             <Act second onClick={stop}>
               Stop

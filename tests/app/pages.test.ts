@@ -68,6 +68,7 @@ const WALK: readonly (readonly [name: string, go: (page: Page) => Promise<unknow
       await page.getByRole("button", { name: "Add a section" }).click();
     },
   ],
+  ["to another organ", (page) => page.getByRole("button", { name: "Carry it to another organ" }).click()],
   [
     "cards",
     async (page) => {

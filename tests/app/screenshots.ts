@@ -120,6 +120,17 @@ const SHOTS: readonly Shot[] = [
     },
   },
   {
+    name: "7-carry",
+    go: async (page) => {
+      await button(page, "Piece").click();
+      await button(page, "Carry it to another organ").click();
+      await page
+        .getByRole("combobox", { name: "Organ", exact: true })
+        .selectOption({ label: "St. Nikolai, Wiekenborg" });
+      await page.locator(".carried").first().waitFor({ timeout: 60_000 });
+    },
+  },
+  {
     name: "8-survey",
     go: async (page) => {
       await button(page, "Survey").click();

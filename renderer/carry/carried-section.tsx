@@ -1,0 +1,139 @@
+import type { Part } from "../../shared-model/music/texture.ts";
+import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { saidPart } from "../registrations/part-words.ts";
+import { inHandOrder } from "../texture/diagram.tsx";
+import { HAND_WORDS, HandMark } from "../words/hand-mark.tsx";
+import { capital, counted, pointsText, Typeset } from "../words/typeset.tsx";
+import type { CarriedLine, CarriedSide, Fate } from "./carrying.ts";
+
+/** What becomes of a section, in the fewest words. */
+const FATE_WORDS: Readonly<Record<Fate, string>> = {
+  "as-it-was": "as it was",
+  "in-meaning": "the same by other stops",
+  otherwise: "otherwise",
+  lost: "lost",
+};
+
+interface CarriedSectionProps {
+  readonly line: CarriedLine;
+  readonly at: number;
+  readonly from: Instrument;
+  readonly to: Instrument;
+  readonly isTaken: boolean;
+  readonly onTake: (isTaken: boolean) => void;
+}
+
+/** One section on both organs side by side, what became of it beside that, and whether it is taken. */
+export function CarriedSection({ line, at, from, to, isTaken, onTake }: CarriedSectionProps) {
+  const { name, bars, fate, music, before, after, missing, remarks } = line;
+  return (
+    <li className="carried" aria-label={name}>
+      <div className="head">
+        <span className="no">{at + 1}</span>
+        <h2>{name}</h2>
+        {bars !== null && <span className="note quiet">bars {bars}</span>}
+        <span className={`fate fate-${fate}`}>{FATE_WORDS[fate]}</span>
+        {after && (
+          <label className="check">
+            <input type="checkbox" checked={isTaken} onChange={(event) => onTake(event.target.checked)} />
+            take it over<span className="sr">: {name}</span>
+          </label>
+        )}
+      </div>
+      <Side organ={from} side={before} music={music} words="was" />
+      {after ? (
+        <Side organ={to} side={after} music={music} words="becomes" />
+      ) : (
+        <div className="side">
+          <p className="note quiet">becomes</p>
+          <p className="label">Nothing: {to.name} has no means for it</p>
+          <ul className="note">
+            {missing.map((each) => (
+              <li key={each} className="bare">
+                <Typeset>{each}</Typeset>
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
+      <div className="why">
+        {after && <Differences line={line} />}
+        {remarks.map((each) => (
+          <p className="note" key={each}>
+            <Typeset>{each}</Typeset>
+          </p>
+        ))}
+      </div>
+    </li>
+  );
+}
+
+interface SideProps {
+  readonly organ: Instrument;
+  readonly side: CarriedSide;
+  readonly music: readonly Part[];
+  readonly words: string;
+}
+
+function Side({ organ, side, music, words }: SideProps) {
+  return (
+    <div className="side">
+      <p className="note quiet">{words}</p>
+      <p className="label">
+        <Typeset>{side.label}</Typeset>
+        {side.steps > 0 && <span className="note quiet"> and {counted(side.steps, "further step")}</span>}
+      </p>
+      <ul className="note">
+        {inHandOrder(music).map((part) => {
+          const said = saidPart(organ, side, part.id);
+          return (
+            <li key={part.id}>
+              <HandMark hands={part.hands} />
+              <span>
+                <span className="sr">{HAND_WORDS[part.hands]}: </span>
+                {said.keyboard && <i>{said.keyboard} </i>}
+                <Typeset>{said.stops}</Typeset>
+              </span>
+            </li>
+          );
+        })}
+      </ul>
+    </div>
+  );
+}
+
+/** What stops became, then what is meant otherwise with its price, as a ledger. */
+function Differences({ line: { stops, differences, fate } }: { line: CarriedLine }) {
+  if (stops.length + differences.length === 0) {
+    return (
+      <p className="note quiet">
+        {fate === "as-it-was" ? "Set as it was: every stop has its like there." : "Nothing is meant otherwise."}
+      </p>
+    );
+  }
+  return (
+    <>
+      {stops.map(({ part, text }) => (
+        <p className="note" key={`${part} ${text}`}>
+          <i>{capital(part)}:</i> <Typeset>{text}</Typeset>
+        </p>
+      ))}
+      {differences.length > 0 && (
+        <table className="cost note">
+          <caption className="sr">What is meant otherwise, and what that counts against it</caption>
+          <tbody>
+            {differences.map(({ part, text, points }) => (
+              <tr key={`${part} ${text}`}>
+                <td>
+                  {part !== null && <i>{capital(part)}: </i>}
+                  <Typeset>{part === null ? capital(text) : text}</Typeset>
+                </td>
+                <td>{pointsText(-points)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </>
+  );
+}
