@@ -6,6 +6,7 @@ import type { Problem } from "../../shared-model/judging/problem.ts";
 import { citations } from "../../shared-model/music/prescriptions/citation.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { checkJson } from "./check-json.ts";
+import { guessWords } from "./guess-words.ts";
 import { readOptions, type Usage } from "./options.ts";
 import { readOrgan, readRegistration } from "./organ.ts";
 import { counted, wrapped } from "./plain-text.ts";
@@ -86,6 +87,7 @@ export function checkCommand(words: readonly string[], terminal: Terminal): numb
     ...findings.flatMap(findingLines),
     ...(findings.length > 0 ? [""] : []),
     ...wrapped(`${summary(findings)} Score ${decimal(judgement.score)}.`),
+    ...guessWords(problem, judgement.parts),
     ...(given.has("reasons") ? ["", ...reasonLines(judgement.reasons, "  ", true)] : []),
   ];
   terminal.stdout.write(line(lines.join("\n")));

@@ -4,7 +4,6 @@ import { labelsOf } from "../../shared-model/cards/labels.ts";
 import { registrationPages } from "../../shared-model/cards/pages.ts";
 import { sparesOf } from "../../shared-model/cards/spares.ts";
 import { sectionOfMusic } from "../../shared-model/files/written-section.ts";
-import { guessedStops } from "../../shared-model/judging/hearing-report.ts";
 import { prepare } from "../../shared-model/judging/prepare.ts";
 import type { Problem } from "../../shared-model/judging/problem.ts";
 import { sectionOf } from "../../shared-model/music/section.ts";
@@ -14,6 +13,7 @@ import { lackingFor } from "../../shared-model/propose/lacking.ts";
 import { isLadder, ladder } from "../../shared-model/propose/ladder.ts";
 import { missingMeans } from "../../shared-model/propose/missing.ts";
 import { COLOUR_WINDOW, propose, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
+import { guessWords } from "./guess-words.ts";
 import { type Given, oneOf, readOptions, type Usage, wholeNumber } from "./options.ts";
 import { readMusic, readOrgan, textureIdOf } from "./organ.ts";
 import { drawPicture, PICTURE_OPTION, pictureOrder } from "./picture.ts";
@@ -104,16 +104,6 @@ function proposalLines(problem: Problem, listed: ListedState, all: boolean): rea
   ];
 }
 
-/** Says that balance rests on guesses, where it does. */
-function guessWords(problem: Problem, listed: readonly ListedState[]): readonly string[] {
-  const guessed = new Set(listed.flatMap(({ judgement }) => guessedStops(problem, judgement.parts)));
-  if (guessed.size === 0) return [];
-  return wrapped(
-    "Balance is a guess from the names of the stops, since their strength was not set by ear: " +
-      "instruments/README.md says how to listen.",
-  );
-}
-
 /** `registrant propose`. */
 export async function proposeCommand(words: readonly string[], terminal: Terminal): Promise<number> {
   const given = readOptions(PROPOSE, words);
@@ -192,7 +182,10 @@ export async function proposeCommand(words: readonly string[], terminal: Termina
           `Order: the best of each colour and way first, unless more than ${decimal(COLOUR_WINDOW)} points behind ` +
             "the best; then by score. --every shows the plain order.",
         )),
-    ...guessWords(problem, listed),
+    ...guessWords(
+      problem,
+      listed.flatMap(({ judgement }) => judgement.parts),
+    ),
   ];
   terminal.stdout.write(line(lines.join("\n").trimEnd()));
   return status;

@@ -1,12 +1,14 @@
 import { useState } from "react";
 import type { ConsoleAids, Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { Plain } from "../words/action.tsx";
+import { RoomByEar } from "./by-ear.tsx";
 import type { Edit } from "./editing.ts";
 
-/** What a list seldom says: couplers, tremulants, pistons. */
+/** What a list seldom says: the room, couplers, tremulants, pistons. */
 export function Further({ instrument, edit }: { instrument: Instrument; edit: Edit }) {
   return (
     <div className="further">
+      <RoomByEar instrument={instrument} edit={edit} />
       <Couplers instrument={instrument} edit={edit} />
       <Tremulants instrument={instrument} edit={edit} />
       <Aids instrument={instrument} edit={edit} />

@@ -40,7 +40,7 @@ export function OrganPage({ instrument }: { instrument: Instrument }) {
         </div>
       </div>
       <p className="note quiet">
-        Touch a stop to rename it, mark it off, say how strong it is by ear, or take it out.
+        Touch a stop to rename it, mark it off, say how strong and bright it is by ear, or take it out.
         {organFile?.demo && " This is a demo organ: your first change makes a copy of it in your library."}
       </p>
       {trouble !== null && <TroubleNote>{trouble}</TroubleNote>}

@@ -1,17 +1,10 @@
 import { useState } from "react";
 import { stopLabel } from "../../shared-model/judging/listening.ts";
-import type { Instrument, Stop, Strength } from "../../shared-model/stoplist/instrument.ts";
+import type { Instrument, Stop } from "../../shared-model/stoplist/instrument.ts";
 import { Plain } from "../words/action.tsx";
 import { NameField } from "../words/name-field.tsx";
+import { ByEar } from "./by-ear.tsx";
 import type { Edit } from "./editing.ts";
-
-const STRENGTHS: readonly (readonly [strength: Strength, words: string])[] = [
-  [1, "very soft"],
-  [2, "soft"],
-  [3, "middling"],
-  [4, "strong"],
-  [5, "very strong"],
-];
 
 interface StopEditorProps {
   readonly instrument: Instrument;
@@ -46,26 +39,7 @@ export function StopEditor({ instrument, stop, at, count, edit, onClose }: StopE
           }}
         />
       </div>
-      <label>
-        <span className="note quiet">strength by ear</span>
-        <select
-          className="pick"
-          value={stop.strength}
-          onChange={(event) =>
-            edit(`the strength of ${label}`, {
-              edit: "set-strength",
-              stop: stop.id,
-              strength: Number(event.target.value) as Strength,
-            })
-          }
-        >
-          {STRENGTHS.map(([strength, words]) => (
-            <option key={strength} value={strength}>
-              {words}
-            </option>
-          ))}
-        </select>
-      </label>
+      <ByEar stop={stop} label={label} edit={edit} />
       <label>
         <span className="note quiet">pipes</span>
         <select

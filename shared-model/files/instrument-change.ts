@@ -1,5 +1,5 @@
 import type { Compass } from "../pitch/key.ts";
-import type { Brightness, ConsoleAids, Strength } from "../stoplist/instrument.ts";
+import type { Brightness, ConsoleAids, Room, Strength } from "../stoplist/instrument.ts";
 import type { CouplerText } from "./coupler-text.ts";
 import type { YamlValue } from "./yaml-words.ts";
 
@@ -14,6 +14,8 @@ export type InstrumentEdit =
   | { readonly edit: "set-strength"; readonly stop: string; readonly strength: Strength | null }
   /** `null`: back to what is usual for such a stop. */
   | { readonly edit: "set-brightness"; readonly stop: string; readonly brightness: Brightness | null }
+  /** `null`: nobody has said; a medium room is reckoned with. */
+  | { readonly edit: "set-room"; readonly room: Room | null }
   /** `stop` in either form of the file; `at` counts from 0, the end when left out. */
   | { readonly edit: "add-stop"; readonly division: string; readonly stop: YamlValue; readonly at?: number }
   | { readonly edit: "remove-stop"; readonly stop: string }

@@ -43,6 +43,8 @@ interface StopPlace extends Place {
 }
 
 const DIVISION_HEAD = ["name", "kind", "keyboard", "compass", "divided-at", "enclosed"];
+/** The room comes behind these keys. */
+const BEFORE_ROOM = ["registrant", "name", "place", "builder", "year", "history", "note", "a4", "temperament"];
 /** Couplers come behind these keys. */
 const BEFORE_COUPLERS = ["divisions", "ranks"];
 /** Tremulants come behind these. */
@@ -83,6 +85,13 @@ class InstrumentEditor {
           ? this.#removeStopKey(place, "brightness")
           : this.#setStopKey(place, "brightness", edit.brightness);
       }
+      case "set-room":
+        return sure(
+          edit.room === null
+            ? this.#patcher.removeKey(this.#root, "room")
+            : this.#patcher.setKey(this.#root, "room", edit.room, BEFORE_ROOM),
+          "room",
+        );
       case "add-stop": {
         const { node, division } = this.#division(edit.division);
         return sure(

@@ -138,6 +138,7 @@ function readOrgan(root: Located, reporter: Reporter): Instrument | null {
     a4: read.a4 ?? 440,
     temperament: read.temperament ?? null,
     room: read.room ?? "medium",
+    roomByEar: read.room !== undefined,
     divisions,
     ranks: ranks.all(),
     couplers,

@@ -363,7 +363,7 @@ export class StopWorkshop {
       family: voice.family,
       strength: voice.strength,
       brightness: entry.brightness ?? 3,
-      byEar: entry.strength !== null || entry.brightness !== null,
+      byEar: { strength: entry.strength !== null, brightness: entry.brightness !== null },
       ranks,
       uses,
       ...keys,

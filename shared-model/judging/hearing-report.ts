@@ -18,9 +18,11 @@ export interface HearingReport {
   readonly guessed: readonly Stop[];
 }
 
+const isGuessed = ({ byEar }: Stop): boolean => !byEar.strength && !byEar.brightness;
+
 /** Stops that are heard and whose strength and brightness are only the usual ones of their kind. */
 export const guessedStops = (problem: Pick<Problem, "stops">, parts: readonly JudgedPart[]): readonly Stop[] =>
-  problem.stops.filter((stop) => !stop.byEar && parts.some((part) => part.heard.includes(stop.id)));
+  problem.stops.filter((stop) => isGuessed(stop) && parts.some((part) => part.heard.includes(stop.id)));
 
 /** The numbers behind a judgement's words about balance. */
 export function hearingReport(problem: Pick<Problem, "stops">, { parts }: Pick<Judgement, "parts">): HearingReport {

@@ -49,8 +49,8 @@ export interface Stop {
   readonly family: Family;
   readonly strength: Strength;
   readonly brightness: Brightness;
-  /** Whether somebody listened: strength or brightness stand in the file. Else both are what is usual for such a stop. */
-  readonly byEar: boolean;
+  /** What somebody has set by ear: it stands in the file. What does not is usual for such a stop. */
+  readonly byEar: { readonly strength: boolean; readonly brightness: boolean };
   /** Number of ranks sounding together on a key, 1 for a plain stop; 0 for an effect without pitch. */
   readonly ranks: number;
   /** Every rank it draws, by stretch of keys: the breaks of a mixture, the borrowed bass of a short rank. */
@@ -132,6 +132,8 @@ export interface Instrument {
   readonly a4: number;
   readonly temperament: string | null;
   readonly room: Room;
+  /** Whether the file says what the room is like; else it is taken for a medium one. */
+  readonly roomByEar: boolean;
   /** Printed order: this order settles the order of equal proposals. */
   readonly divisions: readonly Division[];
   readonly ranks: readonly Rank[];

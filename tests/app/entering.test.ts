@@ -151,6 +151,36 @@ describe("mending an organ", () => {
     expect(await page.getByRole("button", { name: /^Hautboy/ }).getAttribute("aria-pressed")).toBe("true");
   });
 
+  test("what was heard of a stop and of the room is set, kept in the file and cleared", {
+    timeout: 120_000,
+  }, async () => {
+    await page.goto(host.address);
+    await page.getByRole("button", { name: /^All Saints/ }).click();
+    await page.getByRole("button", { name: "Organ", exact: true }).click();
+    await page.getByRole("button", { name: /^Oboe/ }).click();
+    const strength = page.getByRole("combobox", { name: "strength of Oboe 8 by ear" });
+    const brightness = page.getByRole("combobox", { name: "brightness of Oboe 8 by ear" });
+    const room = page.getByRole("combobox", { name: "What the room is like" });
+    const shown = (select: typeof room) => select.locator("option:checked").textContent();
+    expect(await shown(strength)).toBe("not set; usually middling");
+    expect(await shown(brightness)).toBe("not set; usually neither dull nor bright");
+    await strength.selectOption("strong");
+    await brightness.selectOption("rather bright");
+    await room.selectOption("live: longer than three seconds");
+    const file = () => host.text(host.files().find((each) => each.startsWith("organs/")) ?? "");
+    await expect.poll(file).toContain("{name: Oboe, pitch: 8, strength: 4, brightness: 4}");
+    await expect.poll(file).toMatch(/^room: live$/m);
+    await page.getByText("How to listen to the stops").click();
+    expect(await axeFindings(page)).toEqual([]);
+    expect(await smallTargets(page, 40)).toEqual([]);
+    await strength.selectOption("as usual for such a stop");
+    await brightness.selectOption("as usual for such a stop");
+    await room.selectOption("not said");
+    await expect.poll(() => shown(strength)).toBe("not set; usually middling");
+    await expect.poll(file).toContain("{name: Oboe, pitch: 8}");
+    await expect.poll(file).not.toMatch(/^room:/m);
+  });
+
   test("stops are added, marked off, moved and taken out, and every step is undone", { timeout: 120_000 }, async () => {
     await page.goto(host.address);
     await page.getByRole("button", { name: /^All Saints/ }).click();

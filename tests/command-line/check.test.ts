@@ -30,7 +30,7 @@ describe("check", () => {
     expect(out).toMatch(/^St\. Anna, Lehmkuhle: melody-over-accompaniment, neutral\n/);
     expect(out).toMatch(/ {2}melody +Oberwerk +Rohrflöte 8, Flöte 4, Sesquialtera/);
     expect(out).toMatch(
-      /\n(?:0 errors, \d+ warnings?, \d+ notes?\.|Nothing is wrong with it\.) Score \d+(?:\.\d+)?\.\n$/,
+      /\n(?:0 errors, \d+ warnings?, \d+ notes?\.|Nothing is wrong with it\.) Score \d+(?:\.\d+)?\.\nBalance is a guess [\s\S]+\.\n$/,
     );
   });
 
@@ -68,6 +68,19 @@ describe("check", () => {
       bass: "Pedal",
     });
     expect(left).toBe(named);
+  });
+
+  test("it says once that strengths are guessed, and does not where somebody has listened", async () => {
+    const guess = /Balance is a guess from the names of the stops/g;
+    const { out } = await desk.run("check", "organ.yaml", "good.yaml");
+    expect(out.match(guess)).toHaveLength(1);
+    const heard = SMALL_ORGAN.replaceAll(
+      /^ {6}- ([^\d\n]+) (\d+)$/gm,
+      "      - {name: $1, pitch: $2, strength: 3}",
+    ).replace("- Sesquialtera II", "- {name: Sesquialtera, ranks: 2, brightness: 4}");
+    const listened = await desk.put("heard.yaml", heard).run("check", "heard.yaml", "good.yaml");
+    expect(listened.out).toContain("Score");
+    expect(listened.out).not.toMatch(guess);
   });
 
   test("a remedy that is followed takes its finding away", async () => {

@@ -255,6 +255,8 @@ function someEdit(next: (below: number) => number): InstrumentEdit {
     { edit: "mark-off", stop, note: next(2) === 0 ? null : "dead: [x]" },
     { edit: "mark-on", stop },
     { edit: "set-strength", stop, strength: next(2) === 0 ? null : 5 },
+    { edit: "set-brightness", stop, brightness: next(2) === 0 ? null : 1 },
+    { edit: "set-room", room: next(2) === 0 ? null : "live" },
     {
       edit: "add-stop",
       division,

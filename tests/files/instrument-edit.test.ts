@@ -77,6 +77,22 @@ test("the file that the edits start from is sound", () => {
 
 test("without edits every byte stays", () => expect(edited()).toBe(FILE));
 
+test("what was set by ear is cleared again, and nothing is left of it", () => {
+  const ear: readonly InstrumentEdit[] = [
+    { edit: "set-room", room: "dry" },
+    { edit: "set-room", room: "live" },
+    { edit: "set-brightness", stop: "Great/Mixtur", brightness: 5 },
+  ];
+  const set = readInstrumentFile(edited(...ear), "s.yaml").instrument;
+  expect([set?.room, set?.roomByEar]).toEqual(["live", true]);
+  const cleared = edited(
+    ...ear,
+    { edit: "set-brightness", stop: "Great/Mixtur", brightness: null },
+    { edit: "set-room", room: null },
+  );
+  expect(cleared).toBe(FILE);
+});
+
 describe("each edit changes only its own lines", () => {
   const cases: readonly (readonly [string, InstrumentEdit, readonly string[]])[] = [
     [
@@ -180,6 +196,13 @@ describe("each edit changes only its own lines", () => {
       { edit: "set-brightness", stop: "Great/Mixtur", brightness: 2 },
       ["+         brightness: 2"],
     ],
+    [
+      "a brightness that nobody set has none to lose",
+      { edit: "set-brightness", stop: "Great/Mixtur", brightness: null },
+      [],
+    ],
+    ["a room is set", { edit: "set-room", room: "live" }, ["+ room: live"]],
+    ["a room that nobody set is forgotten", { edit: "set-room", room: null }, []],
     [
       "a stop is added at its place",
       { edit: "add-stop", division: "Great", stop: "Octave 4", at: 1 },

@@ -74,6 +74,7 @@ toys: [Zimbelstern]
     a4: 465,
     temperament: "mean tone",
     room: "live",
+    roomByEar: true,
     couplers: [
       {
         name: "Schwellwerk to Hauptwerk 4",
@@ -193,13 +194,13 @@ describe("what a stop is", () => {
 describe("strength and brightness by ear", () => {
   const ear = (text: string): readonly unknown[] => {
     const { strength, brightness, byEar } = onlyStop(text);
-    return [strength, brightness, byEar];
+    return [strength, brightness, byEar.strength, byEar.brightness];
   };
   test.each([
-    ["Gedackt 8", [2, 3, false]],
-    ["{name: Gedackt, pitch: 8, strength: 4}", [4, 3, true]],
-    ["{name: Gedackt, pitch: 8, brightness: 1}", [2, 1, true]],
-    ["{name: Gedackt, pitch: 8, strength: 2, brightness: 5}", [2, 5, true]],
+    ["Gedackt 8", [2, 3, false, false]],
+    ["{name: Gedackt, pitch: 8, strength: 4}", [4, 3, true, false]],
+    ["{name: Gedackt, pitch: 8, brightness: 1}", [2, 1, false, true]],
+    ["{name: Gedackt, pitch: 8, strength: 2, brightness: 5}", [2, 5, true, true]],
   ])("%s", (text, expected) => expect(ear(text)).toEqual(expected));
 });
 
