@@ -32,14 +32,15 @@ export interface PrintOrder {
 /**
  * What the options say of printing; `null` when the cards are wanted as text.
  *
+ * @param usual the paper where none is named.
  * @throws Refusal for a size that there is not, an option that means nothing without --pdf, and a file that may not be written.
  */
-export function printOrder(given: Given, terminal: Terminal): PrintOrder | null {
+export function printOrder(given: Given, terminal: Terminal, usual: Paper = USUAL_PAPER): PrintOrder | null {
   const path = given.value("pdf");
   if (path === undefined) {
     const options = given.value("picture") === undefined ? ["paper", "sheet", "replace"] : ["paper", "sheet"];
     const idle = options.find((option) => given.has(option));
-    if (idle !== undefined) throw new Refusal(`--${idle} goes with --pdf; without it the card is printed as text.`);
+    if (idle !== undefined) throw new Refusal(`--${idle} goes with --pdf; without it text is printed.`);
     return null;
   }
   const sizeOf = (option: string): Paper | null => {
@@ -48,7 +49,7 @@ export function printOrder(given: Given, terminal: Terminal): PrintOrder | null 
   };
   const order = {
     path,
-    paper: sizeOf("paper") ?? USUAL_PAPER,
+    paper: sizeOf("paper") ?? usual,
     sheet: sizeOf("sheet"),
     replace: given.has("replace"),
   };

@@ -1,4 +1,7 @@
+import { handoutPages } from "../../shared-model/cards/handout.ts";
 import { labelOf } from "../../shared-model/cards/label.ts";
+import { PAPERS } from "../../shared-model/cards/paper/paper.ts";
+import { surveyHandout } from "../../shared-model/cards/survey-handout.ts";
 import {
   byLevel,
   LEVEL_WORDS,
@@ -12,14 +15,17 @@ import { TRADITIONS } from "../../shared-model/music/texture.ts";
 import { oneOf, readOptions, type Usage } from "./options.ts";
 import { readOrgan } from "./organ.ts";
 import { opposite, wrapped } from "./plain-text.ts";
+import { PRINT_OPTIONS, printCards, printOrder } from "./print-cards.ts";
 import { decimal } from "./proposal-json.ts";
-import { DONE, line, type Terminal } from "./terminal.ts";
+import { DONE, line, Refusal, type Terminal } from "./terminal.ts";
+
+const { pdf, paper, replace } = PRINT_OPTIONS;
 
 export const SURVEY: Usage = {
   command: "survey",
-  line: "registrant survey ORGAN.yaml [--tradition T] [--json]",
+  line: `registrant survey ORGAN.yaml [--tradition T] [--json | --pdf F.pdf [--paper ${PAPERS.join("|")}] [--replace]]`,
   does: "Says what an organ can and cannot do, school by school; with --tradition texture by texture.",
-  options: { tradition: { value: "a tradition" }, json: "flag" },
+  options: { tradition: { value: "a tradition" }, json: "flag", pdf, paper, replace },
   operands: ["ORGAN.yaml"],
 };
 
@@ -61,12 +67,18 @@ const verdictLines = ({
 ];
 
 /** `registrant survey`. */
-export function surveyCommand(words: readonly string[], terminal: Terminal): number {
+export async function surveyCommand(words: readonly string[], terminal: Terminal): Promise<number> {
   const given = readOptions(SURVEY, words);
   const said = given.value("tradition");
   const traditions = said === undefined ? TRADITIONS : [oneOf("tradition", said, TRADITIONS)];
+  const order = printOrder(given, terminal, "a4");
+  if (order && given.has("json")) throw new Refusal("--json prints text and --pdf a page: keep one of the two.");
   const instrument = readOrgan(given.operands[0] ?? "", terminal);
   const survey = surveyOrgan(instrument, { traditions, labelOf });
+  if (order) {
+    await printCards(order, (form) => handoutPages(surveyHandout(survey), form), terminal);
+    return DONE;
+  }
   if (given.has("json")) {
     terminal.stdout.write(line(JSON.stringify(surveyJson(survey), null, 2)));
     return DONE;

@@ -59,3 +59,13 @@ test("the text of one school fits 80 columns and names every texture under its l
   expect(out).toMatch(/^Served well$/m);
   for (const title of ["Lleno", "Falsas", "Batalla", "Medio registro de tiple"]) expect(out).toContain(`\n  ${title}`);
 });
+
+test("with --pdf it is printed on one page, and no file is written over", async () => {
+  const desk = new Desk();
+  const words = ["survey", demoPath("torrevana"), "--tradition", "spanish", "--pdf", "survey.pdf"];
+  expect(await desk.run(...words)).toMatchObject({ status: 0, out: "survey.pdf: 1 page, A4.\n" });
+  expect((await desk.run(...words)).err).toContain("survey.pdf: It is there already.");
+  expect((await desk.run(...words, "--replace", "--json")).err).toContain("keep one of the two");
+  expect((await desk.run("survey", demoPath("torrevana"), "--paper", "a4")).err).toContain("--paper goes with --pdf");
+  desk.clear();
+});
