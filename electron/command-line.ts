@@ -10,11 +10,13 @@ import { PROPOSE, proposeCommand } from "./command/propose.ts";
 import { READ, readCommand } from "./command/read.ts";
 import { RULES_USAGE, rulesCommand } from "./command/rules.ts";
 import { SCHEMA, schemaCommand } from "./command/schema.ts";
+import { SUITS, suitsCommand } from "./command/suits.ts";
 import { SURVEY, surveyCommand } from "./command/survey.ts";
 import { DONE, line, REFUSED, Refusal, type Terminal } from "./command/terminal.ts";
 import { TEXTURES_USAGE, texturesCommand } from "./command/textures.ts";
 import { help, tour } from "./command/tour.ts";
 import { VALIDATE, validateCommand } from "./command/validate.ts";
+import { VISIT, visitCommand } from "./command/visit.ts";
 import { VERSION } from "./service/project.ts";
 
 /** What a caller may put in the place of the process's own. */
@@ -37,6 +39,8 @@ const COMMANDS: readonly Command[] = [
   { usage: PLAN, run: planCommand },
   { usage: CARRY, run: carryCommand },
   { usage: SURVEY, run: surveyCommand },
+  { usage: SUITS, run: suitsCommand },
+  { usage: VISIT, run: visitCommand },
   { usage: RULES_USAGE, run: rulesCommand },
   { usage: SCHEMA, run: schemaCommand },
 ];

@@ -130,24 +130,49 @@ function whyNot(problem: Problem, lacking: readonly Lacking[]): readonly string[
   return why.length > 0 ? why : missingMeans(problem).map(({ text }) => text);
 }
 
-function surveyLadder(problem: Problem, texture: Texture, options: SurveyOptions): SurveyedTexture {
+function ladderServed(problem: Problem, labelOf: SurveyOptions["labelOf"]): Served {
   const last = ladder(problem).at(-1);
   const opened = new Set(problem.instrument.divisions.flatMap(({ box }) => box ?? [])).size;
   const growth = last ? last.state.drawn.size + opened : 0;
   const level = growth >= GROWTH.well ? "well" : growth >= GROWTH.compromise ? "compromise" : "not-possible";
   const few = `only ${growth} ${growth === 1 ? "thing" : "things"} can join, a stop or the opening of a box each`;
   return {
-    tradition: problem.section.tradition,
-    texture,
     level,
-    label: last && level !== "not-possible" ? options.labelOf(problem, last.judgement.parts) : null,
+    label: last && level !== "not-possible" ? labelOf(problem, last.judgement.parts) : null,
     score: null,
     lacking: [],
     why: level === "well" ? [] : [few],
     exact: true,
-    instead: null,
   };
 }
+
+/** How an organ serves a section: level, the best registration, and why it is not better. */
+export type Served = Pick<SurveyedTexture, "level" | "label" | "score" | "lacking" | "why" | "exact">;
+
+/** How well a section can be registered on its organ at all, whatever stood for it anywhere; not for one that grows. */
+function servedBy(problem: Problem, labelOf: SurveyOptions["labelOf"]): Served {
+  const { best, exact } = bestFrom(problem, WORTH.compromise);
+  const level = best ? levelOf(problem, best, exact) : "not-possible";
+  if (!best || level === "not-possible") {
+    const lacking = nearestLacking(problem);
+    return { level: "not-possible", label: null, score: null, lacking, why: whyNot(problem, lacking), exact };
+  }
+  const { judgement } = best;
+  const lacking = lackingOf(problem, judgement);
+  const compromise = lacking.length > 0 ? lacking.map(lackWords) : dearest(judgement);
+  return {
+    level,
+    label: labelOf(problem, judgement.parts),
+    score: judgement.score,
+    lacking,
+    why: level === "well" ? [] : compromise,
+    exact,
+  };
+}
+
+/** As {@link servedBy}, of a section that grows too. */
+export const sectionServed = (problem: Problem, labelOf: SurveyOptions["labelOf"]): Served =>
+  isLadder(problem) ? ladderServed(problem, labelOf) : servedBy(problem, labelOf);
 
 function surveyTexture(
   instrument: Instrument,
@@ -156,28 +181,7 @@ function surveyTexture(
   options: SurveyOptions,
 ): SurveyedTexture {
   const problem = prepare(instrument, sectionOf(texture, { tradition }));
-  if (isLadder(problem)) return surveyLadder(problem, texture, options);
-  const { best, exact } = bestFrom(problem, WORTH.compromise);
-  const level = best ? levelOf(problem, best, exact) : "not-possible";
-  if (!best || level === "not-possible") {
-    const lacking = nearestLacking(problem);
-    const why = whyNot(problem, lacking);
-    return { tradition, texture, level: "not-possible", label: null, score: null, lacking, why, exact, instead: null };
-  }
-  const { judgement } = best;
-  const lacking = lackingOf(problem, judgement);
-  const compromise = lacking.length > 0 ? lacking.map(lackWords) : dearest(judgement);
-  return {
-    tradition,
-    texture,
-    level,
-    label: options.labelOf(problem, judgement.parts),
-    score: judgement.score,
-    lacking,
-    why: level === "well" ? [] : compromise,
-    exact,
-    instead: null,
-  };
+  return { tradition, texture, ...sectionServed(problem, options.labelOf), instead: null };
 }
 
 /**
