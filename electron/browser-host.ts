@@ -2,6 +2,7 @@ import open from "open";
 import { startBrowserHost } from "./browser/server.ts";
 import { demoOrgansIn } from "./library/demo-organs.ts";
 import { HostService } from "./service/host-service.ts";
+import type { Settings } from "./service/settings.ts";
 import { STOP_SIGNS } from "./service/stop-signs.ts";
 
 /** Milliseconds from the closing of the last window to the end: who loads the page anew is back by then. */
@@ -12,6 +13,8 @@ export interface BrowserHostStart {
   readonly version: string;
   /** Absolute path of the library. */
   readonly library: string;
+  /** Where the organs opened last are remembered. */
+  readonly settings: Settings;
   /** Folder of the demo organs. */
   readonly demos: string;
   /** Folder of the built renderer. */
@@ -36,6 +39,8 @@ export async function serveInBrowser(start: BrowserHostStart): Promise<void> {
     library,
     demos: demoOrgansIn(start.demos),
     desk: null,
+    onOrgan: (organ) => start.settings.rememberOrgan(organ),
+    recent: () => start.settings.now.recent,
     onDefect,
   });
   const host = await startBrowserHost({ service, renderer: start.renderer, grace: start.grace ?? GRACE });
@@ -48,6 +53,7 @@ export async function serveInBrowser(start: BrowserHostStart): Promise<void> {
     await host.stopped;
   } finally {
     for (const sign of STOP_SIGNS) process.off(sign, host.stop);
+    await start.settings.settled();
   }
 }
 

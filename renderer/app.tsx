@@ -4,6 +4,7 @@ import { AboutPage } from "./about/about-page.tsx";
 import { ByHandPage } from "./by-hand/by-hand-page.tsx";
 import { CardsPage } from "./cards/cards-page.tsx";
 import { CarryPage } from "./carry/carry-page.tsx";
+import { DropPlace } from "./drop-place.tsx";
 import { EntryPage } from "./entering/entry-page.tsx";
 import { OrganPage } from "./entering/organ-page.tsx";
 import { FirstPage } from "./first/first-page.tsx";
@@ -57,6 +58,7 @@ export function App() {
     <div className="book" style={{ zoom: zoom / 100, "--zoom": zoom / 100 } as React.CSSProperties}>
       <Head />
       <SavingTrouble />
+      <DropPlace />
       <div className="page" key={page}>
         <PageOf page={page} />
       </div>

@@ -3,14 +3,34 @@ import { defineConfig, type Plugin } from "vite";
 
 const kilobytes = (bytes: number): string => `${Math.round(bytes / 1024)} kB`;
 
-/** Prints how large the screens are, so that growth is seen when it happens. */
+/**
+ * What the scripts may weigh, in bytes: what the first page loads, the worker that reckons, and what sets type and writes
+ * PDF, which is loaded with the first card. About a twentieth above what they weigh, so that new screens have room and a
+ * library taken in twice does not.
+ */
+const BUDGET = [
+  { script: "index", most: 1_450_000 },
+  { script: "reckon-worker", most: 1_050_000 },
+  { script: "printing", most: 580_000 },
+] as const;
+
+/** Prints how large the screens are, and refuses to build them larger than the budget. */
 const bundleSize = (): Plugin => ({
   name: "bundle-size",
-  writeBundle: (_, bundle) => {
+  writeBundle(_, bundle) {
     const sizes = Object.values(bundle).map((each) => ({
       name: each.fileName,
       bytes: each.type === "chunk" ? new Blob([each.code]).size : new Blob([each.source as BlobPart]).size,
     }));
+    for (const { name, bytes } of sizes.filter((each) => each.name.endsWith(".js"))) {
+      const row = BUDGET.find(({ script }) => name.startsWith(`assets/${script}-`));
+      if (!row) this.error(`${name} is a new script: give it a row in the budget of renderer/vite.config.ts.`);
+      if (bytes > row.most) {
+        this.error(
+          `${name} weighs ${bytes} bytes, ${row.most} are allowed: load less, or raise the budget and say why.`,
+        );
+      }
+    }
     const total = (ending: string): string =>
       kilobytes(sizes.filter(({ name }) => name.endsWith(ending)).reduce((sum, { bytes }) => sum + bytes, 0));
     console.log(`renderer: scripts ${total(".js")}, style ${total(".css")}, fonts ${total(".woff2")}`);

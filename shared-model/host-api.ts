@@ -1,3 +1,5 @@
+import type { OrganFacts } from "./stoplist/organ-facts.ts";
+
 /**
  * What the app asks of the machine it runs on, and nothing else: files, dialogs, printing. All that concerns music is
  * reckoned in the renderer from the texts this hands over. Two hosts keep this contract, the desktop shell and the
@@ -97,7 +99,17 @@ export interface LibraryEntry {
   /** Milliseconds since 1970; 0 for demo organs. */
   readonly changed: number;
   readonly trouble: string | null;
+  /** What is in it, so that a list need not read every document; `null` when it has errors or is of another kind. */
+  readonly facts: DocumentFacts | null;
+  /** Its place among the documents that the person opened last, from 0; `null` when it was not opened lately. */
+  readonly opened: number | null;
 }
+
+/** What a document holds, in a few figures. */
+export type DocumentFacts =
+  | ({ readonly of: "instrument" } & OrganFacts)
+  /** `organ`: the organ it was registered on, as the file names it. */
+  | { readonly of: "piece"; readonly sections: number; readonly organ: string | null };
 
 /** A whole document as it stands on the disk, its byte order mark included. */
 export interface StoredDocument {

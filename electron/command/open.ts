@@ -84,6 +84,7 @@ export async function openCommand(words: readonly string[], terminal: Terminal):
   await serveInBrowser({
     version: VERSION,
     library: asked ?? settings.now.library ?? usualLibrary(),
+    settings,
     demos: DEMO_ORGANS,
     renderer: RENDERER,
     screen,

@@ -68,6 +68,7 @@ class Desktop {
         this.#settings.rememberOrgan(organ);
         this.#setMenu();
       },
+      recent: () => this.#settings.now.recent,
       onDefect: (error) => process.stderr.write(`${String(error instanceof Error ? error.stack : error)}\n`),
     });
     this.#bridge = new WindowBridge(this.#service);

@@ -31,8 +31,8 @@ export function demoOrgansIn(folder: string, disk: Disk = realDisk): DemoOrgans 
   };
   const entry = async (file: string): Promise<LibraryEntry> => {
     const id = `${PREFIX}${file}`;
-    const { kind, name, trouble } = headOf((await read(id)).text);
-    return { id, kind, name: name ?? file, file, demo: true, changed: 0, trouble };
+    const { kind, name, trouble, facts } = headOf((await read(id)).text);
+    return { id, kind, name: name ?? file, file, demo: true, changed: 0, trouble, facts, opened: null };
   };
   let listed: Promise<readonly LibraryEntry[]> | null = null;
   return {

@@ -11,6 +11,8 @@ export const entryOf = ({ file, head, changed }: Seen): LibraryEntry => ({
   demo: false,
   changed,
   trouble: head.trouble,
+  facts: head.facts,
+  opened: null,
 });
 
 /** A line of the list that is no document but says something of the whole. */
@@ -22,6 +24,8 @@ export const notice = (name: string, trouble: string): LibraryEntry => ({
   demo: false,
   changed: 0,
   trouble,
+  facts: null,
+  opened: null,
 });
 
 /** What is said where more lies than is shown. */

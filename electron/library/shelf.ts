@@ -49,7 +49,7 @@ const unreadable = (file: string, mark: string, changed: number, trouble: string
   file,
   mark,
   version: null,
-  head: { kind: null, name: null, trouble },
+  head: { kind: null, name: null, trouble, facts: null },
   changed,
 });
 

@@ -40,6 +40,8 @@ export interface ServiceParts {
   readonly onLibrary?: (folder: string) => void;
   /** Called when the person has opened an organ. */
   readonly onOrgan?: (organ: { readonly id: string; readonly name: string }) => void;
+  /** The organs that the person opened, the last one first, as far as the host remembers them. */
+  readonly recent?: () => readonly { readonly id: string }[];
   /** Told of errors that are the program's own. */
   readonly onDefect?: (error: unknown) => void;
 }
@@ -144,7 +146,12 @@ export class HostService {
   }
 
   async #list(): Promise<readonly LibraryEntry[]> {
-    const entries = [...(await this.#library.list()), ...(await this.#parts.demos.list())];
+    const recent = this.#parts.recent?.().map(({ id }) => id) ?? [];
+    const all = [...(await this.#library.list()), ...(await this.#parts.demos.list())];
+    const entries = all.map((entry): LibraryEntry => {
+      const opened = recent.indexOf(entry.id);
+      return opened < 0 ? entry : { ...entry, opened };
+    });
     const rank = ({ kind }: LibraryEntry): number =>
       kind === null ? DOCUMENT_KINDS.length : DOCUMENT_KINDS.indexOf(kind);
     return entries.sort(

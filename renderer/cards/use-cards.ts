@@ -1,17 +1,17 @@
 import { useEffect, useMemo, useState } from "react";
 import { troubleLine } from "../../shared-model/files/trouble-words.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { modelWorker } from "../registrations/model-worker.ts";
 import { Reckoner } from "../registrations/reckoner.ts";
 import { pieceTextAfter } from "../state/piece-text.ts";
 import { useDesk } from "../state/use-store.tsx";
 import type { CardsAnswer, CardsAsk } from "./cards-ask.ts";
 import type { PrintForm } from "./printing.ts";
 
-const makeWorker = (): Worker => new Worker(new URL("./print-worker.ts", import.meta.url), { type: "module" });
 /** Plans the piece and sets its pages. */
-const setter = new Reckoner<CardsAsk, CardsAnswer>(makeWorker);
+const setter = new Reckoner<CardsAsk, CardsAnswer>(modelWorker);
 /** Writes PDF, apart from the pages that are looked at meanwhile. */
-const printer = new Reckoner<CardsAsk, CardsAnswer>(makeWorker);
+const printer = new Reckoner<CardsAsk, CardsAnswer>(modelWorker);
 
 /** How planning and setting stand. */
 export type Cards =

@@ -1,10 +1,11 @@
 import { useState } from "react";
 import type { Division, Instrument } from "../../shared-model/stoplist/instrument.ts";
-import { organFacts } from "../first/first-page.tsx";
+import { organFacts } from "../../shared-model/stoplist/organ-facts.ts";
 import { useDesk, useStore } from "../state/use-store.tsx";
 import { Act } from "../words/action.tsx";
 import { FAMILY_WORDS, FamilyLegend, FamilySign } from "../words/family-sign.tsx";
 import { NameField } from "../words/name-field.tsx";
+import { organWords } from "../words/organ-words.ts";
 import { PitchOrRanks } from "../words/pitch.tsx";
 import { TroubleNote } from "../words/trouble-note.tsx";
 import { counted, roman } from "../words/typeset.tsx";
@@ -33,7 +34,7 @@ export function OrganPage({ instrument }: { instrument: Instrument }) {
           />
         </div>
         <p className="facts">
-          {organFacts(instrument)}, {counted(stops.length, "stop")}
+          {organWords(organFacts(instrument))}, {counted(stops.length, "stop")}
         </p>
         <div className="end">
           <Act onClick={() => store.turnTo("texture")}>Choose a texture</Act>

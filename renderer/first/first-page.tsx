@@ -1,34 +1,24 @@
 import { useEffect, useState } from "react";
-import { readPieceFile } from "../../shared-model/files/piece-file.ts";
-import type { LibraryEntry } from "../../shared-model/host-api.ts";
-import type { Piece } from "../../shared-model/music/piece.ts";
-import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import type { DocumentFacts, LibraryEntry } from "../../shared-model/host-api.ts";
 import { lookAtList } from "../state/at-sight.ts";
 import { enterList, openDocument, openFolder, troubleWords } from "../state/opening.ts";
-import { organOf } from "../state/organ.ts";
 import { useDesk, useStore } from "../state/use-store.tsx";
 import { Act, Plain } from "../words/action.tsx";
+import { organWords } from "../words/organ-words.ts";
 import { TroubleNote } from "../words/trouble-note.tsx";
-import { counted, numberWord } from "../words/typeset.tsx";
+import { counted } from "../words/typeset.tsx";
 
 /** More than this is no stoplist; the reader itself goes on to a larger size and says so. */
 const MOST = 2_000_000;
 
-/** `two keyboards and pedal, 1897`. */
-export function organFacts({ divisions, year }: Instrument): string {
-  const manuals = new Set(divisions.map((each) => each.keyboard).filter((each) => each !== null)).size;
-  const pedal = divisions.some((each) => each.kind === "pedal" && each.stops.length > 0);
-  const pull = divisions.some((each) => each.kind === "pedal");
-  const keyboards = `${numberWord(manuals)} keyboard${manuals === 1 ? "" : "s"}`;
-  const feet = pedal ? " and pedal" : pull ? ", a pedal that pulls down" : "";
-  return `${keyboards}${feet}${year === null ? "" : `, ${year}`}`;
+/** `two keyboards and pedal, 1897`; `a piece of three sections, for All Saints, Sallowby`. */
+function factWords(facts: DocumentFacts): string {
+  if (facts.of === "instrument") return organWords(facts);
+  return `a piece of ${counted(facts.sections, "section")}${facts.organ === null ? "" : `, for ${facts.organ}`}`;
 }
 
-/** `a piece of three sections, for All Saints, Sallowby`. */
-const pieceFacts = ({ sections, organ }: Piece): string =>
-  `a piece of ${counted(sections.length, "section")}${organ === null ? "" : `, for ${organ}`}`;
-
-const stopsOf = ({ divisions }: Instrument): number => divisions.reduce((sum, each) => sum + each.stops.length, 0);
+/** Most organs under the head of those opened last. */
+const LAST_OPENED = 3;
 
 /** The first page: paste a list, open a demo organ, carry on with one's own. */
 export function FirstPage() {
@@ -73,8 +63,15 @@ export function FirstPage() {
     await openFolder(store);
     setRound((before) => before + 1);
   };
-  const demos = (entries ?? []).filter((each) => each.demo && each.kind === "instrument");
-  const own = (entries ?? []).filter((each) => !each.demo && (each.kind === "instrument" || each.kind === "piece"));
+  const shown = (entries ?? []).filter((each) => each.kind === "instrument" || (!each.demo && each.kind === "piece"));
+  const last = shown
+    .filter((each) => each.opened !== null)
+    .sort((one, other) => (one.opened ?? 0) - (other.opened ?? 0))
+    .slice(0, LAST_OPENED);
+  const others = shown.filter((each) => !last.includes(each));
+  const demos = others.filter((each) => each.demo);
+  const own = others.filter((each) => !each.demo);
+  const hasOwn = shown.some((each) => !each.demo);
   return (
     <main className="first">
       <section aria-labelledby="first-head">
@@ -119,9 +116,10 @@ export function FirstPage() {
         {trouble !== null && <TroubleNote>{trouble}</TroubleNote>}
       </section>
       <section className="contents" aria-label="Organs">
+        {last.length > 0 && <Contents head="Opened last" entries={last} />}
         {own.length > 0 && <Contents head="Carry on with your own" entries={own} />}
-        <Contents head="Or open one of ours, invented for trying" entries={demos} />
-        <h2 className="cap">{own.length > 0 ? "Or look elsewhere" : "Or carry on with your own"}</h2>
+        {demos.length > 0 && <Contents head="Or open one of ours, invented for trying" entries={demos} />}
+        <h2 className="cap">{hasOwn ? "Or look elsewhere" : "Or carry on with your own"}</h2>
         <div className="row">
           <Act second onClick={() => void open()}>
             Open a folder
@@ -163,36 +161,16 @@ function NameAndPlace({ name }: { name: string }) {
 
 function ContentsLine({ entry }: { entry: LibraryEntry }) {
   const store = useStore();
-  const [instrument, setInstrument] = useState<Instrument | null>(null);
-  const [piece, setPiece] = useState<Piece | null>(null);
-  const { id, kind } = entry;
-  useEffect(() => {
-    let there = true;
-    // What cannot be read now is told when it is opened.
-    store.host.read(id).then(
-      ({ text }) => {
-        if (!there) return;
-        if (kind === "instrument") setInstrument(organOf(text).instrument);
-        else setPiece(readPieceFile(text, id, null).piece);
-      },
-      () => undefined,
-    );
-    return () => {
-      there = false;
-    };
-  }, [store, id, kind]);
+  const { facts } = entry;
   return (
-    <button type="button" onClick={() => void openDocument(store, id)}>
+    <button type="button" onClick={() => void openDocument(store, entry.id)}>
       <span className="nm">
         <NameAndPlace name={entry.name} />
       </span>
       <span className="dots" aria-hidden="true" />
-      <span>
-        {instrument ? counted(stopsOf(instrument), "stop").replace(/^[a-z]+/, String(stopsOf(instrument))) : ""}
-      </span>
-      <span className="note quiet">
-        {entry.trouble ?? (instrument ? organFacts(instrument) : piece ? pieceFacts(piece) : " ")}
-      </span>
+      <span>{facts?.of === "instrument" ? `${facts.stops} stop${facts.stops === 1 ? "" : "s"}` : ""}</span>
+      {/* What cannot be read is told with its lines when it is opened. */}
+      <span className="note quiet">{entry.trouble ?? (facts ? factWords(facts) : "with errors in its file")}</span>
     </button>
   );
 }

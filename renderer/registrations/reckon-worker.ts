@@ -1,4 +1,6 @@
 import { type ImproveAsk, waysFor } from "../by-hand/ways.ts";
+import { cardsFor } from "../cards/cards-answer.ts";
+import type { CardsAsk } from "../cards/cards-ask.ts";
 import { type CarryAsk, type CarryFileAsk, carriedFileFor, carryFor } from "../carry/carrying.ts";
 import { type PlanAsk, planFor } from "../piece/planning.ts";
 import { type SurveyAsk, surveySteps } from "../survey/survey-steps.ts";
@@ -10,7 +12,8 @@ type Ask =
   | ({ readonly wants: "plan" } & PlanAsk)
   | ({ readonly wants: "survey" } & SurveyAsk)
   | ({ readonly wants: "carry" } & CarryAsk)
-  | ({ readonly wants: "carried-file" } & CarryFileAsk);
+  | ({ readonly wants: "carried-file" } & CarryFileAsk)
+  | CardsAsk;
 
 /** The answer to a question. A survey tells of each step before it is done. */
 function answer(ask: Ask, tell: (step: unknown) => void): unknown {
@@ -28,14 +31,21 @@ function answer(ask: Ask, tell: (step: unknown) => void): unknown {
     case "survey":
       for (const step of surveySteps(ask)) tell(step);
       return true;
+    case "cards":
+    case "pages":
+    case "pdf":
+      return cardsFor(ask);
   }
 }
 
-/** Runs in a worker of its own, so that the window answers while the organ is searched, and the search can be given up. */
-addEventListener("message", ({ data }: MessageEvent<{ readonly number: number; readonly ask: Ask }>) => {
+/**
+ * Runs in workers of its own, so that the window answers while the organ is searched, and the search can be given up. One
+ * script for all of them: the model in it is large, and is loaded from one file.
+ */
+addEventListener("message", async ({ data }: MessageEvent<{ readonly number: number; readonly ask: Ask }>) => {
   const { number, ask } = data;
   try {
-    postMessage({ number, answer: answer(ask, (step) => postMessage({ number, step })) });
+    postMessage({ number, answer: await answer(ask, (step) => postMessage({ number, step })) });
   } catch (thrown) {
     postMessage({ number, fault: thrown instanceof Error ? thrown.message : String(thrown) });
   }

@@ -2,9 +2,10 @@ import { observationsOf } from "../../shared-model/carry/observations.ts";
 import { TRADITIONS } from "../../shared-model/music/texture.ts";
 import { texturesOf } from "../../shared-model/music/textures/catalogue.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
-import { organFacts } from "../first/first-page.tsx";
+import { organFacts } from "../../shared-model/stoplist/organ-facts.ts";
 import { useStore, useWork } from "../state/use-store.tsx";
 import { Act, Plain } from "../words/action.tsx";
+import { organWords } from "../words/organ-words.ts";
 import { TroubleNote } from "../words/trouble-note.tsx";
 import { counted, Typeset } from "../words/typeset.tsx";
 import { AtSight } from "./at-sight.tsx";
@@ -24,7 +25,7 @@ export function SurveyPage({ instrument, text }: { instrument: Instrument; text:
       <div className="opening">
         <h1>What this organ can do</h1>
         <p className="facts">
-          {organFacts(instrument)}, {counted(stops, "stop")}
+          {organWords(organFacts(instrument))}, {counted(stops, "stop")}
         </p>
         <div className="end">
           <p className="note quiet" role="status">

@@ -22,6 +22,8 @@ export async function builtScreens(): Promise<string> {
     // Not built yet.
   }
   if (built < Math.max(newest(join(root, "renderer")), newest(join(root, "shared-model")))) {
+    // What people get, and not what React has for those who write screens.
+    process.env.NODE_ENV = "production";
     await build({ configFile: join(root, "renderer", "vite.config.ts"), logLevel: "warn" });
   }
   return bundle;

@@ -22,12 +22,17 @@ export interface Served {
 export async function served(): Promise<Served> {
   const renderer = await builtScreens();
   const library = mkdtempSync(join(tmpdir(), "registrant-library-"));
+  let opened: readonly { readonly id: string }[] = [];
   const service = new HostService({
     host: "browser",
     version: "0.0.0",
     library,
     demos: demoOrgansIn(DEMO_ORGANS),
     desk: null,
+    onOrgan: (organ) => {
+      opened = [organ, ...opened.filter(({ id }) => id !== organ.id)];
+    },
+    recent: () => opened,
     onDefect: (error) => console.error(error),
   });
   const host = await startBrowserHost({ service, renderer, grace: 3_600_000 });

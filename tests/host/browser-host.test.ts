@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { type BrowserHost, startBrowserHost } from "../../electron/browser/server.ts";
 import { demoOrgansIn } from "../../electron/library/demo-organs.ts";
 import { HostService } from "../../electron/service/host-service.ts";
+import { Settings } from "../../electron/service/settings.ts";
 import { browserClient } from "../../renderer/host/browser-client.ts";
 import type { Page } from "../../renderer/host/page.ts";
 import type { ExportRequest } from "../../shared-model/host-api.ts";
@@ -13,12 +14,15 @@ import { hostContract } from "./contract.ts";
 import { DEMOS, Machine, until } from "./fixtures.ts";
 
 function start(machine: Machine, grace = 60_000): Promise<BrowserHost> {
+  const settings = new Settings(join(machine.folder, "settings.json"));
   const service = new HostService({
     host: "browser",
     version: "1.2.3",
     library: machine.library,
     demos: demoOrgansIn(DEMOS),
     desk: null,
+    onOrgan: (organ) => settings.rememberOrgan(organ),
+    recent: () => settings.now.recent,
   });
   return startBrowserHost({ service, renderer: machine.renderer, grace });
 }

@@ -64,6 +64,29 @@ export function hostContract(name: HostFacts["host"], open: (machine: Machine) =
       );
     });
 
+    test("tells of each document what is in it, and which organ was opened last", async () => {
+      machine.put(
+        "library/pieces/psalm.yaml",
+        "registrant: piece/1\nname: A psalm\norgan: Zwettin\nsections:\n  - texture: plenum\n",
+      );
+      machine.put(
+        "library/organs/zw.yaml",
+        "registrant: instrument/1\nname: Zwettin\nyear: 1741\ndivisions:\n  - name: Hauptwerk\n    kind: manual\n    stops: [Principal 8, Octave 4]\n  - name: Pedal\n    kind: pedal\n    stops: []\n",
+      );
+      machine.put("library/organs/broken.yaml", "registrant: instrument/1\nname: Broken\ndivisions: 3\n");
+      const zwettin = "library:organs/zw.yaml";
+      await host.opened("demo:sallowby.yaml");
+      await host.opened(zwettin);
+      const list = await host.list();
+      const of = (id: string) => list.find((each) => each.id === id);
+      expect(of(zwettin)?.facts).toEqual({ of: "instrument", manuals: 1, pedal: "pull-down", stops: 2, year: 1741 });
+      expect(of("library:pieces/psalm.yaml")?.facts).toEqual({ of: "piece", sections: 1, organ: "Zwettin" });
+      expect(of("library:organs/broken.yaml")).toMatchObject({ name: "Broken", facts: null });
+      expect(of("demo:sallowby.yaml")).toMatchObject({ facts: { stops: 16 }, opened: 1 });
+      expect(of(zwettin)?.opened).toBe(0);
+      expect(of("demo:wiekenborg.yaml")?.opened).toBeNull();
+    });
+
     test("creates, reads, saves, and keeps the version before", async () => {
       const created = await host.create({ kind: "instrument", name: "St. Maren: große Orgel", text: organText("a") });
       expect(created.id).toBe("library:organs/st-maren-grosse-orgel.yaml");

@@ -10,6 +10,7 @@ import { startDesktop } from "../../electron/desktop/desktop.ts";
 import { placeOn } from "../../electron/desktop/window-place.ts";
 import { demoOrgansIn } from "../../electron/library/demo-organs.ts";
 import { HostService } from "../../electron/service/host-service.ts";
+import { Settings } from "../../electron/service/settings.ts";
 import { HOST_GLOBAL, HOST_METHODS, type Host, MENU_COMMANDS } from "../../shared-model/host-api.ts";
 import { hostContract } from "./contract.ts";
 import { electron, type FakeBrowserWindow, type FakeMenuItem, fake } from "./fake-electron.ts";
@@ -54,12 +55,15 @@ async function end(): Promise<void> {
 }
 
 hostContract("desktop", async (machine) => {
+  const settings = new Settings(join(machine.folder, "settings.json"));
   const service = new HostService({
     host: "desktop",
     version: "1.2.3",
     library: machine.library,
     demos: demoOrgansIn(DEMOS),
     desk: null,
+    onOrgan: (organ) => settings.rememberOrgan(organ),
+    recent: () => settings.now.recent,
   });
   const bridge = new WindowBridge(service);
   const open = async (): Promise<Host> => {

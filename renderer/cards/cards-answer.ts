@@ -27,7 +27,8 @@ function cardsOf({ organ, piece: text }: CardsAsk): PieceCards | readonly string
   return made;
 }
 
-async function answerTo(ask: CardsAsk): Promise<CardsAnswer> {
+/** Plans the piece, and sets and prints its cards as far as that is asked. Runs in a worker. */
+export async function cardsFor(ask: CardsAsk): Promise<CardsAnswer> {
   const made = cardsOf(ask);
   if (!("changes" in made)) return { cards: null, troubles: made, printed: null, pdf: null };
   const answer = { cards: made, troubles: [] };
@@ -37,11 +38,3 @@ async function answerTo(ask: CardsAsk): Promise<CardsAnswer> {
   if (ask.wants === "pages") return { ...answer, printed: await pagesOf(made, ask.form), pdf: null };
   return { ...answer, printed: null, pdf: await pdfBytes(made, ask.form) };
 }
-
-addEventListener("message", ({ data }: MessageEvent<{ readonly number: number; readonly ask: CardsAsk }>) => {
-  const { number, ask } = data;
-  answerTo(ask).then(
-    (answer) => postMessage({ number, answer }),
-    (thrown) => postMessage({ number, fault: thrown instanceof Error ? thrown.message : String(thrown) }),
-  );
-});
