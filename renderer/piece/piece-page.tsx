@@ -9,6 +9,7 @@ import { Act, Plain } from "../words/action.tsx";
 import { capital, counted, NumberWord } from "../words/typeset.tsx";
 import { Aids } from "./aids.tsx";
 import { ChangeLine, InnerChanges, verdictCounts } from "./change-line.tsx";
+import { nameOf, Order, Ordered } from "./order.tsx";
 import { SectionLine } from "./section-line.tsx";
 import { TimeLine } from "./time-line.tsx";
 import { usePlan } from "./use-plan.ts";
@@ -105,25 +106,30 @@ export function PiecePage({ instrument }: { instrument: Instrument }) {
         </span>
       </p>
       {cards && cards.timeLine.length > 1 && <TimeLine cards={cards} sections={said} />}
-      <ol className="score">
+      <Order sections={sections}>
         {sections.map((section, index) => (
-          <li key={section.id} aria-current={index === at ? "true" : undefined}>
-            {index > 0 &&
-              changes
-                .get(section.id)
-                ?.slice(0, 1)
-                .map((each) => <ChangeLine key={each.number} change={each} />)}
-            <SectionLine
-              instrument={instrument}
-              section={section}
-              index={index}
-              count={sections.length}
-              planned={plan.lines.get(section.id) ?? null}
-            />
-            <InnerChanges changes={changes.get(section.id)?.slice(1) ?? []} />
-          </li>
+          <Ordered key={section.id} id={section.id} index={index} who={nameOf(section, index)} isCurrent={index === at}>
+            {(number) => (
+              <>
+                {index > 0 &&
+                  changes
+                    .get(section.id)
+                    ?.slice(0, 1)
+                    .map((each) => <ChangeLine key={each.number} change={each} />)}
+                <SectionLine
+                  instrument={instrument}
+                  section={section}
+                  number={number}
+                  index={index}
+                  count={sections.length}
+                  planned={plan.lines.get(section.id) ?? null}
+                />
+                <InnerChanges changes={changes.get(section.id)?.slice(1) ?? []} />
+              </>
+            )}
+          </Ordered>
         ))}
-      </ol>
+      </Order>
       {said.length > 0 && (
         <Plain chosen onClick={() => store.turnTo("carry")}>
           Carry it to another organ

@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { type ReactNode, useState } from "react";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { textureOf } from "../state/section.ts";
 import { useStore } from "../state/use-store.tsx";
@@ -7,6 +7,7 @@ import { Plain } from "../words/action.tsx";
 import { SCHOOL_WORDS } from "../words/schools.ts";
 import { BeforeChoice } from "./before.tsx";
 import { LinkChoice } from "./link-choice.tsx";
+import { moveSection, nameOf } from "./order.tsx";
 import type { PlannedLine } from "./planning.ts";
 import { Registered } from "./registered.tsx";
 import { SectionMore } from "./section-more.tsx";
@@ -15,6 +16,8 @@ import { tempoWords } from "./tempo-choice.tsx";
 interface SectionLineProps {
   readonly instrument: Instrument;
   readonly section: DeskSection;
+  /** Its number, by which it is taken up. */
+  readonly number: ReactNode;
   readonly index: number;
   readonly count: number;
   /** What the plan says of it, while the piece stands as planned. */
@@ -22,12 +25,12 @@ interface SectionLineProps {
 }
 
 /** A section of the piece: its music at the left, its registration beside it, and what can be done with it. */
-export function SectionLine({ instrument, section, index, count, planned }: SectionLineProps) {
+export function SectionLine({ instrument, section, number, index, count, planned }: SectionLineProps) {
   const store = useStore();
   const [open, setOpen] = useState(false);
   const texture = textureOf(section);
   const tempo = tempoWords(section);
-  const who = section.name ?? `section ${index + 1}`;
+  const who = nameOf(section, index);
   const set = (words: string, change: Partial<DeskSection>, run: string | null): void =>
     store.act(
       words,
@@ -45,10 +48,7 @@ export function SectionLine({ instrument, section, index, count, planned }: Sect
   };
   const move = (by: -1 | 1): void =>
     store.act(`moving ${who}`, (draft) => {
-      const [own] = draft.piece.sections.splice(index, 1);
-      if (own) draft.piece.sections.splice(index + by, 0, own);
-      if (draft.at === index) draft.at = index + by;
-      else if (draft.at === index + by) draft.at = index;
+      draft.at = moveSection(draft, index, index + by);
     });
   const remove = (): void =>
     store.act(`taking out ${who}`, (draft) => {
@@ -65,7 +65,7 @@ export function SectionLine({ instrument, section, index, count, planned }: Sect
     });
   return (
     <div className="sec">
-      <span className="no">{index + 1}</span>
+      {number}
       <div className="sl">
         <label>
           <span className="sr">Name of section {index + 1}</span>
