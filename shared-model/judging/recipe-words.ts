@@ -7,7 +7,7 @@ import { type PartState, stopLabel } from "./listening.ts";
 import { type Problem, placingDeviations, type WeighedPart } from "./problem.ts";
 import type { Reading } from "./reading.ts";
 import { type Reason, reasonOf, type Speaker } from "./reason.ts";
-import { type Closeness, COSTS, type Item, type Match, standingIn } from "./recipe.ts";
+import { type Closeness, COSTS, type Item, type Match, standingIn, worthOf } from "./recipe.ts";
 import { wantedText } from "./wanted-stops.ts";
 
 const ECONOMY: Speaker = { id: "fewest-stops", source: "common practice", severity: "note" };
@@ -47,6 +47,7 @@ const costOf = (some: readonly Matched[]): Points => some.reduce((sum, each) => 
 
 function fulfilmentOf({ weighed, close, who, all }: PartInLight): Fulfilment {
   const standInBits = all.reduce((bits, each) => bits | each.match.standIn, 0);
+  const nearBits = all.reduce((bits, each) => bits | (each.match.coupled ? 0 : each.match.standIn), 0);
   const beside = all.reduce((bits, each) => bits | (each.match.items === 0 ? each.match.standIn : 0), 0);
   let direct = close.gain;
   const replaced: { points: Points; text: string; stops: readonly string[] }[] = [];
@@ -59,15 +60,16 @@ function fulfilmentOf({ weighed, close, who, all }: PartInLight): Fulfilment {
       missing.push(name);
       return;
     }
-    direct -= use.weight;
+    const points = worthOf(use, nearBits);
+    direct -= points;
     if (use.leaveOut) {
       const text = `The ${who} does without the ${name}, which is welcome rather than needed.`;
-      replaced.push({ points: use.weight, text, stops: [] });
+      replaced.push({ points, text, stops: [] });
       return;
     }
     const serving = all.filter((each) => (each.match.standIn & use.bits) !== 0);
     replaced.push({
-      points: use.weight,
+      points,
       text: `${namesOf(serving)} ${serving.length === 1 ? "stands" : "stand"} in for the ${name} that the recipe asks for${use.note ? ` (${use.note})` : ""}.`,
       stops: idsOf(serving),
     });

@@ -12,8 +12,9 @@ import { wantedStops } from "./wanted-stops.ts";
 const COUPLED_WORTH = 85;
 /** A recipe of so many things can do without one that is only welcome; in a smaller one it may be the whole point. */
 const LARGE = 5;
-/** What an item earns when only a coupler supplies it. */
-export const coupledWeight = (item: Item): Points => Math.floor((item.weight * COUPLED_WORTH) / 100);
+/** What an item, or what stands in for it, earns when only a coupler supplies it. */
+export const coupledWeight = ({ weight }: { readonly weight: Points }): Points =>
+  Math.floor((weight * COUPLED_WORTH) / 100);
 
 /** Costs of a stop, by how the recipe speaks of it. */
 export const COSTS = {
@@ -282,6 +283,13 @@ export interface Closeness {
 export const standingIn = (item: Item, bits: number, beside: number): Item["instead"][number] | undefined =>
   item.instead.find((each) => each.leaveOut || ((each.bits & beside) !== 0 && (bits & each.bits) === each.bits));
 
+/**
+ * What a stand-in earns, given the stand-in bits of what is drawn where the recipe plays: less where a part of it comes
+ * by a coupler only, as with the thing itself.
+ */
+export const worthOf = (use: Item["instead"][number], nearBits: number): Points =>
+  (nearBits & use.bits) === use.bits ? use.weight : coupledWeight(use);
+
 // Scratch space of `closenessOf`, which the search calls some hundred thousand times a second.
 const dearest = new Int32Array(32);
 
@@ -297,13 +305,16 @@ export function closenessOf(
   borrowed: readonly Match[],
   out: Closeness,
 ): Closeness {
-  let [satisfied, near, standInBits, beside, gain, cost, plain, serving] = [0, 0, 0, 0, 0, 0, 0, 0];
+  let [satisfied, near, standInBits, nearBits, beside, gain, cost, plain, serving] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
   let complete = true;
   let loyal = true;
   let standing = 0;
   for (const match of borrowed) {
     satisfied |= match.items;
-    if (!match.coupled) near |= match.items;
+    if (!match.coupled) {
+      near |= match.items;
+      nearBits |= match.standIn;
+    }
     standInBits |= match.standIn;
     if (match.items === 0) beside |= match.standIn;
     gain += match.gain;
@@ -312,7 +323,10 @@ export function closenessOf(
   for (let i = 0; i < count; i++) {
     const match = own[i] as Match;
     satisfied |= match.items;
-    if (!match.coupled) near |= match.items;
+    if (!match.coupled) {
+      near |= match.items;
+      nearBits |= match.standIn;
+    }
     standInBits |= match.standIn;
     if (match.items === 0) beside |= match.standIn;
     gain += match.gain;
@@ -333,7 +347,7 @@ export function closenessOf(
     const use = item.instead.length > 0 ? standingIn(item, standInBits, beside) : undefined;
     if (use) {
       serving |= use.bits;
-      gain += use.weight;
+      gain += worthOf(use, nearBits);
     } else complete = false;
   }
   for (let i = 0; i < count; i++) {
