@@ -38,7 +38,10 @@ export interface Option {
 
 /** The pair rules that have a say about two placed parts, and the most they can give. */
 export interface PairTable {
+  /** Those that cost least first. */
   readonly rules: readonly PairRule[];
+  /** By rule. */
+  readonly mostOf: readonly Points[];
   readonly most: Points;
 }
 
@@ -97,16 +100,13 @@ export class Frames {
     }
     let table = row.get(second);
     if (!table) {
-      const rules = this.problem.rules.pair.filter((rule) => rule.applies(first.context, second.context));
-      table = {
-        rules,
-        most: rules.reduce(
-          (sum, rule) =>
-            sum +
-            (rule.mostHere?.(first.context, second.context) ?? Math.max(0, rule.most(first.context, second.context))),
-          0,
-        ),
-      };
+      const asked = this.problem.rules.pair.filter((rule) => rule.applies(first.context, second.context));
+      const rules = [...asked.filter((rule) => !rule.listens), ...asked.filter((rule) => rule.listens)];
+      const mostOf = rules.map(
+        (rule) =>
+          rule.mostHere?.(first.context, second.context) ?? Math.max(0, rule.most(first.context, second.context)),
+      );
+      table = { rules, mostOf, most: mostOf.reduce((sum, each) => sum + each, 0) };
       row.set(second, table);
     }
     return table;

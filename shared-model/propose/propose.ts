@@ -106,14 +106,15 @@ function provenStates(problem: Problem, options: ProposeOptions, effort: Effort)
   // Promising ways first: once the list is full, the others need not be looked into.
   ways.sort((a, b) => (bounds[b] as Points) - (bounds[a] as Points));
   for (const reading of ways) {
-    for (const found of search(problem, 1, null, least(), effort, reading)) {
+    for (const found of search(problem, 1, null, least(), effort, reading, kept, best.score)) {
       colours.add(found.colour.id);
       lead(rescored(problem, found));
     }
   }
   for (const colour of COLOURS) {
     if (colours.has(colour.id)) continue;
-    for (const found of search(problem, 1, colour, least(), effort)) lead(rescored(problem, found));
+    for (const found of search(problem, 1, colour, least(), effort, null, kept, best.score))
+      lead(rescored(problem, found));
   }
   return eachDrawingOnce([...[...leaders.values()].sort(compareFound), ...raw]).slice(0, count);
 }

@@ -3,10 +3,10 @@ import type { ConsoleState } from "../console/state.ts";
 import { type PlacedPart, settlingOrder } from "../judging/placed-part.ts";
 import type { Problem, WeighedPart } from "../judging/problem.ts";
 import { forEachPair, yielding } from "../judging/weighing.ts";
-import type { Points } from "../rules/rule.ts";
+import type { PairRule, Points } from "../rules/rule.ts";
 import type { Candidate } from "./candidate.ts";
 import { compareFound, type Found, placeCode } from "./found.ts";
-import type { Effort, Frames, Option, Wish } from "./frames.ts";
+import type { Effort, Frames, Option, PairTable, Wish } from "./frames.ts";
 import { identifyPieces, type Piece, placingOf, stateOf } from "./piece.ts";
 import { Pool } from "./pool.ts";
 import { baseFor, sharingFor } from "./sharing.ts";
@@ -119,12 +119,10 @@ export class Round {
     const inOrder = order.map((at) => here[at] as (typeof here)[number]);
     const placed = inOrder.map(({ option }) => option.placed as PlacedPart);
     const weighed = inOrder.map(({ option }) => option.weighed as WeighedPart);
-    // Whoever comes to a keyboard first draws for all who play on it: the others are its companions.
-    const firsts = placed.map((each, at) => placed.findIndex((other) => other.keyboard === each.keyboard) === at);
-    const companionsOf = placed.map((each, at) =>
-      firsts[at] ? placed.flatMap((other, i) => (i > at && other.keyboard === each.keyboard ? [i] : [])) : [],
+    const companionsOf = placed.map((_, at) => companions(placed, at));
+    const expected = inOrder.map(({ option }, at) =>
+      placed.findIndex((other) => other.keyboard === placed[at]?.keyboard) === at ? option.bound : option.loose,
     );
-    const expected = inOrder.map(({ option }, at) => (firsts[at] ? option.bound : option.loose));
     const sharing = placed.map((each, at) => (at === 0 ? null : sharingFor(problem, placed.slice(0, at), each)));
     const chosen: Candidate[] = [];
     const poolFor = (at: number): Pool => {
@@ -165,13 +163,8 @@ export class Round {
         companions.forEach((i, which) => {
           expected[i] = candidate.companions[which] as Points;
         });
-        const pairs = this.pairs(weighed, chosen, at);
-        if (!pairs) continue;
-        if (reach + pairs.points - pairs.most < this.cut) {
-          this.pruned = true;
-          continue;
-        }
-        grow(at + 1, sum + candidate.points + pairs.points, pairsLeft - pairs.most);
+        const pairs = this.pairs(weighed, chosen, at, reach);
+        if (pairs) grow(at + 1, sum + candidate.points + pairs.points, pairsLeft - pairs.most);
       }
       if (!pool.isExhausted) this.pruned = true;
       chosen.length = at;
@@ -189,21 +182,35 @@ export class Round {
     grow(0, 0, pairsHere);
   }
 
-  /** What the pair rules give the part drawn last with each one before it, and the most they could; `null` when one forbids. */
+  /**
+   * What the pair rules give the part drawn last with each one before it, and the most they could; `null` when one forbids,
+   * or when they take so much away that the cut is out of reach.
+   *
+   * @param reach what the state comes to if all pair rules give their most.
+   */
   private pairs(
     weighed: readonly WeighedPart[],
     chosen: readonly Candidate[],
     at: number,
+    reach: Points,
   ): { readonly points: Points; readonly most: Points } | null {
     let [points, most] = [0, 0];
-    const [own, drawn] = [weighed[at] as WeighedPart, chosen[at] as Candidate];
-    for (let i = 0; i < at; i++) {
-      const [other, before] = [weighed[i] as WeighedPart, chosen[i] as Candidate];
-      const there = this.pair(other, own, before, drawn);
-      const back = there === null ? null : this.pair(own, other, drawn, before);
-      if (there === null || back === null) return null;
-      points += there + back;
-      most += this.frames.pairTable(other, own).most + this.frames.pairTable(own, other).most;
+    for (let i = 0; i < 2 * at; i++) {
+      // Each pair in both orders.
+      const [from, to] = i % 2 === 0 ? [i >> 1, at] : [at, i >> 1];
+      const [one, two] = [weighed[from] as WeighedPart, weighed[to] as WeighedPart];
+      const table = this.frames.pairTable(one, two);
+      const given = this.pair(
+        table,
+        one,
+        two,
+        chosen[from] as Candidate,
+        chosen[to] as Candidate,
+        reach + points - most,
+      );
+      if (given === null) return null;
+      points += given;
+      most += table.most;
     }
     return { points, most };
   }
@@ -226,15 +233,34 @@ export class Round {
       : null;
   }
 
-  /** What the pair rules give two drawn parts in this order; `null` when one forbids them. */
-  private pair(one: WeighedPart, two: WeighedPart, a: Candidate, b: Candidate): Points | null {
+  /** What the pair rules give two drawn parts in this order; `null` as for `pairs`. */
+  private pair(
+    { rules, mostOf }: PairTable,
+    one: WeighedPart,
+    two: WeighedPart,
+    a: Candidate,
+    b: Candidate,
+    reach: Points,
+  ): Points | null {
     this.effort.pairs += 1;
     const excused = a.excused && b.excused;
     let points = 0;
-    for (const rule of this.frames.pairTable(one, two).rules) {
+    let left = reach;
+    for (let i = 0; i < rules.length; i++) {
+      const rule = rules[i] as PairRule;
       if (rule.forbids?.(a.sound, b.sound, one.context, two.context) && !(rule.yieldsToPrescription && excused))
         return null;
-      points += yielding(rule.weigh(a.sound, b.sound, one.context, two.context), rule.yieldsToPrescription, excused);
+      const given = yielding(
+        rule.weigh(a.sound, b.sound, one.context, two.context),
+        rule.yieldsToPrescription,
+        excused,
+      );
+      points += given;
+      left += given - (mostOf[i] as Points);
+      if (left < this.cut) {
+        this.pruned = true;
+        return null;
+      }
     }
     return points;
   }
@@ -292,4 +318,20 @@ export class Round {
     }
     return false;
   }
+}
+
+/**
+ * For whom the part at a place draws: whoever comes later to its keyboard, or hears nothing but what comes from there by
+ * couplers, as a pedal without stops does. Each belongs to the first of its kind.
+ */
+function companions(placed: readonly PlacedPart[], at: number): readonly number[] {
+  const drawsFor = (one: PlacedPart, other: PlacedPart): boolean =>
+    one.keyboard === other.keyboard ||
+    other.reach.every(
+      ({ division }) => division.stops.length === 0 || one.reach.some((each) => each.division === division),
+    );
+  const own = placed[at] as PlacedPart;
+  return placed.flatMap((other, i) =>
+    i > at && drawsFor(own, other) && !placed.slice(0, at).some((earlier) => drawsFor(earlier, other)) ? [i] : [],
+  );
 }

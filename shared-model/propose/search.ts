@@ -26,6 +26,7 @@ const ALONE = 4;
  * @param colour keep only states whose telling part has this colour.
  * @param floor points below which nothing is looked for.
  * @param onlyReading score states in the light of this reading alone.
+ * @param ceiling points above which there is known to be nothing.
  * @param kept `drawings`: of states that differ only in how far their boxes are open, the best alone is kept and counted.
  */
 export function search(
@@ -36,6 +37,7 @@ export function search(
   effort: Effort = { rounds: 0, pools: 0, candidates: 0, pairs: 0, bound: Number.NEGATIVE_INFINITY, last: 0 },
   onlyReading: number | null = null,
   kept: Kept = "states",
+  ceiling: Points = Number.POSITIVE_INFINITY,
 ): readonly Found[] {
   const telling = tellingPart(problem);
   const frames = tablesOf(problem);
@@ -74,7 +76,7 @@ export function search(
   if (!colour && onlyReading === null) effort.bound = top;
   if (!Number.isFinite(top)) return [];
   let found = new Map<string, Found>();
-  let threshold = top;
+  let threshold = Math.min(top, Math.max(ceiling, floor));
   const [first, long] = wanted === 1 ? [FIRST_STEP * ALONE, LONG_STEP * ALONE] : [FIRST_STEP, LONG_STEP];
   let step = first;
   for (;;) {

@@ -37,6 +37,7 @@ export const contrastOfColour: PairRule = {
   id: "contrast-of-colour",
   conventions: [16],
   reads: "pair",
+  listens: true,
   statement: "A melody and its accompaniment, or two voices, differ in colour, not only in strength.",
   why: "Two keyboards drawn alike sound like one.",
   source: "common practice",

@@ -31,6 +31,7 @@ export const echoSofterSameColour: PairRule = {
   id: "echo-softer-same-colour",
   conventions: [38],
   reads: "pair",
+  listens: true,
   statement: "An echo is the same colour at the same pitch, clearly softer and still heard.",
   why: "An echo answers with the voice that called; another colour is another person.",
   source: "common practice",

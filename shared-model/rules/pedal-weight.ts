@@ -51,6 +51,7 @@ export const pedalWeight: PairRule = {
   id: "pedal-weight",
   conventions: [14],
   reads: "pair",
+  listens: true,
   statement:
     "The pedal follows the hands: soft under flutes, principal 16 under a chorus, reed 16 only under a full one.",
   why: "A bass that is too weak leaves the chords hanging, one that is too strong is all that is heard.",

@@ -157,6 +157,8 @@ export interface PairRule extends RuleCommon {
   mostHere?(first: PartContext, second: PartContext): Points;
   weigh(first: PartSound, second: PartSound, firstContext: PartContext, secondContext: PartContext): Points;
   forbids?(first: PartSound, second: PartSound, firstContext: PartContext, secondContext: PartContext): boolean;
+  /** Whether it asks how the two sound together, which takes longer than all else: the search asks it last. */
+  readonly listens?: true;
   /** Silent when both parts are drawn as the prescription says. */
   readonly yieldsToPrescription: boolean;
   words(

@@ -22,6 +22,7 @@ export const soloClear: PairRule = {
   id: "solo-clear",
   conventions: [15],
   reads: "pair",
+  listens: true,
   statement: "A melody stands clear of its accompaniment, by loudness or by a colour of its own.",
   why: "A tune that sinks into its chords is no longer a tune.",
   source: "bedos-1766",

@@ -19,6 +19,7 @@ export const soloNotOverbearing: PairRule = {
   id: "solo-not-overbearing",
   conventions: [15],
   reads: "pair",
+  listens: true,
   statement: "A solo leads its accompaniment without shouting it down.",
   why: "The tune needs its harmony: both are one piece of music.",
   source: "common practice",

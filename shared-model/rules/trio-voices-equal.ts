@@ -39,6 +39,7 @@ export const trioVoicesEqual: PairRule = {
   id: "trio-voices-equal",
   conventions: [17],
   reads: "pair",
+  listens: true,
   statement: "The voices of a trio are equal in strength and different in colour, the pedal a light third among them.",
   why: "Three people converse; none of them gives a speech.",
   source: "boyvin-1690",
