@@ -124,6 +124,7 @@ function printRow(organs: Organs, { measured, givenUp, notBegun }: RowResult): b
   const check = median(times("check"));
   const heap = Math.max(Number.NEGATIVE_INFINITY, ...measured.map((each) => each.heapMb));
   const verdicts = [verdict(varied, limitFor(stops)), verdict(check, CHECK_LIMIT_MS), verdict(heap, HEAP_LIMIT_MB)];
+  const gaps = of("raw").flatMap(({ gap }) => gap ?? []);
   const whole = (values: readonly number[]): string => (values.length > 0 ? median(values).toFixed(0) : "-");
   print([
     "demo" in organs ? `${organsText(organs)} (${stops})` : organsText(organs),
@@ -134,7 +135,7 @@ function printRow(organs: Organs, { measured, givenUp, notBegun }: RowResult): b
     verdicts[0] as string,
     ms(median(times("raw"))),
     ms(Math.max(...times("raw"))),
-    of("raw").length > 0 ? (median(of("raw").map((each) => each.gap)) / 100).toFixed(1) : "-",
+    gaps.length > 0 ? (median(gaps) / 100).toFixed(1) : "-",
     whole(of("varied").map((each) => each.pools)),
     whole(of("varied").map((each) => each.pairs)),
     ms(check),

@@ -27,8 +27,8 @@ export interface Measured {
   readonly organ: number;
   readonly stops: number;
   readonly ms: number;
-  /** How far the last state kept lies below the highest bound. */
-  readonly gap: number;
+  /** How far the last state kept lies below the highest bound; `null` where nothing serves or nothing is proved. */
+  readonly gap: number | null;
   readonly pools: number;
   readonly pairs: number;
   readonly heapMb: number;
@@ -47,11 +47,12 @@ const heapMb = (): number => process.memoryUsage().heapUsed / 1e6;
 function timeList(instrument: Instrument, section: Section, list: "varied" | "raw", cold: boolean, organ: number) {
   const start = performance.now();
   const problem = prepare(instrument, section);
-  const { effort } =
+  const { effort, proven } =
     list === "raw" ? bestStates(problem, { count: COUNT, every: true }) : propose(problem, { count: COUNT });
   const ms = performance.now() - start;
   const { bound, last, pools, pairs } = effort;
-  report({ list, cold, organ, stops: problem.stops.length, ms, gap: bound - last, pools, pairs, heapMb: heapMb() });
+  const gap = proven && Number.isFinite(bound) ? bound - last : null;
+  report({ list, cold, organ, stops: problem.stops.length, ms, gap, pools, pairs, heapMb: heapMb() });
 }
 
 /** A drawn registration whose keyboards are named, on a section made ready once. */
@@ -67,7 +68,7 @@ function timeCheck(instrument: Instrument, section: Section, organ: number): voi
   });
   const stops = problem.stops.length;
   const ms = median(times);
-  report({ list: "check", cold: false, organ, stops, ms, gap: 0, pools: 0, pairs: 0, heapMb: heapMb() });
+  report({ list: "check", cold: false, organ, stops, ms, gap: null, pools: 0, pairs: 0, heapMb: heapMb() });
 }
 
 function run({ organs, texture, tradition, only, budgetMs }: RowTask): void {
