@@ -48,6 +48,9 @@ function before(instrument: Instrument, piece: Piece, path: string, count: numbe
   return planned(instrument, { ...piece, sections: held }, path, count);
 }
 
+const hasPistons = ({ pistons }: Piece): boolean =>
+  pistons.generals !== null || pistons.divisionals !== null || pistons.levels !== null;
+
 /** `registrant carry`. */
 export function carryCommand(words: readonly string[], terminal: Terminal): number {
   const given = readOptions(CARRY, words);
@@ -74,9 +77,11 @@ export function carryCommand(words: readonly string[], terminal: Terminal): numb
     to,
     count,
   );
-  if (piece.pistons.generals !== null || piece.pistons.divisionals !== null || piece.pistons.levels !== null)
+  if (hasPistons(piece) && from.name !== to.name)
     terminal.stderr.write(
-      line(`${path}: its pistons: are those of ${from.name}. Ask which are yours at ${to.name} before you set any.`),
+      line(
+        `${path}: its pistons: are those of ${from.name}; planned with all that ${to.name} has. Ask which are yours there before you set any.`,
+      ),
     );
   const done = carried.sections.filter((section) => section.after !== null).length;
   if (out !== undefined) {

@@ -171,6 +171,13 @@ function leaningTo(before: PlannedPiece, pinned: readonly boolean[], kept: reado
 const stepBetween = (earlier: Alternative, later: Alternative): number =>
   loudestOf(later.judgement.parts) - loudestOf(partsAtEnd(earlier));
 
+/**
+ * The piece as it is planned on the other organ: pistons and levels that were given to the player on one organ are none of
+ * another's, so all that the other one has are reckoned with until its keeper says which may be used.
+ */
+const pieceFor = ({ instrument, row: { piece } }: PlannedPiece, to: Instrument): Piece =>
+  instrument.name === to.name ? piece : { ...piece, pistons: { generals: null, divisionals: null, levels: null } };
+
 /** The plan of the sections that the organ has means for, their places, and what stood against the others. */
 function planOf(
   before: PlannedPiece,
@@ -183,7 +190,7 @@ function planOf(
   const unshared: number[] = [];
   for (;;) {
     if (kept.length === 0) return { row: null, kept, unshared };
-    const piece = { ...before.row.piece, sections: remaining(sections, kept) };
+    const piece = { ...pieceFor(before, to), sections: remaining(sections, kept) };
     const row = chooseRow(to, piece, { count, leaning: leaningTo(before, pinned, kept) });
     if (!("troubles" in row)) return { row, kept, unshared };
     const lost = new Set(row.troubles.flatMap(({ section }) => (section === null ? [] : [kept[section] as number])));

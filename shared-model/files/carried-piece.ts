@@ -38,10 +38,15 @@ export function carriedPieceText(
     const pinned = asItWas && had?.pinned ? true : null;
     return [{ section, registration: first ?? null, steps, pinned }];
   });
-  const { organ, name: oldName } = piece;
+  const { organ, name: oldName, pistons } = piece;
+  const named = pistons.generals !== null || pistons.divisionals !== null || pistons.levels !== null;
   const edits: readonly PieceEdit[] = [
     ...(organ === carried.to.name ? [] : [{ edit: "set-key", key: "organ", value: carried.to.name } as const]),
     ...(name === undefined || name === oldName ? [] : [{ edit: "set-key", key: "name", value: name } as const]),
+    // Pistons that were given to the player on one organ are none of another's.
+    ...(named && carried.from.name !== carried.to.name
+      ? [{ edit: "set-key", key: "pistons", value: null } as const]
+      : []),
     { edit: "set-registrations", changes },
   ];
   return editPieceFile(text, edits, fileName);

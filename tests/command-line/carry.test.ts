@@ -86,6 +86,18 @@ test("to the same organ not a byte of the file changes, pins and all", async () 
   expect(desk.read("same.yaml")).toBe(PIECE);
 });
 
+test("changes are planned for the pistons of the other organ, those of the first are taken out, and whose they are is said", async () => {
+  desk.put("piece.yaml", PIECE.replace("sections:", "pistons: {generals: [], levels: [1]}   # as agreed\nsections:"));
+  desk.put("village.yaml", `${VILLAGE}aids: {generals: 6, levels: 8}\n`);
+  const { err, out } = await carry("village.yaml", "--out", "there.yaml", "--json");
+  expect(err).toContain("planned with all that Village church, Nether Ambling has. Ask which are yours there");
+  expect(JSON.stringify(JSON.parse(out).plan.memory)).toMatch(/"number":\d/);
+  expect(desk.read("there.yaml")).not.toContain("pistons");
+  expect((await desk.run("validate", "there.yaml")).status).toBe(0);
+  await carry("organ.yaml", "--out", "same.yaml");
+  expect(desk.read("same.yaml")).toContain("pistons: {generals: [], levels: [1]}   # as agreed\n");
+});
+
 test("a piece that has no registrations yet is planned on its own organ first, and that is told", async () => {
   desk.put("piece.yaml", "registrant: piece/1\nsections:\n  - {texture: plenum-manual}\n");
   const { status, err } = await carry("village.yaml");
