@@ -36,6 +36,7 @@ import { oneKeyboardOneSound } from "./one-keyboard-one-sound.ts";
 import { oneKeyboardTwoColours } from "./one-keyboard-two-colours.ts";
 import { pedalCouplerBySchool } from "./pedal-coupler-by-school.ts";
 import { pedalEightByCoupler } from "./pedal-eight-by-coupler.ts";
+import { pedalHidesNoSolo } from "./pedal-hides-no-solo.ts";
 import { pedalMelodyAtItsPitch } from "./pedal-melody-at-its-pitch.ts";
 import { pedalWeight } from "./pedal-weight.ts";
 import { reedOnItsGround } from "./reed-on-its-ground.ts";
@@ -107,6 +108,7 @@ export const RULES: readonly Rule[] = [
   oneKeyboardTwoColours,
   pedalCouplerBySchool,
   pedalEightByCoupler,
+  pedalHidesNoSolo,
   pedalMelodyAtItsPitch,
   pedalWeight,
   reedOnItsGround,
