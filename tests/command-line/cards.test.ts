@@ -159,7 +159,7 @@ describe("cards in PDF", () => {
       /^There is no size of paper "a3"\. It is one of a6, a5, /,
     ],
     ["an unknown sheet", ["--pdf", "c.pdf", "--sheet", "a9"], /^There is no size of paper "a9"\./],
-    ["paper for a text", ["--paper", "a5"], /^--paper goes with --pdf; without it the card is printed as text\.\n$/],
+    ["paper for a text", ["--paper", "a5"], /^--paper goes with --pdf; without it text is printed\.\n$/],
     ["a sheet for one card", ["--pdf", "c.pdf", "--sheet", "a5"], /^No two cards of A5 go on a sheet of A5\. Leave /],
     ["no file behind --pdf", ["--pdf"], /^--pdf needs a file behind it\./],
     ["a folder for a file", ["--pdf", "."], /^\.: It is a folder; name a file in it\.\n$/],
