@@ -8,7 +8,7 @@ import { Library } from "../../electron/library/library.ts";
 import { numbered } from "./saving-child.ts";
 
 /** How often; REGISTRANT_KILLS=2000 for a night. */
-const KILLS = Number(process.env.REGISTRANT_KILLS ?? 200);
+const KILLS = Number(process.env.REGISTRANT_KILLS ?? 60);
 /** Processes at a time: starting one takes longer than its life. */
 const LANES = 4;
 const SEED = 20261126;

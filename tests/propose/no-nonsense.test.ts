@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { proposeAtRandom, randomCase } from "./random-proposals.ts";
 
 /** How many random organs; a long run asks for ten thousand. */
-const ORGANS = Number(process.env.REGISTRANT_ORGANS ?? 60);
+const ORGANS = Number(process.env.REGISTRANT_ORGANS ?? 40);
 const TOGETHER = 20;
 /** A call that takes longer is named, but is not a fault of the list. */
 const SLOW_MS = 5_000;
