@@ -3,6 +3,7 @@ import type { LibraryEntry } from "../../shared-model/host-api.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { openPlace, troubleWords } from "../state/opening.ts";
 import { organOf } from "../state/organ.ts";
+import { useLibrary } from "../state/use-library.ts";
 import { useStore, useWork } from "../state/use-store.tsx";
 import { isAtSight, isBegun } from "../state/work.ts";
 import { Act, Plain } from "../words/action.tsx";
@@ -10,21 +11,13 @@ import { TroubleNote } from "../words/trouble-note.tsx";
 import { capital, counted, numberWord } from "../words/typeset.tsx";
 import { CarriedSection } from "./carried-section.tsx";
 import type { CarriedLine } from "./carrying.ts";
-import {
-  type Choice,
-  type Chosen,
-  ON_DESK,
-  useDeskPiece,
-  useLibrary,
-  useLibraryOrgan,
-  useLibraryPiece,
-} from "./choices.ts";
+import { type Choice, type Chosen, ON_DESK, useDeskPiece, useLibraryOrgan, useLibraryPiece } from "./choices.ts";
 import { carriedFile, useCarry } from "./use-carry.ts";
 
 /** A piece as it is registered on one organ, carried to another: what comes over, what changes and why, what is lost. */
 export function CarryPage({ instrument, text }: { instrument: Instrument; text: string }) {
   const { piece } = useWork();
-  const entries = useLibrary();
+  const entries = useLibrary() ?? [];
   const onDesk = useDeskPiece(instrument);
   const [pieceChoice, setPieceChoice] = useState<Choice>(isBegun(piece) ? ON_DESK : null);
   const [organChoice, setOrganChoice] = useState<Choice>(isBegun(piece) ? null : ON_DESK);

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from "react";
 import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import { troubleLine } from "../../shared-model/files/trouble-words.ts";
-import type { DocumentId, LibraryEntry } from "../../shared-model/host-api.ts";
+import type { DocumentId } from "../../shared-model/host-api.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { organNamed, troubleWords } from "../state/opening.ts";
 import { organOf } from "../state/organ.ts";
@@ -24,28 +24,6 @@ export type ChosenPiece =
   | { readonly state: "none" | "reading" }
   | { readonly state: "failed"; readonly words: string }
   | { readonly state: "read"; readonly piece: Chosen; readonly from: Chosen };
-
-/** Every document that can be chosen; looked up anew when the library changes. */
-export function useLibrary(): readonly LibraryEntry[] {
-  const store = useStore();
-  const [entries, setEntries] = useState<readonly LibraryEntry[]>([]);
-  useEffect(() => {
-    let there = true;
-    const look = (): void => {
-      store.host.list().then(
-        (found) => there && setEntries(found),
-        (thrown) => there && store.set({ trouble: troubleWords(thrown) }),
-      );
-    };
-    look();
-    const end = store.host.watch(look);
-    return () => {
-      there = false;
-      end();
-    };
-  }, [store]);
-  return entries;
-}
 
 /** The piece on the desk as its file would be; `null` while it has no section whose music is said. */
 export function useDeskPiece(instrument: Instrument): ChosenPiece {

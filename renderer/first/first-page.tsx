@@ -1,7 +1,8 @@
-import { useEffect, useState } from "react";
+import { useState } from "react";
 import type { DocumentFacts, LibraryEntry } from "../../shared-model/host-api.ts";
 import { lookAtList } from "../state/at-sight.ts";
 import { enterList, openDocument, openFolder, troubleWords } from "../state/opening.ts";
+import { useLibrary } from "../state/use-library.ts";
 import { useDesk, useStore } from "../state/use-store.tsx";
 import { Act, Plain } from "../words/action.tsx";
 import { organWords } from "../words/organ-words.ts";
@@ -25,25 +26,8 @@ export function FirstPage() {
   const store = useStore();
   const { trouble } = useDesk();
   const [text, setText] = useState("");
-  const [entries, setEntries] = useState<readonly LibraryEntry[] | null>(null);
   const [round, setRound] = useState(0);
-
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another round looks into the library again.
-  useEffect(() => {
-    let there = true;
-    const look = (): void => {
-      store.host.list().then(
-        (found) => there && setEntries(found),
-        (thrown) => there && store.set({ trouble: troubleWords(thrown) }),
-      );
-    };
-    look();
-    const end = store.host.watch(look);
-    return () => {
-      there = false;
-      end();
-    };
-  }, [store, round]);
+  const entries = useLibrary(round);
 
   const read = (): void => {
     if (text.trim() !== "") enterList(store, text);

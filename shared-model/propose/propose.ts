@@ -44,8 +44,8 @@ const freshEffort = (): Effort => ({
 /**
  * The best states in the order in which a musician wants to see them: first the best of each colour and of each
  * published way, in order of score, then the rest in order of score. A colour or way that falls more than
- * {@link COLOUR_WINDOW} behind the best waits with the rest. What differs only in how far a box is open stands there once,
- * as it is best. Where the proof would take too long (`work.ts`), the best of
+ * {@link COLOUR_WINDOW} behind the best waits with the rest. What differs only in how far a box is open, or in what the
+ * pedal draws for a bass, stands there once, as it is best. Where the proof would take too long (`work.ts`), the best of
  * what was found and of what single changes lead to, and `proven` is false.
  */
 export function bestStates(
@@ -119,7 +119,7 @@ function provenStates(problem: Problem, options: ProposeOptions, effort: Effort)
   return eachDrawingOnce([...[...leaders.values()].sort(compareFound), ...raw]).slice(0, count);
 }
 
-/** Of what differs only in how far boxes are open, the first. */
+/** Of each `drawing` the first. */
 function eachDrawingOnce(list: readonly Found[]): readonly Found[] {
   const seen = new Set<string>();
   return list.filter(({ drawing }) => !seen.has(drawing) && seen.add(drawing));

@@ -12,7 +12,7 @@ import { Pool } from "./pool.ts";
 import { baseFor, sharingFor } from "./sharing.ts";
 import { standTogether } from "./state-space.ts";
 
-/** What counts as one: every state, or all states together that differ only in how far their boxes are open. */
+/** What counts as one: every state, or all states together whose `drawing` is one (`found.ts`). */
 export type Kept = "states" | "drawings";
 
 /** One sinking of the threshold. */
@@ -265,10 +265,13 @@ export class Round {
     return points;
   }
 
+  private keyOf({ signature, drawing }: Pick<Found, "signature" | "drawing">): string {
+    return this.kept === "drawings" ? drawing : signature;
+  }
+
   private keep(parts: readonly Piece[], score: Points): void {
     const { order, signature, drawing } = identifyPieces(this.problem, parts);
-    const key = this.kept === "drawings" ? drawing : signature;
-    const known = this.found.get(key);
+    const known = this.found.get(this.keyOf({ signature, drawing }));
     if (known && compareFound(known, { score, order, signature }) <= 0) return;
     const last = this.ranked[this.wanted - 1];
     if (last && compareFound(last, { score, order, signature }) < 0) return;
@@ -293,12 +296,10 @@ export class Round {
           .map(({ option }) => placingOf(option.placed as PlacedPart));
       },
     };
-    this.found.set(key, found);
+    this.found.set(this.keyOf(found), found);
     this.effort.seen?.set(signature, found);
     this.ranked = [...this.ranked.filter((each) => each !== known), found].sort(compareFound);
-    for (const dropped of this.ranked.splice(this.wanted)) {
-      this.found.delete(this.kept === "drawings" ? dropped.drawing : dropped.signature);
-    }
+    for (const dropped of this.ranked.splice(this.wanted)) this.found.delete(this.keyOf(dropped));
     const worst = this.ranked[this.wanted - 1];
     if (worst) this.cut = Math.max(this.cut, worst.score);
   }

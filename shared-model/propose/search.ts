@@ -27,7 +27,7 @@ const ALONE = 4;
  * @param floor points below which nothing is looked for.
  * @param onlyReading score states in the light of this reading alone.
  * @param ceiling points above which there is known to be nothing.
- * @param kept `drawings`: of states that differ only in how far their boxes are open, the best alone is kept and counted.
+ * @param kept `drawings`: of states whose drawing is one (`found.ts`) the best alone is kept and counted.
  */
 export function search(
   problem: Problem,

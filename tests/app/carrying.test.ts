@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
-import { axeFindings, scrollsSideways, smallTargets } from "./accessible.ts";
+import { inOrderAtEverySize } from "./in-order.ts";
 import { openedForEach } from "./opened.ts";
 import type { Served } from "./served.ts";
 
@@ -124,19 +124,6 @@ describe("a piece carried to another organ", () => {
     await page.keyboard.press("Tab");
     await page.keyboard.press("Space");
     expect(await section("Chorus").getByRole("checkbox").isChecked()).toBe(false);
-    for (const light of ["Loft light", "Paper light"]) {
-      await button(light).click();
-      for (const [width, height] of [
-        [1280, 860],
-        [1024, 768],
-        [820, 1180],
-        [640, 900],
-      ] as const) {
-        await page.setViewportSize({ width, height });
-        expect(await scrollsSideways(page), `at ${width}`).toBe(false);
-        expect(await smallTargets(page, 40), `at ${width}`).toEqual([]);
-        expect(await axeFindings(page), `at ${width}`).toEqual([]);
-      }
-    }
+    await inOrderAtEverySize(page);
   });
 });

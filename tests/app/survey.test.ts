@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
-import { axeFindings, scrollsSideways, smallTargets } from "./accessible.ts";
+import { inOrderAtEverySize } from "./in-order.ts";
 import { openedForEach } from "./opened.ts";
 import type { Served } from "./served.ts";
 
@@ -154,19 +154,6 @@ describe("the survey", () => {
     expect(await close.evaluate((element) => element === document.activeElement)).toBe(true);
     await page.keyboard.press("Tab");
     expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/see its registrations$/);
-    for (const light of ["Loft light", "Paper light"]) {
-      await button(light).click();
-      for (const [width, height] of [
-        [1280, 860],
-        [1024, 768],
-        [820, 1180],
-        [640, 900],
-      ] as const) {
-        await page.setViewportSize({ width, height });
-        expect(await scrollsSideways(page), `at ${width}`).toBe(false);
-        expect(await smallTargets(page, 40), `at ${width}`).toEqual([]);
-        expect(await axeFindings(page), `at ${width}`).toEqual([]);
-      }
-    }
+    await inOrderAtEverySize(page);
   });
 });
