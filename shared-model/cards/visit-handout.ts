@@ -1,3 +1,4 @@
+import { joined } from "../rules/rule.ts";
 import type { Instrument } from "../stoplist/instrument.ts";
 import { KIND_GROUPS, type Kind } from "../stoplist/kind.ts";
 import type { Handout, HandoutItem, HandoutPart } from "./handout.ts";
@@ -5,8 +6,6 @@ import { organLabel } from "./survey-handout.ts";
 
 const ask = (text: string, white = 1): HandoutItem => ({ lead: null, text, white });
 const told = (lead: string, text: string): HandoutItem => ({ lead, text, white: 0 });
-const list = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 
 /**
  * Which level is free, how the organ is to be left, a guide for visitors: advice that organists give each other in print
@@ -34,7 +33,7 @@ function consolePart({ divisions, couplers, a4, temperament, console: build }: I
   return {
     head: "See at the console",
     items: [
-      ask(`Do names, pitches and compasses agree with the list (${list(divisions.map(({ name }) => name))})?`),
+      ask(`Do names, pitches and compasses agree with the list (${joined(divisions.map(({ name }) => name))})?`),
       ...(couplers.length > 0 ? [ask("Which couplers carry further ones on, and where are their knobs?")] : []),
       ...(boxes > 0 ? [ask("Is each box open when its pedal is flat or when it stands up? Where does it stay?")] : []),
       ...(build ? [] : [ask("On which side does each division draw, and how far must the hand go?")]),

@@ -1,6 +1,7 @@
 import type { JudgedPart } from "../judging/judge.ts";
 import { stopLabel } from "../judging/listening.ts";
 import type { PlannedSection } from "../plan/planned.ts";
+import { joined } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import type { Family } from "../stoplist/kind.ts";
 import { pairStops } from "./carry-stops.ts";
@@ -35,9 +36,6 @@ const familyOf = ({ family, kinds }: Stop): string =>
   kinds.includes("sesquialtera") || kinds.includes("tertian") ? "a sesquialtera" : FAMILY_WORDS[family];
 const genusOf = (stop: Stop): string => GENUS[stop.family] ?? familyOf(stop);
 
-const and = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
-
 /** `Hautbois 8 becomes Krummhorn 8: a reed for a reed`; the second half only where it is another thing. */
 function became(one: Stop, other: Stop): string {
   const words = `${stopLabel(one)} becomes ${stopLabel(other)}`;
@@ -61,8 +59,8 @@ function changedIn(
   const words = [
     ...(goes ? [`from the ${before.placing.keyboard} to the ${after.placing.keyboard}`] : []),
     ...renamed.map(({ one, other }) => became(one, other)),
-    ...(gone.length > 0 ? [`nothing in the place of ${and(gone)}`] : []),
-    ...(fresh.length > 0 ? [`${and(fresh)} ${fresh.length === 1 ? "comes" : "come"} in`] : []),
+    ...(gone.length > 0 ? [`nothing in the place of ${joined(gone)}`] : []),
+    ...(fresh.length > 0 ? [`${joined(fresh)} ${fresh.length === 1 ? "comes" : "come"} in`] : []),
   ];
   return words.length > 0 ? words.join("; ") : null;
 }

@@ -4,6 +4,7 @@ import { stopLabel } from "../judging/listening.ts";
 import { type Key, keyText } from "../pitch/key.ts";
 import { pitchName } from "../pitch/reading.ts";
 import { isProposable } from "../propose/state-space.ts";
+import { joined } from "../rules/rule.ts";
 import type { Division, Instrument, Stop } from "../stoplist/instrument.ts";
 import { KIND_GROUPS, type Kind } from "../stoplist/kind.ts";
 
@@ -18,8 +19,6 @@ export interface Observation {
 
 const isOf = (stop: Stop, kinds: readonly Kind[]): boolean => stop.kinds.some((kind) => kinds.includes(kind));
 const feetOf = ({ pitch }: Stop): number => (pitch ? pitch.over / pitch.under : 0);
-const list = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 const usable = ({ stops }: Division): readonly Stop[] => stops.filter(isProposable);
 const manualsOf = ({ divisions }: Instrument): readonly Division[] => divisions.filter(({ kind }) => kind !== "pedal");
 const isFlue = (stop: Stop): boolean => !isOf(stop, KIND_GROUPS.reed) && !isCompound(stop);
@@ -41,8 +40,8 @@ function chorusOf(division: Division): Observation | null {
   const shown = principals
     .toSorted((a, b) => feetOf(b) - feetOf(a))
     .flatMap(({ pitch }) => (pitch ? pitchName(pitch) : []));
-  const has = `${division.name}: principals ${[...new Set(shown)].join(" ")}${crown.length > 0 ? ` with ${list(crown.map(stopLabel))}` : ", no mixture"}`;
-  const but = gaps.length > 0 ? `; no principal ${list(filled)}` : "";
+  const has = `${division.name}: principals ${[...new Set(shown)].join(" ")}${crown.length > 0 ? ` with ${joined(crown.map(stopLabel))}` : ", no mixture"}`;
+  const but = gaps.length > 0 ? `; no principal ${joined(filled)}` : "";
   return { about: "chorus", text: `${has}${but}.` };
 }
 
@@ -83,7 +82,7 @@ function pedalOf(instrument: Instrument): readonly Observation[] {
   if (own.length === 0) {
     return say(
       from.length > 0
-        ? `The pedal has no stop of its own and plays those of the ${list(from)}.`
+        ? `The pedal has no stop of its own and plays those of the ${joined(from)}.`
         : "The pedal has no stop that can be drawn, and no coupler.",
     );
   }
@@ -100,7 +99,7 @@ function pedalOf(instrument: Instrument): readonly Observation[] {
     const by = helpers.filter((each) => usable(each).some(is)).map(({ name }) => name);
     return `no ${what} (${by.length > 0 ? `by coupler from the ${by.join(" or ")}` : "nor does a coupler bring one"})`;
   });
-  return say(`Of its own the pedal has ${list(words)}.`);
+  return say(`Of its own the pedal has ${joined(words)}.`);
 }
 
 /** What a keyboard for the hands has only by couplers: a foundation, a mixture, a reed. */
@@ -120,7 +119,7 @@ function byCouplers(instrument: Instrument): readonly Observation[] {
         return by ? [`${what} (from the ${by.division.name})`] : [];
       });
       return gained.length > 0
-        ? [{ about: "couplers" as const, text: `${division.name}: only a coupler brings ${list(gained)}.` }]
+        ? [{ about: "couplers" as const, text: `${division.name}: only a coupler brings ${joined(gained)}.` }]
         : [];
     });
 }
@@ -142,7 +141,7 @@ function sharedPipes({ divisions }: Instrument): readonly Observation[] {
       .filter(([, here]) => here.length > 0)
       .map(([name, here]) => `${here.map(stopLabel).join(", ")} (${name})`);
     const robbed = robbedInterval(stops);
-    return { about: "shared pipes" as const, text: `One row of pipes serves ${list(names)}. ${robbed}` };
+    return { about: "shared pipes" as const, text: `One row of pipes serves ${joined(names)}. ${robbed}` };
   });
 }
 
@@ -165,10 +164,10 @@ function boxesOf({ divisions }: Instrument): Observation {
   const open = divisions.filter(({ box, stops }) => box === null && stops.length > 0).map(({ name }) => name);
   if (boxes.size === 0)
     return { about: "boxes", text: "Nothing is enclosed: the sound swells only by stops and keyboards." };
-  const shut = [...boxes.values()].map((names) => `${list(names)}${names.length > 1 ? " in one box" : ""}`);
+  const shut = [...boxes.values()].map((names) => `${joined(names)}${names.length > 1 ? " in one box" : ""}`);
   return {
     about: "boxes",
-    text: `Enclosed: ${shut.join("; ")}.${open.length > 0 ? ` In the open: ${list(open)}.` : ""}`,
+    text: `Enclosed: ${shut.join("; ")}.${open.length > 0 ? ` In the open: ${joined(open)}.` : ""}`,
   };
 }
 
@@ -186,7 +185,7 @@ export function observationsOf(instrument: Instrument): readonly Observation[] {
       ? [
           {
             about: "off" as const,
-            text: `Not counted, since marked off: ${list(off.map((stop) => `${stopLabel(stop)} (${stop.division})`))}.`,
+            text: `Not counted, since marked off: ${joined(off.map((stop) => `${stopLabel(stop)} (${stop.division})`))}.`,
           },
         ]
       : []),

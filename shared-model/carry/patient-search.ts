@@ -5,7 +5,7 @@ import { wantedStops } from "../judging/wanted-stops.ts";
 import { climb } from "../propose/climb.ts";
 import type { Found } from "../propose/found.ts";
 import { search, tellingPart } from "../propose/search.ts";
-import { TooManySets, workOf } from "../propose/work.ts";
+import { withPatience } from "../propose/work.ts";
 import type { Points } from "../rules/rule.ts";
 
 /**
@@ -47,16 +47,7 @@ function stopsKnown({ instrument, readings }: Problem): number {
 /** The best that reaches `least`; `undefined` when it would take too long to prove it. */
 function provenBest(problem: Problem, least: Points): Found | null | undefined {
   if (stopsKnown(problem) > MOST_KNOWN) return undefined;
-  const work = workOf(problem);
-  work.left = PATIENCE;
-  try {
-    return search(problem, 1, null, least)[0] ?? null;
-  } catch (error) {
-    if (!(error instanceof TooManySets)) throw error;
-    return undefined;
-  } finally {
-    work.left = Number.POSITIVE_INFINITY;
-  }
+  return withPatience(problem, PATIENCE, () => search(problem, 1, null, least)[0] ?? null);
 }
 
 /**

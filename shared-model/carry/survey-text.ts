@@ -1,4 +1,5 @@
 import type { Texture, Tradition } from "../music/texture.ts";
+import { joined } from "../rules/rule.ts";
 import type { SurveyedTexture } from "./survey.ts";
 
 /** What a musician calls the music of a school. */
@@ -60,12 +61,9 @@ const HEADS: Readonly<Record<Standing, string>> = {
   "not its music": "Hardly any of it",
 };
 
-const list = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
-
 /** The first few, and how many others. */
 const briefly = (words: readonly string[], most: number): string =>
-  words.length <= most + 1 ? list(words) : `${words.slice(0, most).join(", ")} and ${words.length - most} others`;
+  words.length <= most + 1 ? joined(words) : `${words.slice(0, most).join(", ")} and ${words.length - most} others`;
 
 /** `Petites flûtes` of `Petites flûtes, or flûtes à bec`: a list has room for one name. */
 const shortTitle = ({ texture }: SurveyedTexture): string => texture.title.replace(/, or .*$/u, "");
@@ -96,7 +94,7 @@ export function schoolVerdict(tradition: Tradition, some: readonly SurveyedTextu
   const uneven = good.length > 0 && good.length < groups.length;
   const missed = missedMost([...not, ...compromise]);
   const sentences = [
-    `${HEADS[standing]}${uneven ? `; best in its ${list(good)}` : ""}${uneven && poor.length > 0 ? `, weak in its ${list(poor)}` : ""}.`,
+    `${HEADS[standing]}${uneven ? `; best in its ${joined(good)}` : ""}${uneven && poor.length > 0 ? `, weak in its ${joined(poor)}` : ""}.`,
     ...(not.length > 0 && standing !== "not its music"
       ? [
           `Out of reach: ${briefly(

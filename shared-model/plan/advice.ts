@@ -1,5 +1,6 @@
 import { judge } from "../judging/judge.ts";
 import type { Limb } from "../music/piece.ts";
+import { joined } from "../rules/rule.ts";
 import type { Alternative } from "./candidates.ts";
 import type { Difference, Move } from "./changes.ts";
 import type { Handling } from "./crew.ts";
@@ -15,9 +16,6 @@ const isGood = (verdict: Verdict, { crew }: ChosenRow): boolean =>
   verdict === "easy" || verdict === "brisk" || (verdict === "needs-assistant" && crew.assistant !== "none");
 
 const oneDigit = (value: number): string => value.toFixed(1);
-
-const listed = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 
 /** A move in a sentence: `Oboe 8 on the Swell`, `Swell to Great`. */
 const moveName = (move: Move): string => (move.what === "stop" ? `${move.name} (${move.division})` : move.name);
@@ -49,7 +47,7 @@ function earlier(row: ChosenRow, difference: Difference, time: TimeLeft): string
   const need = ready.tasks.reduce((most, task) => Math.max(most, task.seconds), 0);
   const beats = Math.ceil((need * MUSIC_VALUES.easy.value) / time.beat);
   const draws = silent.filter((move) => move.act === "draw");
-  const what = draws.length > 0 ? `draw ${listed(draws.map(moveName))}` : `take off ${listed(silent.map(moveName))}`;
+  const what = draws.length > 0 ? `draw ${joined(draws.map(moveName))}` : `take off ${joined(silent.map(moveName))}`;
   return `Prepare earlier: where a hand is free for ${beats} beats in the section before, ${what}; nothing sounds there until then.`;
 }
 
@@ -67,7 +65,7 @@ function otherKeyboard(row: ChosenRow, station: Station, time: TimeLeft): string
   const [first] = fits.toSorted((a, b) => b.score - a.score);
   if (!first) return null;
   const where = first.entry.placings.map((each) => `${each.part} on the ${each.keyboard}`);
-  return `Play elsewhere: ${listed(where)}, registered in ${first.place === null ? "another way of the list" : `the way of proposal ${first.place}`}; the change ${WOULD[row.costs.byHand(row.costs.difference(before, first), time, 30_000 + at).verdict]}.`;
+  return `Play elsewhere: ${joined(where)}, registered in ${first.place === null ? "another way of the list" : `the way of proposal ${first.place}`}; the change ${WOULD[row.costs.byHand(row.costs.difference(before, first), time, 30_000 + at).verdict]}.`;
 }
 
 /** Stops left as they are: the fewest moves whose leaving makes the change good, the cheapest for the sound among them. */
@@ -99,8 +97,8 @@ function leftOut(row: ChosenRow, station: Station, difference: Difference, time:
     if (slackOf(row, without(difference, left), time) < MUSIC_VALUES.brisk.value) continue;
     const [kept, undrawn] = [left.filter((move) => move.act === "cancel"), left.filter((move) => move.act === "draw")];
     const words = [
-      undrawn.length > 0 ? `do without ${listed(undrawn.map(moveName))}` : "",
-      kept.length > 0 ? `let ${listed(kept.map(moveName))} stand` : "",
+      undrawn.length > 0 ? `do without ${joined(undrawn.map(moveName))}` : "",
+      kept.length > 0 ? `let ${joined(kept.map(moveName))} stand` : "",
     ].filter((each) => each !== "");
     const loss = one.score - next.score;
     const price = loss > 0 ? ` (${loss / 100} points less)` : "";

@@ -6,7 +6,7 @@ import { climb } from "./climb.ts";
 import { compareFound, type Found } from "./found.ts";
 import type { Effort } from "./frames.ts";
 import { boundsOfReadings, search, tellingPart } from "./search.ts";
-import { PATIENCE, TooManySets, workOf } from "./work.ts";
+import { PATIENCE, withPatience } from "./work.ts";
 
 /**
  * How far behind the best a colour may fall and still go before a better twin: 15 points, a musical decision that is
@@ -53,26 +53,19 @@ export function bestStates(
   options: ProposeOptions = {},
 ): { readonly found: readonly Found[]; readonly effort: Effort; readonly proven: boolean } {
   const effort: Effort = { ...freshEffort(), seen: new Map() };
-  const work = workOf(problem);
-  work.left = PATIENCE;
-  try {
-    return { found: provenStates(problem, options, effort), effort, proven: true };
-  } catch (error) {
-    if (!(error instanceof TooManySets)) throw error;
-    const telling = problem.section.parts[tellingPart(problem)]?.id ?? "";
-    const all = new Map(effort.seen);
-    for (const each of climb(problem, telling)) if (!all.has(each.signature)) all.set(each.signature, each);
-    const ranked = [...all.values()].map((each) => rescored(problem, each)).sort(compareFound);
-    const colours = new Set<string>();
-    const floor = (ranked[0]?.score ?? 0) - COLOUR_WINDOW;
-    const first = ranked.filter(
-      ({ colour, score }) => score >= floor && !colours.has(colour.id) && colours.add(colour.id),
-    );
-    const varied = options.every ? ranked : eachDrawingOnce([...first, ...ranked]);
-    return { found: varied.slice(0, Math.max(1, options.count ?? USUAL_COUNT)), effort, proven: false };
-  } finally {
-    work.left = Number.POSITIVE_INFINITY;
-  }
+  const proven = withPatience(problem, PATIENCE, () => provenStates(problem, options, effort));
+  if (proven) return { found: proven, effort, proven: true };
+  const telling = problem.section.parts[tellingPart(problem)]?.id ?? "";
+  const all = new Map(effort.seen);
+  for (const each of climb(problem, telling)) if (!all.has(each.signature)) all.set(each.signature, each);
+  const ranked = [...all.values()].map((each) => rescored(problem, each)).sort(compareFound);
+  const colours = new Set<string>();
+  const floor = (ranked[0]?.score ?? 0) - COLOUR_WINDOW;
+  const first = ranked.filter(
+    ({ colour, score }) => score >= floor && !colours.has(colour.id) && colours.add(colour.id),
+  );
+  const varied = options.every ? ranked : eachDrawingOnce([...first, ...ranked]);
+  return { found: varied.slice(0, Math.max(1, options.count ?? USUAL_COUNT)), effort, proven: false };
 }
 
 /** @throws TooManySets where the proof would take too long. */

@@ -10,6 +10,22 @@ export const PATIENCE = 1_500_000;
 /** Thrown where a search has gone through more sets than it was given. */
 export class TooManySets extends Error {}
 
+/**
+ * What a search in a problem finds before it has gone through so many sets of stops; `undefined` where it would take more.
+ */
+export function withPatience<Answer>(problem: Problem, sets: number, search: () => Answer): Answer | undefined {
+  const work = workOf(problem);
+  work.left = sets;
+  try {
+    return search();
+  } catch (error) {
+    if (!(error instanceof TooManySets)) throw error;
+    return undefined;
+  } finally {
+    work.left = Number.POSITIVE_INFINITY;
+  }
+}
+
 /** What a search in a problem may still cost: counts, not time, so that the answer is the same on every machine. */
 export interface Work {
   left: number;

@@ -198,10 +198,13 @@ export interface RecipeRule extends RuleCommon {
 
 export type Rule = RecipeRule | PartRule | PlacingRule | PairRule | AdviceRule | StepRule;
 
+/** Words as a sentence lists them: `one`, `one and two`, `one, two and three`; nothing of none. */
+export const joined = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
+
 /** Names stops as a musician lists them: `Gedackt 8`, `Gedackt 8 and Flöte 4`, `Gedackt 8, Flöte 4 and Nasat 2 2/3`. */
 export function listed(labels: readonly string[]): string {
-  if (labels.length <= 1) return labels[0] ?? "nothing";
-  return `${labels.slice(0, -1).join(", ")} and ${labels[labels.length - 1]}`;
+  return labels.length === 0 ? "nothing" : joined(labels);
 }
 
 /** As many labels as a sentence lists before it counts the rest. */

@@ -18,7 +18,7 @@ const writingLine = (width: number): Line => ({
 
 function itemBlock({ lead, text, white }: HandoutItem, width: number, setter: Setter): Block {
   const units = [
-    ...(lead === null ? [] : setter.units(`${lead}`, "sans-bold", "text")),
+    ...(lead === null ? [] : setter.units(lead, "sans-bold", "text")),
     ...setter.units(text, "serif", "text"),
   ];
   const block = setter.block(units, "text", width, { tag: "item", before: 0.3 * setter.em("text") });
