@@ -36,7 +36,7 @@ interface HeardStepProps {
 /** One of five steps by ear, or none: what is usual for such a stop is reckoned with until somebody has listened. */
 function HeardStep({ what, of, words, value, set, onStep }: HeardStepProps) {
   return (
-    <label>
+    <label className="by-ear">
       <span className="note quiet">{what} by ear</span>
       <select
         className="pick"

@@ -118,6 +118,8 @@ describe("a piece carried to another organ", () => {
 
   test("by the keyboard, and in order for everybody in both lights", { timeout: 180_000 }, async () => {
     await fromPiece();
+    // The library comes a moment after the page.
+    await organ().locator("option", { hasText: "St. Nikolai" }).waitFor({ state: "attached" });
     await organ().focus();
     await page.keyboard.type("St. Nik");
     await expect.poll(() => told().textContent(), { timeout: 60_000 }).toMatch(/^Two sections: /);
