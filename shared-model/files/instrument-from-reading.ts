@@ -1,12 +1,15 @@
+import type { Foot } from "../pitch/foot.ts";
 import { type Key, keyText } from "../pitch/key.ts";
 import { pitchName } from "../pitch/reading.ts";
 import { understandName } from "../stoplist/glossary/glossary.ts";
 import type { Kind } from "../stoplist/kind.ts";
 import { stopKey } from "../stoplist/reading/answers.ts";
+import { sharedRows } from "../stoplist/reading/lending.ts";
 import type { Question, ReadDivision, Reading, ReadStop } from "../stoplist/reading/reading.ts";
 import { couplerName } from "./coupler-text.ts";
 import { versionLine } from "./file-kind.ts";
 import { folded } from "./nearest.ts";
+import { pipesAbove } from "./pitch-text.ts";
 import { shortForm } from "./short-stop.ts";
 import { Names } from "./voice.ts";
 import { behindKey, comment, onLine, onOneLine, type YamlValue } from "./yaml-words.ts";
@@ -55,23 +58,65 @@ class OpenQuestions {
 const questionComment = ({ line, text, choices }: Question): string =>
   comment(`line ${line}: ${text}${choices.length > 0 ? ` (${choices.join(" / ")})` : ""}`);
 
+/**
+ * What the file says of pipes that several stops share: one stop is the same as another where their pitches agree; where they
+ * do not, all draw one row, which is long enough for each of them over its keyboard.
+ */
+class SharedPipes {
+  readonly #keys = new Map<ReadStop, Readonly<Record<string, string>>>();
+  readonly lines: readonly string[];
+
+  constructor(reading: Reading, names: readonly string[]) {
+    const ids = new Set<string>();
+    const lines: string[] = [];
+    for (const { owner, borrowers } of sharedRows(reading.divisions)) {
+      const all = [owner, ...borrowers];
+      if (borrowers.every(({ stop }) => stop.pitch === owner.stop.pitch)) {
+        const division = names[reading.divisions.indexOf(owner.division)] as string;
+        const said = `${division}/${nameOf(owner.stop.name)} ${pitchName(owner.stop.pitch as Foot)}`;
+        for (const { stop } of borrowers) this.#keys.set(stop, { "same-as": said });
+        continue;
+      }
+      const pitches = all.map(({ stop }) => stop.pitch as Foot);
+      const longest = pitches.reduce((long, pitch) => (pipesAbove(long, pitch) < 0 ? pitch : long));
+      const pipes = Math.max(
+        ...all.map(({ stop, division: { kind, low, high } }) => {
+          const keys = (high ?? (kind === "pedal" ? HIGHEST.pedal : HIGHEST.manual)) - (low ?? LOWEST) + 1;
+          return pipesAbove(longest, stop.pitch as Foot) + keys;
+        }),
+      );
+      const slug =
+        folded(owner.stop.name)
+          .replace(/[^a-z0-9]+/g, "-")
+          .replace(/^-|-$/g, "") || "row";
+      let id = slug;
+      for (let count = 2; ids.has(id); count += 1) id = `${slug}-${count}`;
+      ids.add(id);
+      for (const { stop } of all) this.#keys.set(stop, { rank: id });
+      lines.push(`  - ${onLine({ id, longest: pitchValue(pitchName(longest)), pipes })}`);
+    }
+    this.lines = lines;
+  }
+
+  keys(stop: ReadStop): Readonly<Record<string, string>> {
+    return this.#keys.get(stop) ?? {};
+  }
+
+  has(stop: ReadStop): boolean {
+    return this.#keys.has(stop);
+  }
+}
+
 /** Writes one division's stops. */
 class StopWriter {
   readonly #names = new Names();
-  readonly #reading: Reading;
-  readonly #divisionNames: readonly string[];
+  readonly #rows: SharedPipes;
   readonly #questions: OpenQuestions;
   readonly #kinds: ReadonlyMap<string, readonly Kind[]>;
 
-  constructor(
-    reading: Reading,
-    names: readonly string[],
-    questions: OpenQuestions,
-    kinds: ReadonlyMap<string, readonly Kind[]>,
-  ) {
+  constructor(rows: SharedPipes, questions: OpenQuestions, kinds: ReadonlyMap<string, readonly Kind[]>) {
     this.#kinds = kinds;
-    this.#reading = reading;
-    this.#divisionNames = names;
+    this.#rows = rows;
     this.#questions = questions;
   }
 
@@ -94,8 +139,12 @@ class StopWriter {
     const said = { name: nameOf(stop.name), ranks: stop.ranks, pitch: stop.pitch, half };
     const short = shortForm(said, division.kind === "pedal", this.#names);
     const borrowed =
-      stop.borrowed !== null && more["same-as"] === undefined
-        ? [comment(`line ${stop.line}: ${stop.borrowed}. If it has no pipes of its own, write same-as: Division/Stop.`)]
+      stop.borrowed !== null && !this.#rows.has(stop)
+        ? [
+            comment(
+              `line ${stop.line}: ${stop.borrowed.replace(/\.$/, "")}. If it has no pipes of its own, write same-as: Division/Stop.`,
+            ),
+          ]
         : [];
     const notes = [...questions, ...borrowed];
     if (short !== null && doubt === null && Object.values(more).every((value) => value === undefined)) {
@@ -129,32 +178,15 @@ class StopWriter {
           ? { [first]: stop.composition.map((pitch) => pitchValue(pitchName(pitch))) }
           : undefined,
       from: stop.from === null ? undefined : keyText(stop.from),
-      "same-as": this.#lender(stop, division),
+      ...this.#rows.keys(stop),
       off: stop.prepared ? "prepared for, not built" : undefined,
       note: remark === "" ? undefined : remark.slice(0, 2000),
     };
   }
 
-  /** The stop of the same name and pitch in the division that the list says it is borrowed from. */
-  #lender(stop: ReadStop, own: ReadDivision): string | undefined {
-    if (stop.borrowed === null || stop.pitch === null) return undefined;
-    const words = ` ${folded(stop.borrowed)} `;
-    for (const [index, division] of this.#reading.divisions.entries()) {
-      const name = this.#divisionNames[index] as string;
-      if (division === own || !words.includes(` ${folded(name)} `)) continue;
-      const alike = division.stops.filter(
-        (other) => folded(other.name) === folded(stop.name) && other.pitch === stop.pitch,
-      );
-      if (alike.length === 1 && alike[0]?.half === null && alike[0].borrowed === null) {
-        return `${name}/${nameOf(stop.name)} ${pitchName(stop.pitch)}`;
-      }
-    }
-    return undefined;
-  }
-
   /** A line to be completed by a person, for a name whose meaning is not known. */
   #kindComment(stop: ReadStop, division: ReadDivision): string | null {
-    if (this.#lender(stop, division) !== undefined) return null;
+    if (this.#rows.keys(stop)["same-as"] !== undefined) return null;
     const pedal = division.kind === "pedal";
     const understanding = understandName(nameOf(stop.name), { pedal, pitch: stop.pitch, ranks: stop.ranks });
     if (understanding.sure) return null;
@@ -211,7 +243,8 @@ export function instrumentFileFromReading(
 ): string {
   const names = divisionNames(reading.divisions);
   const questions = new OpenQuestions(reading.questions);
-  const writer = new StopWriter(reading, names, questions, kinds);
+  const rows = new SharedPipes(reading, names);
+  const writer = new StopWriter(rows, questions, kinds);
   const named = (printed: string): string =>
     names[
       reading.divisions.findIndex((division) => division.name !== null && folded(division.name) === folded(printed))
@@ -230,7 +263,9 @@ export function instrumentFileFromReading(
       : [`name: ${behindKey(name)}`]),
     ...(rest.length > 0 ? [comment("Open questions of the list:"), ...rest] : []),
     ...(divisions.length > 0 ? ["divisions:", ...divisions.map((line) => `  ${line}`)] : ["divisions: []"]),
+    ...(rows.lines.length > 0 ? ["ranks:", ...rows.lines] : []),
     ...(couplers.length > 0 ? ["couplers:", ...couplers] : []),
+    ...(reading.unisonOff.length > 0 ? [`unison-off: ${onLine(reading.unisonOff.map(named))}`] : []),
     ...(tremulants.length > 0 ? [`tremulants: ${onLine(tremulants)}`] : []),
     "",
   ].join("\n");

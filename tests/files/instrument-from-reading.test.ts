@@ -1,9 +1,11 @@
-import { describe, expect, test } from "vitest";
+import { describe, expect, it, test } from "vitest";
 import { readInstrumentFile } from "../../shared-model/files/instrument-file.ts";
 import { instrumentFileFromReading } from "../../shared-model/files/instrument-from-reading.ts";
 import { troubleLine } from "../../shared-model/files/trouble-words.ts";
 import type { Foot } from "../../shared-model/pitch/foot.ts";
 import { footFromText } from "../../shared-model/pitch/foot.ts";
+import { pitchName } from "../../shared-model/pitch/reading.ts";
+import { readStoplist } from "../../shared-model/stoplist/reading/read-stoplist.ts";
 import type { ReadDivision, Reading, ReadStop } from "../../shared-model/stoplist/reading/reading.ts";
 
 const foot = (text: string): Foot => footFromText(text) as Foot;
@@ -40,6 +42,7 @@ const list = (divisions: readonly ReadDivision[], more: Partial<Reading> = {}): 
   name: "Sampleford, St. Example",
   divisions,
   couplers: [],
+  unisonOff: [],
   tremulants: [],
   questions: [],
   ...more,
@@ -200,4 +203,84 @@ test("what the list says comes back from the file", () => {
     ["Prestant", foot("8"), 2, null, 36],
     ["Cornet", null, 5, null, 60],
   ]);
+});
+
+/** Stops of the file that share a row with another, as `Division Stop pitch: pipes at its lowest key`. */
+function sharedIn(text: string): readonly string[] {
+  const { instrument } = readInstrumentFile(instrumentFileFromReading(readStoplist(text)), "s.yaml");
+  const stops = (instrument?.divisions ?? []).flatMap((division) =>
+    division.stops.map((each) => ({ division: division.name, each })),
+  );
+  const count = new Map<string, number>();
+  for (const { each } of stops)
+    for (const rank of new Set(each.uses.map((use) => use.rank))) count.set(rank, (count.get(rank) ?? 0) + 1);
+  return stops.flatMap(({ division, each }) => {
+    const [use] = each.uses;
+    return use && (count.get(use.rank) ?? 0) > 1
+      ? [`${division} ${each.name} ${each.pitch && pitchName(each.pitch)}: ${use.rank}`]
+      : [];
+  });
+}
+
+describe("pipes that the list says are shared are shared in the file", () => {
+  it("a division that lends, named in short, and an extension", () => {
+    expect(
+      sharedIn(`Great Organ
+16' Violone (Pedal)
+8' Principal
+8' Trumpet (Sw.)
+Swell Organ
+16' Gedeckt (12 ext.)
+8' Gedeckt
+8' Trumpet
+Pedal Organ
+16' Violone
+16' Gedeckt (Sw)
+8' Gedeckt (Sw)
+4' Clairon (ext. Trumpet)`),
+    ).toEqual([
+      "Great Organ Violone 16: Pedal Organ/Violone 16",
+      "Great Organ Trumpet 8: trumpet",
+      "Swell Organ Gedeckt 16: gedeckt",
+      "Swell Organ Gedeckt 8: gedeckt",
+      "Swell Organ Trumpet 8: trumpet",
+      "Pedal Organ Violone 16: Pedal Organ/Violone 16",
+      "Pedal Organ Gedeckt 16: gedeckt",
+      "Pedal Organ Gedeckt 8: gedeckt",
+      "Pedal Organ Clairon 4: trumpet",
+    ]);
+  });
+
+  it("an extension in its own division, and one that names a stop of another name", () => {
+    expect(
+      sharedIn(`SWELL
+Bourdon 16
+Oboe 8
+PEDAL
+Open Wood 16
+Bourdon 16
+Bass Flute 8 (ext. Bourdon)
+Octave 8 (ext. Open Wood)
+Lieblich Gedeckt 16 (from Sw Bourdon)`),
+    ).toEqual([
+      "SWELL Bourdon 16: SWELL/Bourdon 16",
+      "PEDAL Open Wood 16: open-wood",
+      "PEDAL Bourdon 16: bourdon",
+      "PEDAL Bass Flute 8: bourdon",
+      "PEDAL Octave 8: open-wood",
+      "PEDAL Lieblich Gedeckt 16: SWELL/Bourdon 16",
+    ]);
+  });
+
+  it("leaves to the person what the list does not settle", () => {
+    expect(
+      sharedIn(`SWELL
+Trumpet 8
+Oboe 8
+PEDAL
+Resultant 32 (derived)
+Bombarde 16 (ext.)
+Fagott 16 (from Choir)`),
+    ).toEqual([]);
+  });
 });

@@ -200,6 +200,7 @@ export const FLUTES: readonly GlossaryEntry[] = [
       fr: ["Flûte des bois"],
       it: ["Flauto in selva", "Flauto silvestre"],
       la: ["Tibia silvestris"],
+      da: ["Waldfløjte"],
     },
     family: "flute-open",
     kinds: ["open-flute"],
@@ -506,7 +507,7 @@ export const FLUTES: readonly GlossaryEntry[] = [
     traps: ["Soft and small in older German organs, very loud in later American ones."],
   }),
   described("Flauto amabile", {
-    also: { en: ["Amoroso"], de: ["Lieblichflöte"] },
+    also: { en: ["Amoroso"], de: ["Lieblichflöte"], la: ["Flauta amabilis"] },
     family: "flute-open",
     kinds: ["open-flute"],
     construction: "open, soft",

@@ -82,6 +82,7 @@ export const MIXTURES: readonly GlossaryEntry[] = [
     composition: "2 4/3 1 2/3",
   }),
   described("Plein jeu harmonique", {
+    also: { fr: ["Fourniture progressive", "Plein jeu progressif"] },
     family: "mixture",
     kinds: ["mixture"],
     construction: "principal ranks growing in number up the compass",

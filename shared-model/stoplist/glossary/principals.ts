@@ -230,7 +230,7 @@ export const PRINCIPALS: readonly GlossaryEntry[] = [
     interval: 8,
   }),
   described("Quintadecima", {
-    also: { it: ["Decimaquinta", "XV", "Quinta decima", "Decima quinta"] },
+    also: { it: ["Decimaquinta", "XV", "Quinta decima", "Decima quinta", "Decima V"] },
     family: "principal",
     kinds: ["principal"],
     construction: "open cylindrical",
@@ -241,7 +241,7 @@ export const PRINCIPALS: readonly GlossaryEntry[] = [
     interval: 15,
   }),
   described("Vigesimaseconda", {
-    also: { it: ["Vigesima seconda", "XXII"] },
+    also: { it: ["Vigesima seconda", "Vigesima II", "XXII"] },
     family: "principal",
     kinds: ["principal"],
     construction: "open cylindrical, breaks back in the treble",
@@ -252,7 +252,7 @@ export const PRINCIPALS: readonly GlossaryEntry[] = [
     interval: 22,
   }),
   described("Vigesimanona", {
-    also: { it: ["Vigesima nona", "XXIX"] },
+    also: { it: ["Vigesima nona", "Vigesima IX", "XXIX"] },
     family: "principal",
     kinds: ["principal"],
     construction: "open cylindrical, breaking",
@@ -538,7 +538,7 @@ export const PRINCIPALS: readonly GlossaryEntry[] = [
     traps: ["Short compass: no bottom octave.", "The reed Tenoroon is another stop."],
   }),
   described("Vigesimasesta", {
-    also: { it: ["Vigesima sesta", "XXVI"] },
+    also: { it: ["Vigesima sesta", "Vigesima VI", "XXVI"] },
     family: "principal",
     kinds: ["principal"],
     construction: "open cylindrical, breaking",
@@ -563,7 +563,7 @@ export const PRINCIPALS: readonly GlossaryEntry[] = [
     interval: 33,
   }),
   described("Decimanona", {
-    also: { it: ["Decima nona", "XIX"] },
+    also: { it: ["Decima nona", "Decima IX", "XIX"] },
     family: "principal",
     kinds: ["larigot", "principal"],
     construction: "open cylindrical",

@@ -89,7 +89,7 @@ export const STOPPED_FLUTES: readonly GlossaryEntry[] = [
       ],
       nl: ["Gedekt", "Gedakt"],
       la: ["Pileata"],
-      da: ["Gedakt", "Gedact Flöite", "Gedackt Floite"],
+      da: ["Gedakt", "Gedact Flöite", "Gedackt Floite", "Gedaktfløjte", "Gedacktfløjte"],
       sv: ["Gedakt"],
     },
     family: "flute-stopped",

@@ -9,6 +9,9 @@ import type { WholeEntry } from "./wrapped-lines.ts";
 const ENCLOSURE = /(?:schwell|swell ?box|expression|jalousie|zwelkast|persian|espression|expresi)/iu;
 const OWN_COUPLER = /^(?:(unis(?:on|\.) off)|(sub[- ]?oct(?:ave|\.)?)|(?:super[- ]?)?oct(?:ave|\.)?)(?: coupler)?$/i;
 
+/** The number of a coupler in a list of them (`IV  Swell to Great`), not the number of a keyboard (`II Man. to I`). */
+const NUMERAL = /^\(?[IVX]{1,5}[.):]?\s+(?!(?:man|klav|clav|tast|tecl)[\p{L}.]*\s|koppel|coupler)(?=\p{Lu}\p{Ll})/iu;
+
 /** Octave couplers within a division, printed among its stops (`Sub Octave`, `Unison Off`). */
 export function readOwnCoupler(
   list: ListSoFar,
@@ -16,15 +19,22 @@ export function readOwnCoupler(
   entry: WholeEntry,
   next: readonly WholeEntry[],
 ): Taken | null {
-  const match = OWN_COUPLER.exec(text.trim());
+  const pieces = text
+    .trim()
+    .split(/\s*[;,]\s*|\t/)
+    .map((piece) => OWN_COUPLER.exec(piece));
   const division = list.current;
-  if (!match || !division || division.kind === "pedal" || division.name === null) return null;
-  const [, off, sub] = match;
+  if (!division || division.kind === "pedal" || division.name === null) return null;
+  const own = pieces.filter((piece) => piece !== null);
   const beside = next.slice(0, 2).some((one) => /^(?:sub|unison)/i.test(listItem(one.text, list.numbered).body));
-  if (off === undefined && sub === undefined && list.taken !== "aid" && !beside) return null;
-  if (off === undefined) {
-    const pitches = [sub === undefined ? 4 : 16] as const;
-    list.couplers.push({ line: entry.line, text, first: division.name, second: division.name, by: "self", pitches });
+  // "Octave" alone is a stop, unless what stands beside it tells.
+  const told = own.some(([, off, sub]) => off !== undefined || sub !== undefined) || list.taken === "aid" || beside;
+  if (own.length < pieces.length || !told) return null;
+  for (const [, off, sub] of own) {
+    if (off === undefined) {
+      const pitches = [sub === undefined ? 4 : 16] as const;
+      list.couplers.push({ line: entry.line, text, first: division.name, second: division.name, by: "self", pitches });
+    } else list.unisonOff.push({ line: entry.line, text, words: division.name });
   }
   return "aid";
 }
@@ -33,10 +43,15 @@ export function readOwnCoupler(
 export function readCouplers(list: ListSoFar, text: string, line: number, drafts: readonly StopDraft[]): Taken | null {
   if (drafts.some((draft) => draft.pitches.length > 0 && list.names.knows(draft.name)) || compassIn(text).compass)
     return null;
-  const found = couplersIn(text, line, list.headings, list.among === "aids" || list.taken === "aid");
+  const expected = list.among === "aids" || list.taken === "aid";
+  const unnumbered = expected ? text.replace(NUMERAL, "") : text;
+  const found =
+    (unnumbered === text ? null : couplersIn(unnumbered, line, list.headings, expected)) ??
+    couplersIn(text, line, list.headings, expected);
   const unread = found?.unread.filter((piece) => !isProse(piece)) ?? [];
-  if (!found || (found.couplers.length === 0 && unread.length === 0)) return null;
+  if (!found || (found.couplers.length === 0 && found.unisonOff.length === 0 && unread.length === 0)) return null;
   list.couplers.push(...found.couplers);
+  list.unisonOff.push(...found.unisonOff.map((words) => ({ line, text, words })));
   let shaken = false;
   for (const piece of unread) {
     if (shaken && looksLikeDivision(piece, list.headings) && readTremulant(list, `Tremulant ${piece}`, line, false))

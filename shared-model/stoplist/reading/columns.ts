@@ -1,3 +1,4 @@
+import { halfTitle } from "./halves.ts";
 import { headingIn } from "./headings.ts";
 import type { KnownNames } from "./known-names.ts";
 import type { PrintedLine } from "./plain-text.ts";
@@ -40,6 +41,8 @@ function kindOf(text: string, names: KnownNames): Cell["kind"] {
   if (NUMBERING.test(text)) return "number";
   const heading = headingIn(text);
   if (heading?.exact && !names.isPlainName(text)) return "heading";
+  // "Mano izquierda" over one column, "Mano derecha" over the other.
+  if (halfTitle(text)?.sure) return "heading";
   if (text.length > 120) return "words";
   const parts = partsOfLine(text.replace(/^\d{1,3}[.)]\s*/, ""), names);
   const [first] = parts;
@@ -101,6 +104,20 @@ function groupsOf(row: Row): Group[] {
 const COLUMN_TITLE =
   /^(?:division|werk|manual|clavier|teilwerk|department|keyboard|stops?|register|registername|stop ?name|name|jeux?|registro|registri|stem|pitch|feet|foot|fu(?:ß|ss)(?:lage|zahl)?|lage|length|hauteur|pieds?|piedi|pies|voet(?:maat)?|ranks?|rangs?|chöre|reihen|file|no\.?|nr\.?|n[°º]|number|nummer|notes?|remarks?|bemerkung(?:en)?|opmerkingen|pipes|material|compass|family|type|familie)$/i;
 
+const RANKS_TITLE = /^(?:ranks?|rks?\.?|rangs?|chöre|fach|reihen|file|filas|sterkte|kor)$/i;
+
+/** Figures in a column titled for them are numbers of ranks, whatever lengths they could be. */
+function withRanks(rows: readonly Row[], titles: Row | undefined): readonly Row[] {
+  const column = titles?.cells.find(({ text }) => RANKS_TITLE.test(text))?.at;
+  if (column === undefined) return rows;
+  return rows.map((row) => ({
+    ...row,
+    cells: row.cells.map((cell) =>
+      cell.at === column && /^\d{1,2}$/.test(cell.text) ? { ...cell, text: `${cell.text} ranks`, kind: "marks" } : cell,
+    ),
+  }));
+}
+
 /** Text columns whose starts differ by no more are one column. */
 const SLACK = 3;
 
@@ -143,10 +160,11 @@ function withNumbers(rows: readonly Row[]): readonly Row[] {
 function readBlock(printed: readonly Row[]): Entry[] {
   const rows = withNumbers(printed);
   const plain = (row: Row): Entry => ({ line: row.line, text: joinCells(row.cells), blankBefore: false });
-  const titled = rows.filter(
-    (row) => !(row.cells.length > 1 && row.cells.every(({ text }) => COLUMN_TITLE.test(text))),
+  const isTitles = ({ cells }: Row): boolean => cells.length > 1 && cells.every(({ text }) => COLUMN_TITLE.test(text));
+  const rowsLeft = withRanks(
+    rows.filter((row) => !isTitles(row)),
+    rows.find(isTitles),
   );
-  const rowsLeft = titled.length < rows.length ? titled : rows;
   const divisions = divisionColumn(rowsLeft);
   if (divisions) return divisions;
   const grouped = rowsLeft.map((row) => ({ row, groups: groupsOf(row) }));
@@ -292,7 +310,8 @@ export function inReadingOrder(printed: readonly PrintedLine[], names: KnownName
     }
     block = [];
   };
-  const isWide = (line: PrintedLine): boolean => /\t/.test(line.text) || /\S {2,}\S/.test(line.text);
+  const isWide = (line: PrintedLine | undefined): boolean =>
+    line !== undefined && (/\t/.test(line.text) || /\S {2,}\S/.test(line.text));
   for (let index = 0; index < lines.length; index++) {
     const line = lines[index] as PrintedLine;
     if (line.text.trim() === "") {
@@ -305,7 +324,8 @@ export function inReadingOrder(printed: readonly PrintedLine[], names: KnownName
     }
     const inBlock = block.length > 0 && /^\s{4,}\S/.test(line.text);
     if (isWide(line) || inBlock) block.push(rowOf(line, names));
-    else if (block.length > 0 && belongs(line, block, names)) block.push(rowOf(line, names));
+    else if (block.length > 0 && !(headsRow(line.text) && !isWide(lines[index + 1])) && belongs(line, block, names))
+      block.push(rowOf(line, names));
     else {
       if (block.length > 0) flush();
       const lost = lostColumns(lines.slice(index, index + 60), names);
@@ -319,6 +339,12 @@ export function inReadingOrder(printed: readonly PrintedLine[], names: KnownName
   if (block.length > 0) flush();
   return entries;
 }
+
+/** "Pedal: Subbass 16": what is printed below all columns belongs to none of them. */
+const headsRow = (text: string): boolean => {
+  const lead = /^([^:]{1,60}):\s*\S/.exec(text);
+  return lead !== null && (headingIn(lead[1] as string)?.exact ?? false);
+};
 
 /** A short line between the rows of a block is a row whose other columns are empty, unless it runs on below them. */
 function belongs(line: PrintedLine, block: readonly Row[], names: KnownNames): boolean {

@@ -18,6 +18,8 @@ export interface PrintedCoupler {
 /** What a line says about couplers. */
 export interface CouplerLine {
   readonly couplers: readonly PrintedCoupler[];
+  /** Words for the keyboards whose own pitch can be turned off (`Swell unison off`). */
+  readonly unisonOff: readonly string[];
   /** Pieces that should be couplers and could not be read. */
   readonly unread: readonly string[];
 }
@@ -25,7 +27,7 @@ export interface CouplerLine {
 const NOT_A_COUPLER =
   /reversib|pistons?\b|combination|combs\b|combinaison|composition|kombination|thumb|toe stud|toe-stud|indicator|all couplers|couplers off|koppeln ab|handregister ab|absteller|midi|crescendo|walze|tutti|generals?\b|divisionals?\b|memory|setzer|studs?\b/iu;
 const LABEL =
-  /^(?:\d+ |drei |zwei |vier |three |two |four |deux |trois )?(?:(?:normal|schiebe|manualschiebe|manual|pedal|register|zug|gabel|haupt|inter|intra)[- ]?)?(?:koppel(?:n|ungen|ung|ing|ingen|s|züge)?|kopplungen|kopplung|couplers?|cplrs?\.?|coup\.|accouplements?|acct\.?|accts?\.|acc\.|copulas?|kopulas?|copula|cop\.|union[ei]|unión|uniones|enganches?|acoplamientos?|accoppiament[oi]|kobler|kobbel|kopplingar|kopplingen|koppels|manuaalkoppel(?:ing)?|schuifkoppel|tirasses?|tir\.|octaves? aig(?:u|uë|üe)s?|octaves? graves?|super(?:oktav|octav)?[- ]?koppel(?:n)?|o[kc]tav[- ]?koppel(?:n)?|coppel(?:n)?|sub(?:oktav|octav)?[- ]?koppel(?:n)?|superkoppel(?:n)?|ober(?:oktav|octav)koppel(?:n)?|unteroktavkoppel(?:n)?|melodiekoppel|basskoppel|appel)(?![\p{L}])(?: (?:des claviers|der manuale|de los teclados|dei manuali|delle tastiere|manuali|tastiere|claviers))?\s*[:=.–-]?\s*/iu;
+  /^(?:\d+ |drei |zwei |vier |three |two |four |deux |trois )?(?:(?:normal|schiebe|manualschiebe|manual|pedal|register|zug|gabel|haupt|inter|intra)[- ]?)?(?:koppel(?:n|ungen|ung|ing|ingen|s|züge)?|kopplungen|kopplung|couplers?|cplrs?\.?|coup\.|accouplements?|acct\.?|accts?\.|acc\.|copulas?|kopulas?|copula|cop\.|union[ei]|unión|uniones|enganches?|acoplamientos?|accoppiament[oi]|kobler|kobbel|kopplingar|kopplingen|koppels|manuaalkoppel(?:ing)?|schuifkoppel|tirasses?|tir\.|octaves? aig(?:u|uë|üe)s?|octaves? graves?|super(?:oktav|octav)?[- ]?koppel(?:n)?|o[kc]tav[- ]?koppel(?:n)?|coppel(?:n)?|sub(?:oktav|octav)?[- ]?koppel(?:n)?|superkoppel(?:n)?|ober(?:oktav|octav)koppel(?:n)?|unteroktavkoppel(?:n)?|melodiekoppel|basskoppel|appel)(?![\p{L}])(?: (?:à tiroir|par tiroir|des claviers|der manuale|de los teclados|dei manuali|delle tastiere|manuali|tastiere|claviers))?\s*[:=.–-]?\s*/iu;
 const SUPER =
   /(?<![\p{L}])(?:super[- ]?(?:oktav[e]?|octave?|oktaaf)?[- ]?(?:koppel\w*)?|octaves? aig(?:u|uë|üe)s?|ottava acuta|acuta|ottave acute|octava aguda|aguda|oberoktav\w*|octave up|octave|oct\.?|ottava|oktav|8ve|o[kc]tav[- ]?koppel\w*)(?![\p{L}])/giu;
 const SUB =
@@ -35,15 +37,16 @@ const PITCH =
   /(?<![\p{L}\d/])(?:en |in |à |im )?(16|8|4)(?:['’′`´]| ?-?(?:ft|fuß|fuss|vt|voet|pieds?|p)\b\.?)?(?![\d/])/giu;
 
 const PEDAL_ONLY =
-  /^(?:pedal[- ]?koppel(?:n|ung)?|pedaal[- ]?koppel(?:ing)?|[kc]oppel(?:ing)? (?:zum |am |aan |an )?ped(?:al|aal)?\.?|koppel pedaal(?: aan (?:het )?manuaal)?|manual (?:zum|to|aan|an) pedal?|tirasse(?: fixe| du clavier| mobile)?|tasto al pedale|tasto[- ]pedale?|tasto pedale|unione tast[oi](?:[ -](?:al )?pedale)?|unione (?:al )?pedale|unione (?:tastiera|manuale)[ -](?:al )?pedale|tastiera al pedale|manuale al pedale|enganche (?:al |de |del )?pedal|acoplamiento (?:al |de |del )?pedal|manuals? to pedals?|manual coupler to pedal|pedal coupler|pedalkobbel|pedalkopp?el|koppel man(?:ual|uaal)?\.?[- /]ped(?:al|aal)?\.?|pedal pull-?downs?|pull-?down pedals?)$/iu;
+  /^(?:pedal[- ]?[kc]oppel(?:n|ung)?|pedaal[- ]?koppel(?:ing)?|[kc]oppel(?:ing)? (?:zum |am |aan |an )?ped(?:al|aal)?\.?|koppel pedaal(?: aan (?:het )?manuaal)?|manual (?:zum|to|aan|an) pedal?|tirasse(?: fixe| du clavier| mobile)?|tasto al pedale|tasto[- ]pedale?|tasto pedale|unione tast[oi](?:[ -](?:al )?pedale)?|unione (?:al )?pedale|unione (?:tastiera|manuale)[ -](?:al )?pedale|tastiera al pedale|manuale al pedale|enganche (?:al |de |del )?pedal|acoplamiento (?:al |de |del )?pedal|manuals? to pedals?|manual coupler to pedal|pedal coupler|pedalkobbel|pedalkopp?el|koppel man(?:ual|uaal)?\.?[- /]ped(?:al|aal)?\.?|pedal pull-?downs?|pull-?down pedals?)$/iu;
 const MANUALS_ONLY =
-  /^(?:manual[- ]?(?:schiebe)?koppel(?:n|ung)?|manuaal[- ]?koppel(?:ing)?|schiebekoppel|schuifkoppel|copula(?:tio)?|kopula|manual coupler|accouplement(?: des (?:deux )?claviers| à tiroir| des manuels)?|unione (?:(?:dei |delle |alle )?(?:manuali|tastiere|due tastiere))|unione|enganche(?: de (?:los )?teclados| de manuales)?|acoplamiento de (?:los )?teclados|unión de teclados|koppel(?:ing)?|manualkobbel|manualkopp?el|coupler)$/iu;
+  /^(?:manual[- ]?(?:schiebe)?[kc]oppel(?:n|ung)?|manuaal[- ]?koppel(?:ing)?|schiebekoppel|schuifkoppel|copula(?:tio)?|kopula|manual coupler|accouplement(?: des (?:deux )?claviers| à tiroir| des manuels)?|unione (?:(?:dei |delle |alle )?(?:manuali|tastiere|due tastiere))|unione|enganche(?: de (?:los )?teclados| de manuales)?|acoplamiento de (?:los )?teclados|unión de teclados|koppel(?:ing)?|manualkobbel|manualkopp?el|coupler)$/iu;
 const TO_PEDAL =
   /^(?:tirasses?|tir\.?|pedal[- ]?koppel(?:n|ungen|ung)?|pedaal[- ]?koppel(?:ing|ingen|s)?|pedalkobler)(?![\p{L}])/iu;
 const OFF = /unison off|unisono off|unis\. off|8['’′]? ?(?:ab|off)|äqual ab|(?<![\p{L}])U\.?O\.?(?![\p{L}])/iu;
 
 /** Couplers that can be drawn for the halves of a keyboard. */
-const DIVIDED_COUPLER = /(?<![\p{L}])(?:b(?:ass|as)?\.?\s?[/+]\s?d(?:is[ck]\.?|is[ck]ant)?\.?)(?![\p{L}])/iu;
+const DIVIDED_COUPLER =
+  /\((?:bass?|dis[ck](?:ant)?)\.? ?(?:en|und|and|et|[/+&]) ?(?:bass?|dis[ck](?:ant)?)\.?\)|(?<![\p{L}])(?:b(?:ass|as)?\.?\s?[/+]\s?d(?:is[ck]\.?|is[ck]ant)?\.?)(?![\p{L}])/iu;
 const BETWEEN =
   /\s(?:to|zu|zum|zur|an|ans|auf|sur|au|à la|à|al|alla|all['’]|aan|op|naar|til|till|on|in|aan het|a|ad|con)\s|\s?(?:->|→|=>|⇒|>)\s?|\s?([/+–—&-])\s?/iu;
 
@@ -136,9 +139,14 @@ export function couplersIn(
     const read = found.filter((one): one is CouplerLine => one !== null);
     return read.length === 0
       ? null
-      : { couplers: read.flatMap((one) => one.couplers), unread: read.flatMap((one) => one.unread) };
+      : {
+          couplers: read.flatMap((one) => one.couplers),
+          unisonOff: read.flatMap((one) => one.unisonOff),
+          unread: read.flatMap((one) => one.unread),
+        };
   }
   const couplers: PrintedCoupler[] = [];
+  const unisonOff: string[] = [];
   const unread: string[] = [];
   const label = LABEL.exec(whole);
   const isLabelled = label !== null;
@@ -165,11 +173,11 @@ export function couplersIn(
     else return false;
     return true;
   };
-  if (single(whole)) return { couplers, unread };
+  if (single(whole)) return { couplers, unisonOff, unread };
   const listed = whole.split(/\s*[/,;+&]\s*|\s+(?:und|and|et|en|e|y)\s+/iu);
   if (listed.length > 1 && listed.every((piece) => PEDAL_ONLY.test(clean(piece)) || MANUALS_ONLY.test(clean(piece)))) {
     for (const piece of listed) single(piece);
-    return { couplers, unread };
+    return { couplers, unisonOff, unread };
   }
 
   const body = whole.slice(labelText.length);
@@ -204,9 +212,10 @@ export function couplersIn(
     const { rest, pitches, off } = pitchesIn(piece.slice(inner?.[0].length ?? 0));
     const sounding = pitches.length > 0 ? pitches : innerPitches;
     const marked = isLabelled || inner !== null || expected;
-    if (off && pitches.length === 0 && (rest === "" || looksLikeDivision(rest, names))) continue;
-    if (off && looksLikeDivision(rest, names)) {
-      if (pitches.length > 0 && rest !== "")
+    if (off && (rest === "" || looksLikeDivision(rest, names))) {
+      const own = rest === "" ? ownOf(couplers.at(-1)) : clean(rest);
+      if (own !== null) unisonOff.push(own);
+      if (pitches.some((one) => one !== 8) && rest !== "")
         add(
           piece,
           { first: rest, second: rest, by: "self" },
@@ -228,7 +237,11 @@ export function couplersIn(
       add(piece, same ? { first: ends.first, second: ends.first, by: "self" } : ends, sounding);
     } else if (innerToPedal && looksLikeDivision(rest, names))
       add(piece, { first: clean(rest), second: null, by: "pedal" }, sounding);
-    else if ((sounding.length > 0 || labelPitches.length > 0) && looksLikeDivision(rest, names) && marked) {
+    else if (
+      (sounding.length > 0 || labelPitches.length > 0) &&
+      looksLikeDivision(rest, names) &&
+      (marked || couplers.length > 0)
+    ) {
       const intra = (sounding.length > 0 ? sounding : labelPitches).filter((one) => one !== 8);
       if (intra.length > 0) add(piece, { first: clean(rest), second: clean(rest), by: "self" }, intra);
     } else if (isLabelled || inner !== null) unread.push(piece);
@@ -236,10 +249,14 @@ export function couplersIn(
     else if (expected && BETWEEN.test(` ${rest} `) && rest.split(/\s+/).length <= 6) unread.push(piece);
     else return null;
   }
-  if (shared.length > 0) return { couplers: couplers.map((one) => ({ ...one, pitches: shared })), unread };
-  if (couplers.length === 0 && (unread.length === 0 || (!isLabelled && !expected))) return null;
-  return { couplers, unread };
+  if (shared.length > 0) return { couplers: couplers.map((one) => ({ ...one, pitches: shared })), unisonOff, unread };
+  const isNone = couplers.length === 0 && unisonOff.length === 0;
+  if (isNone && (unread.length === 0 || (!isLabelled && !expected))) return null;
+  return { couplers, unisonOff, unread };
 }
+
+/** The keyboard that a coupler couples to itself (`Great to Great 4`), `null` for any other. */
+const ownOf = (coupler: PrintedCoupler | undefined): string | null => (coupler?.by === "self" ? coupler.first : null);
 
 function partedEnds(
   text: string,
@@ -290,6 +307,13 @@ export function divisionsMeant(words: string, divisions: readonly Coupled[]): re
   const exact = divisions.filter((one) => foldedSpelling(one.name) === folded);
   if (exact.length > 0) return exact;
   const manuals = divisions.filter((one) => one.kind === "manual");
+  // "VII Swell" in a numbered list of couplers: the name says more than the number.
+  const called = headingIn(text);
+  const byName =
+    called && !called.numberOnly && called.name !== text
+      ? divisions.filter((one) => foldedSpelling(one.name) === foldedSpelling(called.name))
+      : [];
+  if (byName.length === 1) return byName;
   const number = romanValue(text) ?? (/^[1-7]$/.test(text) ? Number(text) : (headingIn(text)?.keyboard ?? null));
   if (number !== null) {
     const numbered = manuals.filter((one) => one.keyboard === number);

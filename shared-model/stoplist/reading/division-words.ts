@@ -29,7 +29,7 @@ export type Role =
  */
 const NAMES: Readonly<Record<Role, string>> = {
   main:
-    "great greatorgan hauptwerk hauptwerck hauptwerke hauptwerch hauptmanual hauptorgel hoofdwerk hoofdmanuaal hooftwerk grootwerk grandorgue " +
+    "great greatorgan grorgue gdorgue grandorg hauptwerk hauptwerck hauptwerke hauptwerch hauptmanual hauptorgel hoofdwerk hoofdmanuaal hooftwerk grootwerk grandorgue " +
     "grandorgues grandorgano granorgano granorgan organogrande organomayor organomaior organoprincipale organoprincipal primoorgano organoprimo hovedvaerk hovedverk " +
     "hovedvark hovedvverk huvudverk overstewerk principaalwerk blokwerk manual manuaal manuale manualwerk clavier hauptclavier gran'organo grotorgano grando organomajor organummagnum greatmanual hauptwercke tastiera tastieraunica teclado tecladounico manualeunico clavierunique manuelunique manuel",
   swell:

@@ -23,6 +23,13 @@ const EITHER_BASS = /(?:im |in |in the )?(?:bass|baß|bas|basse|basso|bassus)(?!
 const LETTER = /([BDS])(?:\.|(?=[\s,;)\]]|$))(?!\s?\p{Lu}?\p{Ll}{3})/uy;
 const SMALL_LETTER = /([bds])\.(?=[\s,;)\]]|$)(?!\s?\p{Lu}\p{Ll}{2})/uy;
 
+/** The half that a line names which holds nothing else (`Mano derecha:`), or `null`. */
+export function halfTitle(text: string): HalfMark | null {
+  const words = text.replace(/[\s:.]+$/, "").replace(/\s*\([^()]*\)$/, "");
+  const mark = words.length > 2 ? halfAt(words, 0) : null;
+  return mark && mark.end === words.length && mark.half !== "both" ? mark : null;
+}
+
 const at = (pattern: RegExp, text: string, start: number): RegExpExecArray | null => {
   pattern.lastIndex = start;
   return pattern.exec(text);

@@ -12,6 +12,7 @@ import type { WholeEntry } from "./wrapped-lines.ts";
 
 const LONE_NUMERAL = /^\(?(I{1,3}|IV|VI{0,2})\)?[.:]?$/;
 const HEADING_END = /:|\t|\s[-–—]\s/g;
+const STOPS_IN_BRACKETS = /^(.{2,60}?)\s\((.*\d.*)\)$/;
 
 /** A division whose name nobody knows. */
 const UNNAMED: Heading = {
@@ -40,6 +41,11 @@ export function beginDivision(
   const text = entry.text.replace(/^[-–—•*·]\s*/u, "");
   for (const candidate of text === body ? [text] : [text, body]) {
     const heading = headingIn(candidate);
+    const bracketed = bracketedStops(list, candidate);
+    if (bracketed) {
+      list.begin(bracketed.heading, entry.line);
+      return { ...entry, text: bracketed.rest, lineAt: () => entry.line };
+    }
     if (heading && isHeading(list, heading, candidate, entry, next)) return list.begin(heading, entry.line);
     if (/^P[.:]?$/.test(candidate) && list.divisions.length > 0 && stopsFollow(list, next)) {
       return list.begin({ ...(headingIn("Pedal") as Heading), name: "P" }, entry.line);
@@ -53,6 +59,13 @@ export function beginDivision(
     }
   }
   return loneNumeral(list, entry, next) ?? strangeHeading(list, entry, body, next);
+}
+
+/** "Pedal (Subbass 16, Violon 8)" */
+function bracketedStops(list: ListSoFar, text: string): { heading: Heading; rest: string } | null {
+  const [, lead = "", rest = ""] = STOPS_IN_BRACKETS.exec(text) ?? [];
+  const heading = lead === "" ? null : headingIn(lead);
+  return heading?.exact && knownStops(list, rest) >= 2 ? { heading, rest } : null;
 }
 
 /** A heading with stops behind it on the same line. */

@@ -186,6 +186,7 @@ function readHeading(text: string): Heading | null {
   rest = rest
     .replace(COUNT, " , ")
     .replace(RANGE_WORD, " ")
+    .replace(/(?<=[-–—,;]\s*)unenclosed/giu, " ")
     .replace(/\(\s*[,;\s]*\)/g, " ");
   const enclosed = ENCLOSED.test(printed) && !/unenclosed/i.test(printed);
   const isSwell = (name: string): boolean =>

@@ -97,11 +97,12 @@ export function fillPitches(stops: readonly ReadStop[], setting: Setting): ReadS
     const pitch = known && !counts ? customaryPitch(stop, known.entry, known.pitch, setting) : null;
     if (pitch) return { ...stop, pitch };
     const usual = entry ? (pedal ? entry.usualPitches.pedal : entry.usualPitches.manual) : [];
+    const [only, ...rest] = usual;
     questions.ask(
       stop.line,
       `No pitch is printed for ${stop.name}, so it is left open; what is it?`,
       stop.name,
-      usual.slice(0, 4).map(printed),
+      (only && rest.length === 0 ? [only, stretch(only, 2, 1), stretch(only, 1, 2)] : usual.slice(0, 4)).map(printed),
     );
     return stop;
   });

@@ -45,6 +45,16 @@ export function listItem(text: string, numbered: boolean): ListItem {
   return { body: body.trim(), bulleted, number };
 }
 
+/** A line that numbers each of its stops (`7. Subbass 16'   8. Octave 8'`), without the numbers that count on from its first. */
+export function withoutCounting(body: string, number: number | null): string {
+  let next = number === null ? 0 : number + 1;
+  return body.replace(/(?<=[,;\t]\s*|\s{2})(\d{1,3})[.)]\s*(?=\p{Lu})/gu, (printed, figure: string) => {
+    if (number === null || Number(figure) !== next) return printed;
+    next += 1;
+    return "";
+  });
+}
+
 /** Whether bare figures at the starts of lines count the lines (1, 2, 3 ...) rather than feet. */
 export function isNumbered(texts: readonly string[]): boolean {
   const numbers = texts.flatMap((text) => {

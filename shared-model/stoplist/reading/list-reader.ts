@@ -2,13 +2,13 @@ import { isAccessory, isAidsTitle, isListTitle, isProse, tremulantIn } from "./a
 import { accessory, readCouplers, readOwnCoupler, readTremulant } from "./aid-lines.ts";
 import { couplersIn, isCouplerTitle } from "./couplers.ts";
 import type { Questions } from "./drafts.ts";
-import { halfAt } from "./halves.ts";
+import { halfTitle } from "./halves.ts";
 import { beginDivision } from "./heading-lines.ts";
 import { isPullDown } from "./headings.ts";
 import { inlineHeadings } from "./inline-headings.ts";
 import type { KnownNames } from "./known-names.ts";
 import { takeMarks, zip } from "./lengths-apart.ts";
-import { listItem } from "./list-item.ts";
+import { listItem, withoutCounting } from "./list-item.ts";
 import { ListSoFar, type ListTraits, type Taken } from "./list-so-far.ts";
 import { giveMarks, hasLength, hasMarks, isSure, type LinePart, type StopDraft } from "./stop-draft.ts";
 import { partsOfLine } from "./stop-line.ts";
@@ -60,7 +60,8 @@ export class ListReader {
           couplersIn(cell, entry.line, this.#list.headings, false) !== null &&
           !partsOfLine(cell, this.#list.names).every((part) => part.kind === "marks"),
       );
-    const texts = parted ? cells : [entry.text];
+    // "IV\tSwell to Great": the numeral numbers the coupler.
+    const texts = parted ? cells.slice(/^[IVX]{1,5}[.)]?$/.test(cells[0] as string) ? 1 : 0) : [entry.text];
     return texts.flatMap((text) =>
       inlineHeadings(text).map((piece) =>
         piece === entry.text ? entry : { ...entry, text: piece, lineAt: (): number => entry.line },
@@ -71,7 +72,7 @@ export class ListReader {
   #readPiece(entry: WholeEntry, next: readonly WholeEntry[]): Taken {
     const prepared = PREPARED_LINE.exec(listItem(entry.text, this.#list.numbered).body);
     const item = listItem(prepared ? (prepared[1] as string) : entry.text, this.#list.numbered);
-    const body = item.body.replace(ALL_IN_BRACKETS, (whole, inner: string) =>
+    const body = withoutCounting(item.body, item.number).replace(ALL_IN_BRACKETS, (whole, inner: string) =>
       partsOfLine(inner, this.#list.names).some((part) => part.kind === "stop" && isSure(part.draft)) ? inner : whole,
     );
     if (prepared && body === "") {
@@ -86,7 +87,8 @@ export class ListReader {
     const words = body.replace(/\s+/g, " ");
     if (isAidsTitle(words) || isCouplerTitle(words)) return this.#list.beginAids();
     const lead = AIDS_LEAD.exec(body);
-    if (lead && isAidsTitle(lead[1] as string) && !isListTitle(lead[1] as string)) {
+    const isPartOfList = lead !== null && isListTitle(`${lead[1]}:`);
+    if (lead && isAidsTitle(lead[1] as string) && !isPartOfList) {
       if (tremulantIn(lead[1] as string)) return this.#readBody(entry, body, false, false, next);
       this.#list.beginAids();
       return this.#readAids(entry, lead[2] as string, next);
@@ -97,7 +99,7 @@ export class ListReader {
       return "aid";
     }
     // "Reeds: Trumpet 8, Clarion 4"
-    if (lead && isListTitle(lead[1] as string))
+    if (lead && isPartOfList)
       return this.#readPiece(
         {
           ...entry,
@@ -111,10 +113,8 @@ export class ListReader {
 
   /** "Mano derecha:", "Bassi": a word for a half over the stops that are it. */
   #readHalfTitle(text: string): boolean {
-    const words = text.replace(/[\s:.]+$/, "").replace(/\s*\([^()]*\)$/, "");
-    const mark = words.length > 2 ? halfAt(words, 0) : null;
-    if (!mark || mark.end !== words.length || mark.half === "both" || this.#list.current?.kind === "pedal")
-      return false;
+    const mark = halfTitle(text);
+    if (!mark || mark.half === "both" || this.#list.current?.kind === "pedal") return false;
     if (!mark.sure && !/:\s*$/.test(text)) return false;
     this.#list.half = mark.half;
     return true;

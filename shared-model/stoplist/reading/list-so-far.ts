@@ -34,6 +34,8 @@ export interface ListTraits {
 export class ListSoFar {
   readonly divisions: DivisionDraft[] = [];
   readonly couplers: PrintedCoupler[] = [];
+  /** Keyboards whose own pitch can be turned off, in the words of the list. */
+  readonly unisonOff: { readonly line: number; readonly text: string; readonly words: string }[] = [];
   readonly tremulants: PlacedTremulant[] = [];
   /** Words that name a box: the divisions it encloses are looked up when all are known. */
   readonly boxes: string[] = [];

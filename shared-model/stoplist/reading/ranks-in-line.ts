@@ -78,7 +78,7 @@ const NUMBER_WORDS: Readonly<Record<string, number>> = {
 
 const UNIT =
   "(?:f[aä]ch(?:e|es|en|ig)?|ranks?|rks?|rangs?|rgs?|rang|r(?=[.\\s,;)\\]]|$)|st(?:erke?|k)?(?=[.\\s,;)\\]]|$)|sterke?|kor(?:ig)?|chor(?:ig)?|chörig|chöre|choren" +
-  "|k[oö]rig|korr|fil[ae]|filas|hileras?|hil(?=\\.)|h(?=[.\\s,;)\\]]|$)|voudig|x(?=[.\\s,;)\\]]|$)|dobb(?=\\.))";
+  "|k[oö]rig|korr|fil[ae]|filas|hileras?|hil(?=\\.)|h(?=[.\\s,;)\\]]|$)|voudig|voci|x(?=[.\\s,;)\\]]|$)|dobb(?=\\.))";
 const TO = " ?(?:\\.(?= ?\\d)|-|–|—|à|bis|to|tot|t/m|al|a|/|,|u\\.|und|en|et|\\.\\.) ?-?";
 const COUNTED = new RegExp(
   `(\\d{1,2})(?:[-–]?(?:fach)?,?${TO}(\\d{1,2}))?(?:${TO}(\\d{1,2}))?\\.? ?[-–]?(?:${UNIT})(?![a-zäöüß])\\.?`,
@@ -91,7 +91,7 @@ const NUMERAL = new RegExp(
 );
 const INITIALS = /^V\. ?(?:\p{L}\.|\p{L}{1,4}\.)/u;
 const WORDS = new RegExp(
-  `(${Object.keys(NUMBER_WORDS).join("|")})(?: ?(?:bis|à|to|tot|a|-) ?(${Object.keys(NUMBER_WORDS).join("|")}))?[ -]?(?:${UNIT})(?![a-zäöüß])\\.?`,
+  `(?:an? |à )?(${Object.keys(NUMBER_WORDS).join("|")})(?: ?(?:bis|à|to|tot|a|-) ?(${Object.keys(NUMBER_WORDS).join("|")}))?[ -]?(?:${UNIT})(?![a-zäöüß])\\.?`,
   "iuy",
 );
 

@@ -1,8 +1,9 @@
 import type { Compass } from "../../pitch/key.ts";
+import { foldedSpelling } from "../glossary/spelling.ts";
 import { inReadingOrder } from "./columns.ts";
 import type { Coupled, PrintedCoupler } from "./couplers.ts";
 import { divisionsMeant } from "./couplers.ts";
-import { type DivisionDraft, Questions } from "./drafts.ts";
+import { type DivisionDraft, type PlacedStop, Questions } from "./drafts.ts";
 import { headingIn } from "./headings.ts";
 import { KnownNames } from "./known-names.ts";
 import { isNumbered, listItem } from "./list-item.ts";
@@ -174,6 +175,16 @@ function settledTremulants(list: ListSoFar, divisions: readonly DivisionDraft[],
   return found.includes("all") && found.length > 1 ? found.filter((name) => name !== "all").concat("all") : found;
 }
 
+/** Keyboards whose own pitch can be turned off; words that name none of this list are silent, since nothing else is lost. */
+function settledUnisonOff(list: ListSoFar, divisions: readonly DivisionDraft[]): string[] {
+  const coupled = named(divisions);
+  const found = list.unisonOff.flatMap(({ words }) => {
+    const meant = divisionsMeant(words, coupled).filter(({ kind }) => kind === "manual");
+    return meant.length === 1 ? meant.map(({ name }) => name) : [];
+  });
+  return [...new Set(found)];
+}
+
 const low = (compass: Compass | null): number | null => compass?.low ?? null;
 const high = (compass: Compass | null): number | null => compass?.high ?? null;
 
@@ -199,7 +210,7 @@ export function readStoplist(text: string): Reading {
   const questions = new Questions();
   questions.add(printed.questions);
   if (printed.lines.length === 0 && printed.questions.length > 0) {
-    return { name: null, divisions: [], couplers: [], tremulants: [], questions: questions.list() };
+    return { name: null, divisions: [], couplers: [], unisonOff: [], tremulants: [], questions: questions.list() };
   }
   const names = new KnownNames();
   const entries = wholeEntries(inReadingOrder(withoutRankLetters(printed.lines, questions), names));
@@ -217,6 +228,7 @@ export function readStoplist(text: string): Reading {
   const kept = withStops(list.divisions, couplers, questions);
   const divisions = [...kept, ...pedalOfCouplers(kept, couplers)];
   distinctNames(divisions);
+  lendByPedal(divisions);
   const stops = divisions.flatMap((division) => division.stops);
   if (stops.length === 0) questions.ask(1, "No stops were found in this text; is it a stoplist?", "");
   const mostlyPrinted = stops.filter(printsPitch).length * 2 > stops.length;
@@ -240,9 +252,22 @@ export function readStoplist(text: string): Reading {
     name: list.title,
     divisions: settled,
     couplers: settledCouplers(couplers, named(divisions), questions),
+    unisonOff: settledUnisonOff(list, divisions),
     tremulants: settledTremulants(list, divisions, questions),
     questions: questions.list(),
   };
+}
+
+/** "Violone 16 (Pedal)" under a manual, where the pedal prints the same stop: the pedal lends it. */
+function lendByPedal(divisions: readonly DivisionDraft[]): void {
+  const pedal = divisions.filter(({ kind }) => kind === "pedal").flatMap(({ stops }) => stops);
+  for (const { draft } of divisions.filter(({ kind }) => kind === "manual").flatMap(({ stops }) => stops)) {
+    const isTwin = ({ draft: other }: PlacedStop): boolean =>
+      foldedSpelling(other.name) === foldedSpelling(draft.name) && other.pitches[0]?.foot === draft.pitches[0]?.foot;
+    if (!draft.atPedal || draft.borrowed !== null || !pedal.some(isTwin)) continue;
+    draft.atPedal = false;
+    draft.borrowed = "Pedal";
+  }
 }
 
 /** Stops that the list gives to the pedal though they stand under a manual stay where they are printed, with a question. */

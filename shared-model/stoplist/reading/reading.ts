@@ -54,6 +54,8 @@ export interface Reading {
   readonly divisions: readonly ReadDivision[];
   /** By the names of divisions above. */
   readonly couplers: readonly { readonly from: string; readonly to: string; readonly pitch: 16 | 8 | 4 }[];
+  /** Divisions whose own pitch can be turned off on their keyboard. */
+  readonly unisonOff: readonly string[];
   /** Division names, or `all`. */
   readonly tremulants: readonly string[];
   readonly questions: readonly Question[];

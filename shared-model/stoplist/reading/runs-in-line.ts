@@ -71,7 +71,11 @@ export function runsOf(text: string, tokens: readonly Token[], names: KnownNames
       const marks = tokens[next];
       const hasOwnMark =
         isMark(marks) && !(marks?.kind === "ranks" && marks.mark.sign === "numeral" && !names.knows(name));
-      starts = !remark && (hasOwnMark ? looksLikeName(name, names) : names.isPlainName(name) && name.length > 3);
+      starts =
+        !remark &&
+        (hasOwnMark
+          ? looksLikeName(name, names)
+          : names.isPlainName(name) && name.length > 3 && (beginsName(first) || !beginsName(run.find(isName))));
     }
     if (starts) {
       runs.push(run);

@@ -68,6 +68,11 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
         if (phase === "name" && token.mark.sign === "numeral" && !last && run[index + 1]?.kind === "word")
           area.push(token);
         else if (phase === "name" && token.mark.sign === "numeral" && run[index + 1]?.kind === "half") area.push(token);
+        // "Vigesima II"
+        else if (phase === "name" && names.isPlainName(tidyName(wording(text, [...area, token])))) area.push(token);
+        // "Cornetto I a due voci": the first of the name, of two ranks.
+        else if (phase === "name" && token.mark.sign === "numeral" && run[index + 1]?.kind === "ranks")
+          area.push(token);
         else {
           draft.ranks ??= token.mark;
           if (phase === "name") phase = "behind";
@@ -190,7 +195,11 @@ function namedByHalf(segments: readonly Segment[]): readonly Segment[] {
   return [{ tokens: [...first.tokens, ...second.tokens], before: first.before }, ...others];
 }
 
-function partsOfCell(text: string, names: KnownNames): readonly LinePart[] {
+/** "8 contras de 26": how many pipes, before the only stop whose pipes are counted so. Common practice. */
+const COUNTED_CONTRAS = /^(\s*)(?:\d{1,2}|siete|ocho|diez|doce) (?=contras\b)/i;
+
+function partsOfCell(printed: string, names: KnownNames): readonly LinePart[] {
+  const text = printed.replace(COUNTED_CONTRAS, (count) => " ".repeat(count.length));
   const parts: LinePart[] = [];
   const lastStop = (): StopDraft | null => {
     const last = parts.at(-1);

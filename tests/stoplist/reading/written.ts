@@ -19,7 +19,7 @@ function stopText(stop: ReadStop): string {
 
 /**
  * A reading in a notation that an organist can proof-read: a line for each division (`Great II C2-G6 in a box: Open Diapason 8,
- * Mixture IV`; the numeral behind the name is the keyboard), then couplers, tremulants behind `~`, and questions as
+ * Mixture IV`; the numeral behind the name is the keyboard), then couplers, tremulants behind `~`, keyboards with a unison off behind `-`, and questions as
  * `? line about`.
  */
 export function written(reading: Reading): string {
@@ -37,6 +37,7 @@ export function written(reading: Reading): string {
     lines.push(
       reading.couplers.map(({ from, to, pitch }) => `${from} to ${to}${pitch === 8 ? "" : ` ${pitch}`}`).join("; "),
     );
+  if (reading.unisonOff.length > 0) lines.push(`- unison off ${reading.unisonOff.join(", ")}`);
   if (reading.tremulants.length > 0) lines.push(`~ ${reading.tremulants.join(", ")}`);
   for (const { line, about } of reading.questions) lines.push(`? ${line} ${about}`);
   return lines.join("\n");

@@ -1,5 +1,6 @@
 import { DUTCH_AND_NORDIC } from "./dutch-and-nordic.ts";
 import { ENGLISH } from "./english.ts";
+import { FOURTH_LOOK } from "./fourth-look.ts";
 import { FRENCH } from "./french.ts";
 import { GERMAN } from "./german.ts";
 import { ITALIAN_AND_SPANISH } from "./italian-and-spanish.ts";
@@ -20,4 +21,5 @@ export const INVENTED: readonly (readonly [group: string, lists: InventedLists])
   ["settings", LAYOUTS],
   ["second look", SECOND_LOOK],
   ["third look", THIRD_LOOK],
+  ["fourth look", FOURTH_LOOK],
 ];

@@ -70,6 +70,7 @@ GREAT I C2-C7: Principal 8, Rohrflöte 8, Octave 4, Twelfth 2 2/3, Fifteenth 2, 
 SWELL II C2-C7 in a box: Gedeckt 8, Viola 8, Viola Celeste 8 from C3, Spitzflöte 4, Tierce 1 3/5 from C3, Oboe 8
 PEDAL C2-G4: Subbass 16, Principal 8, Lieblich Gedeckt 16 <Sw., ext. Gedeckt>, Choral Bass 4
 GREAT to PEDAL; GREAT to PEDAL 4; SWELL to PEDAL; SWELL to PEDAL 4; SWELL to GREAT 16; SWELL to GREAT; SWELL to GREAT 4; SWELL to SWELL 16; SWELL to SWELL 4
+- unison off SWELL
 ~ SWELL`,
   ],
   "an old compass in alt, halves behind commas, a cornet from the treble": [
@@ -223,6 +224,7 @@ GREAT C2-A6: Double Open Diapason 16, Open Diapason No. I 8, Open Diapason No. I
 SWELL C2-A6 in a box: Geigen Diapason 8, Vox Angelica 8 from C3, Octave Geigen 4, Mixture III (2 + 1 1/3 + 1), Contra Fagotto 16, Horn 8
 PEDAL C2-F4: Harmonic Bass 32 <derived>, Open Diapason 16, Octave 8 <from Open Diapason>
 CHOIR to PEDAL; GREAT to PEDAL; SWELL to PEDAL; SWELL to GREAT; SWELL to CHOIR; CHOIR to GREAT; SWELL to SWELL 4; SWELL to SWELL 16
+- unison off SWELL
 ~ CHOIR, SWELL`,
   ],
   "a page with its menu, its history and its foot": [
