@@ -42,18 +42,23 @@ function numberOf(signature: string): number {
  * about few of the sets that it passes through.
  */
 export class Blend {
-  /** What a listener has found out about this blend; belongs to hearing.ts. */
+  /** What a listener has found out about this blend; both belong to hearing.ts. */
   heard: unknown = null;
+  strength: number | null = null;
   private readonly sound: (which: Which) => Sounding;
   private readonly stops: () => readonly number[];
+  /** What it is put together of; nothing of a single stop. */
+  private readonly parts: readonly Blend[];
   private sorted: readonly number[] | null = null;
   private played: Sounding | null = null;
   private alike: Sounding | null = null;
+  private together: Float64Array | null = null;
   private sums: { played: Pattern | null; alike: Pattern | null } | null = null;
 
-  private constructor(sound: (which: Which) => Sounding, stops: () => readonly number[]) {
+  private constructor(sound: (which: Which) => Sounding, stops: () => readonly number[], parts: readonly Blend[] = []) {
     this.sound = sound;
     this.stops = stops;
+    this.parts = parts;
   }
 
   /**
@@ -79,11 +84,14 @@ export class Blend {
     );
   }
 
-  /** Two blends together. */
-  static of(one: Blend, other: Blend): Blend {
+  /** Blends together; `null` for none. */
+  static of(blends: readonly Blend[]): Blend | null {
+    const [one] = blends;
+    if (!one || blends.length === 1) return one ?? null;
     return new Blend(
-      (which) => joined(one.sounding(which), other.sounding(which)),
-      () => merged(one.numbers, other.numbers),
+      (which) => joined(blends.map((each) => each.sounding(which))),
+      () => blends.flatMap((each) => each.numbers).sort((a, b) => a - b),
+      blends,
     );
   }
 
@@ -112,6 +120,18 @@ export class Blend {
     return this.sum("alike");
   }
 
+  /** The keys that are alike for all parts, held together: one number for each band. Do not change it. */
+  get chord(): Float64Array {
+    if (this.parts.length > 0 && this.parts.every((each) => each.sounding("alike").shared === null)) {
+      // Not kept: a search asks for it once of many sets, and never again.
+      const sum = new Float64Array(BAND_COUNT);
+      for (const each of this.parts) addPattern(sum, 0, each.chord);
+      return sum;
+    }
+    this.together ??= folded(this.atAlike);
+    return this.together;
+  }
+
   private sounding(which: Which): Sounding {
     const known = this[which];
     if (known) return known;
@@ -134,15 +154,12 @@ export class Blend {
   }
 }
 
-/** Two ascending lists as one. */
-function merged(one: readonly number[], other: readonly number[]): readonly number[] {
-  const all: number[] = [];
-  let [i, j] = [0, 0];
-  while (i < one.length || j < other.length) {
-    const takeOne = j >= other.length || (i < one.length && (one[i] as number) <= (other[j] as number));
-    all.push((takeOne ? one[i++] : other[j++]) as number);
-  }
-  return all;
+/** The moments of a pattern as one. */
+function folded(pattern: Pattern): Float64Array {
+  const chord = new Float64Array(BAND_COUNT);
+  for (let i = 0; i < PATTERN_LENGTH; i++)
+    chord[i % BAND_COUNT] = (chord[i % BAND_COUNT] as number) + (pattern[i] as number);
+  return chord;
 }
 
 function addPattern(sum: Pattern, moment: number, pattern: Float64Array): void {
@@ -150,15 +167,18 @@ function addPattern(sum: Pattern, moment: number, pattern: Float64Array): void {
   for (let b = 0; b < BAND_COUNT; b++) sum[start + b] = (sum[start + b] as number) + (pattern[b] as number);
 }
 
-function joined(one: Sounding, other: Sounding): Sounding {
+function joined(sounds: readonly Sounding[]): Sounding {
   const own = new Float64Array(PATTERN_LENGTH);
-  for (let i = 0; i < PATTERN_LENGTH; i++) own[i] = (one.own[i] as number) + (other.own[i] as number);
-  if (!one.shared || !other.shared) return { own, shared: one.shared ?? other.shared };
-  const shared = new Map(one.shared);
-  for (const [pipe, sound] of other.shared) {
-    const known = shared.get(pipe);
-    // Two stops may call one pipe by different strengths: the stronger counts, in whatever order they are drawn.
-    shared.set(pipe, known ? { moment: sound.moment, pattern: stronger(known.pattern, sound.pattern) } : sound);
+  let shared: Map<string, { moment: number; pattern: Float64Array }> | null = null;
+  for (const sound of sounds) {
+    for (let i = 0; i < PATTERN_LENGTH; i++) own[i] = (own[i] as number) + (sound.own[i] as number);
+    if (!sound.shared) continue;
+    shared ??= new Map();
+    for (const [pipe, { moment, pattern }] of sound.shared) {
+      const known = shared.get(pipe);
+      // Two stops may call one pipe by different strengths: the stronger counts, in whatever order they are drawn.
+      shared.set(pipe, { moment, pattern: known ? stronger(known.pattern, pattern) : pattern });
+    }
   }
   return { own, shared };
 }

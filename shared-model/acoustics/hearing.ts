@@ -1,6 +1,6 @@
 import { maskedThreshold, momentLoudness, quickLoudness, quickPartial } from "./band-tables.ts";
 import { BANDS } from "./bands.ts";
-import { type Blend, PATTERN_LENGTH, type Pattern } from "./blend.ts";
+import { type Blend, PATTERN_LENGTH } from "./blend.ts";
 import { phonOf } from "./loudness.ts";
 import { MOMENTS } from "./moments.ts";
 import { BAND_COUNT, EXCITATION_UNIT } from "./pipe.ts";
@@ -24,7 +24,6 @@ interface Heard {
   /** Loudness at each moment in sones, at the keys played. */
   played: readonly number[] | null;
   alike: AlikeHeard | null;
-  strength: Phons | null;
   /** Against what it was held already, and the results. */
   readonly balances: Map<Heard, Balance>;
 }
@@ -52,7 +51,7 @@ function heardOf(blend: Blend): Heard {
       known.clear();
       balances = 0;
     }
-    heard = { blend, played: null, alike: null, strength: null, balances: new Map() };
+    heard = { blend, played: null, alike: null, balances: new Map() };
     known.set(key, heard);
   }
   blend.heard = heard;
@@ -80,13 +79,11 @@ function playedLoudness(heard: Heard): readonly number[] {
 export const sonesOf = (blend: Blend): number =>
   playedLoudness(heardOf(blend)).reduce((sum, each) => sum + each, 0) / MOMENTS;
 
-/** The three keys that are alike for all parts, held together. */
-function chordOf(pattern: Pattern): Float64Array {
-  const chord = new Float64Array(BAND_COUNT);
-  for (let i = 0; i < PATTERN_LENGTH; i++)
-    chord[i % BAND_COUNT] = (chord[i % BAND_COUNT] as number) + (pattern[i] as number);
-  return chord;
-}
+/** Loudness in sones of the three keys that are alike for all parts, held together. */
+export const chordSones = (blend: Blend): number => momentLoudness(blend.chord, 0);
+
+/** Loudness level of one chord's excitation, in hundredths of a phon. */
+export const chordStrength = (chord: Float64Array): Phons => Math.round(100 * phonOf(momentLoudness(chord, 0)));
 
 /**
  * Strength of a blend apart from the music, in hundredths of a phon: of the chord g e' c'' (for basses C G c). A soft 8 lies
@@ -94,9 +91,8 @@ function chordOf(pattern: Pattern): Float64Array {
  */
 export function strengthOf(blend: Blend | null): Phons {
   if (!blend) return 0;
-  const heard = heardOf(blend);
-  heard.strength ??= Math.round(100 * phonOf(momentLoudness(chordOf(heard.blend.atAlike), 0)));
-  return heard.strength;
+  blend.strength ??= chordStrength(blend.chord);
+  return blend.strength;
 }
 
 function alikeHeard(heard: Heard): AlikeHeard {

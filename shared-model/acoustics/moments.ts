@@ -19,7 +19,8 @@ const CHORD = [0.35, 0.5, 0.65] as const;
 /** Semitones of a chord about its middle: a triad in one hand, four notes in two. */
 const ONE_HAND = [-4, 0, 3] as const;
 const TWO_HANDS = [-12, -5, 0, 4] as const;
-const HANDS_ALIKE = [55, 64, 72] as const;
+/** g e' c''. */
+export const HANDS_ALIKE = [55, 64, 72] as const;
 const FEET_ALIKE = [36, 43, 48] as const;
 
 type Manner = "tune" | "bass" | "one-hand" | "two-hands";

@@ -68,8 +68,10 @@ export interface PartSound {
   short: number;
   /** Stops heard that are marked off. */
   dead: number;
-  /** Whole-number power (see level.ts), boxes included. */
-  power: number;
+  /** Between which bounds its loudness lies (loudness-bounds.ts), boxes included; 0 where no rule follows it. */
+  loudestStop: number;
+  powers: number;
+  sones: number;
   /** 1 when a tremulant shakes any of it. */
   tremulant: number;
   /** Stops heard that stand in a box. */
@@ -124,7 +126,9 @@ export const silence = (): PartSound => ({
   sharedVoices: 0,
   short: 0,
   dead: 0,
-  power: 0,
+  loudestStop: 0,
+  powers: 0,
+  sones: 0,
   tremulant: 0,
   enclosed: 0,
   shut: 0,
@@ -134,11 +138,10 @@ export const silence = (): PartSound => ({
 /** Writes into `out` what `sound` becomes when `voice` joins it. `out` may be `sound` itself. */
 export function addVoice(sound: PartSound, voice: Voice, out: PartSound): void {
   addFacts(sound, voice, out);
-  out.blend =
-    sound.blend === null ? voice.blend : voice.blend === null ? sound.blend : Blend.of(sound.blend, voice.blend);
+  out.blend = Blend.of([sound.blend, voice.blend].filter((each) => each !== null));
 }
 
-/** As {@link addVoice} without the blend, which rules about one part do not read: for the sums that a search passes through. */
+/** As {@link addVoice} without the blend, which is read of kept sets only: for the sums that a search passes through. */
 export function addFacts(sound: PartSound, voice: Voice, out: PartSound): void {
   out.stops = sound.stops + voice.stops;
   out.plainVoices = sound.plainVoices + voice.plainVoices;
@@ -179,7 +182,9 @@ export function addFacts(sound: PartSound, voice: Voice, out: PartSound): void {
   out.ranksHigh = sound.ranksHigh | voice.ranksHigh;
   out.short = sound.short + voice.short;
   out.dead = sound.dead + voice.dead;
-  out.power = sound.power + voice.power;
+  out.loudestStop = Math.max(sound.loudestStop, voice.loudestStop);
+  out.powers = sound.powers + voice.powers;
+  out.sones = sound.sones + voice.sones;
   out.tremulant = sound.tremulant | voice.tremulant;
   out.enclosed = sound.enclosed + voice.enclosed;
   out.shut = Math.max(sound.shut, voice.shut);

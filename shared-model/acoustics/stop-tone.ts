@@ -14,7 +14,8 @@ interface Custom {
   readonly db: number;
 }
 
-const PRINCIPAL: Custom = { tone: "principal", db: 65 };
+/** The yardstick of all others: a principal of strength 3. */
+export const PRINCIPAL: Custom = { tone: "principal", db: 65 };
 const MIXTURE: Custom = { tone: "principal", db: 60 };
 const TIERCE_COMPOUND: Custom = { tone: "principal", db: 64 };
 const OPEN: Custom = { tone: "open-flute", db: 67 };

@@ -4,7 +4,7 @@ import type { Key } from "../pitch/key.ts";
 import type { Room, Stop } from "../stoplist/instrument.ts";
 import { KIND_GROUPS, type Kind } from "../stoplist/kind.ts";
 import { Blend, type SoundingPipe } from "./blend.ts";
-import { powerOf } from "./level.ts";
+import { loudnessBoundsOf } from "./loudness-bounds.ts";
 import type { Moments } from "./moments.ts";
 import { kindBits, type PartSound, silence, type Voice } from "./part-sound.ts";
 import { pipePattern } from "./pipe.ts";
@@ -94,6 +94,8 @@ export interface Listening {
   readonly room: Room;
   /** Whether the stop stands in the pedal. */
   readonly pedal: boolean;
+  /** Whether a rule about the part follows its loudness stop by stop. */
+  readonly followed: boolean;
 }
 
 const A4: Key = 69;
@@ -237,7 +239,6 @@ export function voiceOf(stop: Stop, hearing: Hearing): Voice | null {
   }
   voice.short = cover === zones.all ? 0 : 1;
   voice.dead = stop.off ? 1 : 0;
-  voice.power = powerOf(stop.strength, hearing.box);
   voice.enclosed = hearing.boxed ? 1 : 0;
   const { listening } = hearing;
   if (listening) {
@@ -246,6 +247,10 @@ export function voiceOf(stop: Stop, hearing: Hearing): Voice | null {
       (key) => pipesOf(stop, hearing, listening, key),
       () => signatureOf(stop, hearing, listening),
     );
+    if (listening.followed) {
+      const shares = stop.uses.some((use) => hearing.sharedRank(use.rank) !== undefined);
+      Object.assign(voice, loudnessBoundsOf(voice.blend, shares));
+    }
   }
   voice.shut = hearing.boxed ? (hearing.box === "open" ? 0 : hearing.box === "half" ? 1 : 2) : 0;
   return voice;

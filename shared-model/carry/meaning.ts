@@ -1,8 +1,9 @@
-import { levelOf } from "../acoustics/level.ts";
+import { type Phons, strengthOf } from "../acoustics/hearing.ts";
 import type { PartSound } from "../acoustics/part-sound.ts";
 import { countPitches, type PitchSet, pitchesOf } from "../acoustics/pitch-set.ts";
 import type { Placing } from "../console/state.ts";
 import { pitchName } from "../pitch/reading.ts";
+import { ratioTo } from "../rules/loudness-words.ts";
 import type { Points } from "../rules/rule.ts";
 
 /** What each part is played on and what is heard of it. */
@@ -36,12 +37,12 @@ const COST = {
   tremulant: 250,
   box: 100,
   together: 400,
-  /** Each decibel by which two parts, or two sections, stand otherwise to each other than they did, beyond `FREE`. */
-  decibel: 40,
+  /** Each phon by which two parts, or two sections, stand otherwise to each other than they did, beyond `FREE`. */
+  phon: 40,
   reversed: 400,
 } as const;
-/** Hundredths of a decibel that nobody minds: half a step of the five strengths, about. */
-const FREE = 200;
+/** Hundredths of a phon that nobody minds: half a step of the five strengths, about. */
+const FREE: Phons = 200;
 /** By so much one section is heard as louder than another. */
 const LOUDER = 150;
 
@@ -135,11 +136,7 @@ function otherDifferences(one: PartSound, other: PartSound, shakes: boolean): re
   ];
 }
 
-/** `about 3 dB`. */
-const decibels = (hundredths: number): string => `about ${Math.round(Math.abs(hundredths) / 100)} dB`;
-
-const beyond = (difference: number): Points =>
-  Math.round((Math.max(0, Math.abs(difference) - FREE) / 100) * COST.decibel);
+const beyond = (difference: number): Points => Math.round((Math.max(0, Math.abs(difference) - FREE) / 100) * COST.phon);
 
 function pairDifferences(
   [first, second]: readonly [HeardPart, HeardPart],
@@ -148,7 +145,7 @@ function pairDifferences(
   const together = first.placing.keyboard === second.placing.keyboard;
   const now = firstNow.placing.keyboard === secondNow.placing.keyboard;
   const who = `${first.placing.part} and ${second.placing.part}`;
-  const over = (a: HeardPart, b: HeardPart): number => levelOf(a.sound.power) - levelOf(b.sound.power);
+  const over = (a: HeardPart, b: HeardPart): number => strengthOf(a.sound.blend) - strengthOf(b.sound.blend);
   const shift = over(firstNow, secondNow) - over(first, second);
   const points = beyond(shift);
   return [
@@ -158,7 +155,7 @@ function pairDifferences(
     ...(points > 0
       ? [
           {
-            text: `the ${first.placing.part} ${decibels(shift)} ${shift > 0 ? "stronger" : "weaker"} against the ${second.placing.part} than before`,
+            text: `the ${first.placing.part} ${ratioTo(shift, "before")} against the ${second.placing.part}`,
             points,
           },
         ]
@@ -205,14 +202,14 @@ export function meaningDifferences(
 export const distanceOf = (before: readonly HeardPart[], after: readonly HeardPart[]): Points =>
   meaningDifferences(before, after).reduce((sum, each) => sum + each.points, 0);
 
-/** Level of the loudest part, in hundredths of a decibel. */
-export const loudestOf = (parts: readonly HeardPart[]): number =>
-  parts.reduce((most, part) => Math.max(most, levelOf(part.sound.power)), 0);
+/** Strength of the loudest part, in hundredths of a phon. */
+export const loudestOf = (parts: readonly HeardPart[]): Phons =>
+  parts.reduce((most, part) => Math.max(most, strengthOf(part.sound.blend)), 0);
 
 /**
- * What a step in level from one section to the next says otherwise than it did; `null` where it says the same.
+ * What a step in loudness from one section to the next says otherwise than it did; `null` where it says the same.
  *
- * @param before the step that was, in hundredths of a decibel: positive where the later section is louder.
+ * @param before the step that was, in hundredths of a phon: positive where the later section is louder.
  */
 export function stepDifference(before: number, after: number): MeaningDifference | null {
   const reversed = (before >= LOUDER && after < 0) || (before <= -LOUDER && after > 0);
@@ -220,7 +217,7 @@ export function stepDifference(before: number, after: number): MeaningDifference
   if (points === 0) return null;
   const text = reversed
     ? `it is ${after > 0 ? "louder" : "softer"} than the section before, where it was ${before > 0 ? "louder" : "softer"}`
-    : `${decibels(after - before)} ${after > before ? "louder" : "softer"} against the section before than it was`;
+    : `against the section before it is ${ratioTo(after - before, "it was")}`;
   return { part: null, text, points };
 }
 
@@ -235,22 +232,16 @@ const FACTS = [
   "soloReed",
   "shortReed",
 ] as const;
-const MORE_FACTS = [
-  "compound",
-  "mixtures",
-  "cornets",
-  "short",
-  "kindsLow",
-  "kindsHigh",
-  "power",
-  "tremulant",
-  "shut",
-] as const;
+const MORE_FACTS = ["compound", "mixtures", "cornets", "short", "kindsLow", "kindsHigh", "tremulant", "shut"] as const;
 
 /** Whether every part sounds the same in all that rules read of it. */
 export const soundsAlike = (before: readonly HeardPart[], after: readonly HeardPart[]): boolean =>
   before.length === after.length &&
   before.every((one) => {
     const other = after.find((each) => each.placing.part === one.placing.part);
-    return other !== undefined && [...FACTS, ...MORE_FACTS].every((fact) => one.sound[fact] === other.sound[fact]);
+    return (
+      other !== undefined &&
+      strengthOf(one.sound.blend) === strengthOf(other.sound.blend) &&
+      [...FACTS, ...MORE_FACTS].every((fact) => one.sound[fact] === other.sound[fact])
+    );
   });

@@ -66,6 +66,8 @@ const seatsOf = new WeakMap<Instrument, Map<string, Seat>>();
 /**
  * Puts a part on a keyboard. A default range of the catalogue that passes the end of the keyboard is cut there, unless
  * more than a third of it would be lost (then it is left whole, and the rules say that it cannot be played there).
+ *
+ * @param followed whether a rule about the part follows its loudness stop by stop.
  */
 export function placePart(
   instrument: Instrument,
@@ -74,16 +76,17 @@ export function placePart(
   octave: -1 | 0 | 1,
   couplers: readonly Coupler[],
   unisonOff: boolean,
+  followed = false,
 ): PlacedPart {
   let seats = seatsOf.get(instrument);
   if (!seats) {
     seats = new Map();
     seatsOf.set(instrument, seats);
   }
-  const key = `${mannerOf(part)} ${part.low} ${part.high} ${part.stated} ${keyboard.name} ${octave} ${unisonOff} ${couplers.map((each) => each.name).join("|")}`;
+  const key = `${mannerOf(part)} ${part.low} ${part.high} ${part.stated} ${keyboard.name} ${octave} ${unisonOff} ${followed} ${couplers.map((each) => each.name).join("|")}`;
   let seat = seats.get(key);
   if (!seat) {
-    seat = seatFor(instrument, part, keyboard, octave, couplers, unisonOff);
+    seat = seatFor(instrument, part, keyboard, octave, couplers, unisonOff, followed);
     seats.set(key, seat);
   }
   const here = seat;
@@ -113,6 +116,7 @@ function seatFor(
   octave: -1 | 0 | 1,
   couplers: readonly Coupler[],
   unisonOff: boolean,
+  followed: boolean,
 ): Seat {
   const reach = reachOf(instrument, keyboard, (coupler) => coupler.fixed || couplers.includes(coupler), unisonOff);
   const [kbLow, kbHigh] = [keyboard.compass.low - 12 * octave, keyboard.compass.high - 12 * octave];
@@ -137,7 +141,12 @@ function seatFor(
       return zones;
     },
     get listening() {
-      listening ??= { moments: momentsOf(mannerOf(part), low, high), a4: instrument.a4, room: instrument.room };
+      listening ??= {
+        moments: momentsOf(mannerOf(part), low, high),
+        a4: instrument.a4,
+        room: instrument.room,
+        followed,
+      };
       return listening;
     },
     keysIn: (set) => {

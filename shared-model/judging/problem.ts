@@ -1,3 +1,5 @@
+import { Blend } from "../acoustics/blend.ts";
+import { type Phons, strengthOf } from "../acoustics/hearing.ts";
 import type { PrescribedCoupler, Prescription, StandIn } from "../music/prescription.ts";
 import type { Section } from "../music/texture.ts";
 import type {
@@ -13,9 +15,10 @@ import type {
 } from "../rules/rule.ts";
 import type { Coupler, Division, Instrument, Stop } from "../stoplist/instrument.ts";
 import { type DivisionKind, divisionKinds } from "../stoplist/keyboard-kind.ts";
-import { type PlacedPart, placePart, sharedRanks } from "./placed-part.ts";
+import { type PlacedPart, placePart, type Seat, sharedRanks } from "./placed-part.ts";
 import { type Reading, readingOf } from "./reading.ts";
 import { type Recipe, recipeOf } from "./recipe.ts";
+import { voicesOf } from "./voices.ts";
 
 /** Rules by what they read. */
 export interface SortedRules {
@@ -155,6 +158,19 @@ function lightsOf(readings: readonly Reading[], section: Section): readonly (rea
   });
 }
 
+const fullest = new WeakMap<Seat, Phons>();
+/** Strength of everything that sounds at a placed part, boxes open. Reckoned when a rule first asks. */
+function fullestOf(placed: PlacedPart, shared: ReadonlyMap<string, number>, divisions: readonly Division[]): Phons {
+  let phons = fullest.get(placed.seat);
+  if (phons === undefined) {
+    const stops = divisions.flatMap((division) => division.stops).filter((stop) => !stop.off);
+    const blends = stops.flatMap((stop) => voicesOf({ shared }, placed, stop)?.[0].blend ?? []);
+    phons = strengthOf(Blend.of(blends));
+    fullest.set(placed.seat, phons);
+  }
+  return phons;
+}
+
 /**
  * Makes a section ready to be judged on an instrument.
  *
@@ -184,6 +200,10 @@ export function problemOf(
   const lights = lightsOf(readings, section);
   const tremulants = new Set(instrument.tremulants);
 
+  const followed = section.parts.map((part) =>
+    ruleSets.part.some((rule) => rule.listens?.({ part, section: facts }) === true),
+  );
+
   const problem: Problem = {
     instrument,
     section,
@@ -205,6 +225,7 @@ export function problemOf(
           octave,
           couplers,
           unisonOff,
+          followed[index],
         );
         placedParts.set(key, placed);
       }
@@ -240,6 +261,9 @@ export function problemOf(
         prescribed: recipes[0]?.prescribed ?? null,
         canShake: tremulants.has("all") || divisions.some((each) => tremulants.has(each.name)),
         canShade: divisions.some((each) => each.box !== null),
+        get fullest() {
+          return fullestOf(placed, shared, divisions);
+        },
       };
       const partRules = ruleSets.part.filter((rule) => rule.applies(context));
       let fix: Points | null = placingDeviations(light, placed, kindsOf).reduce((sum, each) => sum + each.points, 0);

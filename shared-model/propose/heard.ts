@@ -64,11 +64,7 @@ export function hearNoMore(from: Heard, to: Heard): void {
 }
 
 /** What voices sound together; `null` for nothing. */
-export const blendOf = (voices: readonly Voice[]): Blend | null =>
-  voices.reduce<Blend | null>(
-    (sum, { blend }) => (sum === null ? blend : blend === null ? sum : Blend.of(sum, blend)),
-    null,
-  );
+export const blendOf = (voices: readonly Voice[]): Blend | null => Blend.of(voices.flatMap(({ blend }) => blend ?? []));
 
 /** The most that a part can come to with what it hears and the entries from a place on; `null` when all is forbidden. */
 export function partAtMost(view: View, heard: Heard, all: PartSound, from: number, loyal: boolean): Points | null {

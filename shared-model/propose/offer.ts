@@ -33,6 +33,8 @@ export class Offer {
   readonly makes: Uint8Array;
   readonly boxOf: readonly (string | null)[];
   readonly boxOfDivision: ReadonlyMap<string, string | null>;
+  /** Whether a rule about the part asks how loud it is. */
+  readonly listens: boolean;
   /** All that makes the colour. */
   readonly whole: number;
   /** Least that completing the colour costs with the entries from a place on, by what is there already. */
@@ -51,6 +53,7 @@ export class Offer {
     this.colour = colour;
     this.free = free;
     this.work = workOf(problem);
+    this.listens = weighed.partRules.some((rule) => rule.listens?.(weighed.context));
     const { placed } = weighed;
     const inPrint = divisionsInPrint(problem, placed);
     const coupler = new Map(placed.couplers.map((each, index) => [each.name, 1 << index]));

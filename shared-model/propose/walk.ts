@@ -347,10 +347,17 @@ export class Walk {
       if (rules === null) return;
       points += rules;
     }
+    const { excused } = closeness;
+    // What listens is dear: at first it counts with the most that it can give.
+    let unheard: Points = 0;
     for (let i = 0; i < partRules.length && !offer.free; i++) {
       const rule = partRules[i] as PartRule;
-      if (rule.forbids?.(sound, context) && !(rule.yieldsToPrescription && closeness.excused)) return;
-      points += yielding(rule.weigh(sound, context), rule.yieldsToPrescription, closeness.excused);
+      if (rule.forbids?.(sound, context) && !(rule.yieldsToPrescription && excused)) return;
+      const listens = rule.listens?.(context);
+      const given = listens ? (rule.atMost?.(sound, sound, context) ?? rule.most(context)) : rule.weigh(sound, context);
+      const counts = yielding(given, rule.yieldsToPrescription, excused);
+      points += counts;
+      if (listens) unheard += counts;
     }
     const companions: Points[] = [];
     let reach = points;
@@ -363,6 +370,15 @@ export class Walk {
       if (most === null) return;
       companions.push(most);
       reach += most;
+    }
+    let kept: PartSound | null = null;
+    if (!offer.free && offer.listens && reach >= this.threshold) {
+      kept = this.soundOf(sound);
+      for (const rule of partRules) {
+        if (rule.listens?.(context)) unheard -= yielding(rule.weigh(kept, context), rule.yieldsToPrescription, excused);
+      }
+      points -= unheard;
+      reach -= unheard;
     }
     if (reach < this.threshold) {
       this.pruned = true;
@@ -377,13 +393,13 @@ export class Walk {
       points,
       companions,
       reach,
-      sound: this.soundOf(sound),
+      sound: kept ?? this.soundOf(sound),
       ...this.drawn(),
       boxes: this.freeBoxes.flatMap((box) => {
         const at = this.positions.get(box);
         return at && at !== "open" ? [[box, at] as const] : [];
       }),
-      excused: closeness.excused,
+      excused,
     });
   }
 

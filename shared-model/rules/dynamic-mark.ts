@@ -1,11 +1,12 @@
-import { levelOf } from "../acoustics/level.ts";
+import { type Phons, strengthOf } from "../acoustics/hearing.ts";
+import { strengthAtLeast, strengthAtMost } from "../acoustics/loudness-bounds.ts";
 import type { PartSound } from "../acoustics/part-sound.ts";
 import { OCTAVES } from "../acoustics/pitch-set.ts";
+import { yardstickIn } from "../acoustics/yardstick.ts";
 import type { Dynamic } from "../music/texture.ts";
 import { textureFor } from "../music/textures/catalogue.ts";
 import { agree, named, The, the } from "./naming.ts";
 import { FEET_4, FEET_8, FEET_16 } from "./pitches.ts";
-import { mostPower } from "./reach-facts.ts";
 import type { PartContext, PartRule, SectionFacts } from "./rule.ts";
 import { UNDER_VOICES } from "./schools.ts";
 
@@ -14,19 +15,29 @@ const LEAST = -400;
 const NOT_AS_PRINTED = 80;
 
 /**
- * Level of the hands for each mark, lowest and highest, in hundredths of a decibel on the scale of acoustics/level.ts
- * (3398 one soft stop, 3799 one principal 8): common practice, from the German romantic ladder.
+ * Strength of the hands for each mark, lowest and highest, in hundredths of a phon over a principal 8 in the same room.
+ * An Aeoline lies near -1200, a Gedackt near -850, principals 8 4 2 near 450, with their mixture near 650, a full organ
+ * with its reeds near 1450. Our own setting, from what the German romantic ladder names for each mark.
  */
-const LEVELS: Readonly<Record<Dynamic, readonly [number, number]>> = {
-  ppp: [1000, 3050],
-  pp: [2200, 3450],
-  p: [3000, 3900],
-  mp: [3500, 4050],
-  mf: [3750, 4300],
-  f: [4150, 4900],
-  ff: [4450, 6500],
-  fff: [4600, 6500],
+const LEVELS: Readonly<Record<Dynamic, readonly [Phons, Phons]>> = {
+  ppp: [-4000, -1150],
+  pp: [-2200, -800],
+  p: [-1250, 100],
+  mp: [-850, 250],
+  mf: [-200, 500],
+  f: [350, 1250],
+  ff: [600, 4000],
+  fff: [750, 4000],
 };
+/** So little under everything that there is counts as everything: the organ can give no more. */
+const NEARLY_ALL = 100;
+
+/** Lowest and highest strength that suits the mark here, in hundredths of a phon. */
+function suiting(dynamic: Dynamic, context: PartContext): readonly [Phons, Phons] {
+  const principal = yardstickIn(context.instrument.room);
+  const [low, high] = LEVELS[dynamic];
+  return [Math.min(principal + low, context.fullest - NEARLY_ALL), principal + high];
+}
 
 /** German romantic prefaces say what a mark means in stops: how a sound breaks that, if it does. */
 function againstThePreface(sound: PartSound, dynamic: Dynamic): boolean {
@@ -56,12 +67,26 @@ const isTheTexturesOwn = ({ texture, tradition, dynamic }: SectionFacts): boolea
 function weighed(sound: PartSound, context: PartContext): number {
   const { dynamic, tradition } = context.section;
   if (dynamic === null || sound.stops === 0) return 0;
-  const [low, high] = LEVELS[dynamic];
-  const level = levelOf(sound.power);
+  const [low, high] = suiting(dynamic, context);
+  const level = strengthOf(sound.blend);
   const away = level < low ? low - level : level > high ? level - high : 0;
   const printed = tradition === "german-romantic" && againstThePreface(sound, dynamic) ? NOT_AS_PRINTED : 0;
   return Math.max(LEAST, RIGHT - away - printed);
 }
+
+/**
+ * The mark belongs to the hands that lead: the tune where there is one, else the common sound. A pedal has 16 and 8 even
+ * at pp, and singers or players set their own measure.
+ */
+const hasSay = ({ part, section }: Pick<PartContext, "part" | "section">): boolean =>
+  section.dynamic !== null &&
+  section.texture !== "continuo" &&
+  !(section.texture !== null && UNDER_VOICES.has(section.texture)) &&
+  !isTheTexturesOwn(section) &&
+  part.hands !== "feet" &&
+  (part.role === "plenum" ||
+    part.role === "melody" ||
+    (part.role === "accompaniment" && !section.roles.has("plenum") && !section.roles.has("melody")));
 
 export const dynamicMark: PartRule = {
   id: "dynamic-mark",
@@ -73,28 +98,15 @@ export const dynamicMark: PartRule = {
   source: "mendelssohn-1845",
   severity: "note",
   yieldsToPrescription: true,
-  // The mark belongs to the hands that lead: the tune where there is one, else the common sound. A pedal has 16 and 8 even at pp,
-  // and singers or players set their own measure.
-  applies: ({ part, section }) =>
-    section.dynamic !== null &&
-    section.texture !== "continuo" &&
-    !(section.texture !== null && UNDER_VOICES.has(section.texture)) &&
-    !isTheTexturesOwn(section) &&
-    part.hands !== "feet" &&
-    (part.role === "plenum" ||
-      part.role === "melody" ||
-      (part.role === "accompaniment" && !section.roles.has("plenum") && !section.roles.has("melody"))),
-  most: (context) => {
-    const { dynamic } = context.section;
-    if (dynamic === null) return 0;
-    return Math.max(0, RIGHT - Math.max(0, LEVELS[dynamic][0] - levelOf(mostPower(context))));
-  },
+  applies: hasSay,
+  listens: hasSay,
+  most: ({ section }) => (section.dynamic === null ? 0 : RIGHT),
   weigh: weighed,
   atMost: (now, all, context) => {
     const { dynamic, tradition } = context.section;
     if (dynamic === null) return 0;
-    const [low, high] = LEVELS[dynamic];
-    const away = Math.max(0, low - levelOf(all.power), levelOf(now.power) - high);
+    const [low, high] = suiting(dynamic, context);
+    const away = Math.max(0, low - strengthAtMost(all), strengthAtLeast(now) - high);
     // The loud marks are reached by drawing more, the soft ones are lost by it.
     const printed =
       tradition === "german-romantic" && againstThePreface(dynamic === "ff" || dynamic === "fff" ? all : now, dynamic);
@@ -103,8 +115,8 @@ export const dynamicMark: PartRule = {
   words: (sound, context, heard, points) => {
     const { dynamic, tradition } = context.section;
     const mark = dynamic ?? "mf";
-    const [low, high] = LEVELS[mark];
-    const level = levelOf(sound.power);
+    const [low, high] = suiting(mark, context);
+    const level = strengthOf(sound.blend);
     const stops = named(heard.stops);
     if (points === RIGHT)
       return { text: `${stops} on ${the(context)} ${agree(heard.stops, "suits", "suit")} the mark ${mark}.` };

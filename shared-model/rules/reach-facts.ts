@@ -1,4 +1,3 @@
-import { powerOf } from "../acoustics/level.ts";
 import { kindBits } from "../acoustics/part-sound.ts";
 import { type PitchSet, pitchBit } from "../acoustics/pitch-set.ts";
 import type { Division, Instrument } from "../stoplist/instrument.ts";
@@ -18,8 +17,6 @@ interface DivisionFacts {
   readonly tierce: boolean;
   /** A celeste of one rank, which needs a partner. */
   readonly loneCeleste: boolean;
-  /** All stops drawn, boxes open. */
-  readonly power: number;
 }
 
 const REEDS: readonly Kind[] = KIND_GROUPS.reed;
@@ -40,7 +37,6 @@ function factsOf(division: Division): DivisionFacts {
     off: stops.some((stop) => stop.off),
     tierce: stops.some((stop) => stop.tierce || stop.kinds.includes("tierce")),
     loneCeleste: stops.some((stop) => stop.kinds.includes("celeste") && stop.ranks < 2),
-    power: stops.reduce((sum, stop) => sum + powerOf(stop.strength, "open"), 0),
   };
   known.set(division, facts);
   return facts;
@@ -84,8 +80,3 @@ const movesByOctaves = (context: PartContext): boolean =>
 /** Whether the keyboard may sound any of these lengths: a bound, so an octave away or through an octave coupler anything may. */
 export const mayReach = (context: PartContext, lengths: PitchSet): boolean =>
   movesByOctaves(context) || context.reach.some((division) => (factsOf(division).lengths & lengths) !== 0);
-
-/** The most power that the keyboard can have, everything drawn; each octave coupler sounds it once more. */
-export const mostPower = (context: PartContext): number =>
-  context.reach.reduce((sum, division) => sum + factsOf(division).power, 0) *
-  (1 + context.instrument.couplers.filter((coupler) => coupler.pitch !== 8).length);

@@ -1,3 +1,4 @@
+import type { Phons } from "../acoustics/hearing.ts";
 import type { PartSound } from "../acoustics/part-sound.ts";
 import type { PrescribedPart, Prescription } from "../music/prescription.ts";
 import type { Dynamic, Part, Role, Tempo, Tradition } from "../music/texture.ts";
@@ -43,6 +44,8 @@ export interface PartContext {
   readonly canShake: boolean;
   /** Whether any stop of `reach` stands in a box. */
   readonly canShade: boolean;
+  /** Strength of all that sounds here when every stop is drawn and every box open, in hundredths of a phon. */
+  readonly fullest: Phons;
 }
 
 /** A stop as a part hears it: for the words of a rule, not for its points. */
@@ -112,7 +115,7 @@ interface RuleCommon {
  *
  * `weigh` must read nothing but its arguments, must return a whole number, and must never exceed `most`; `most` should
  * be reached by ordinary registrations, since a maximum that nothing reaches slows the search. It must not read the
- * sound's blend: the search leaves that out until a set is kept.
+ * sound's blend unless it says that it `listens`: the search leaves that out until a set is kept.
  */
 export interface PartRule extends RuleCommon {
   readonly reads: "part";
@@ -129,6 +132,11 @@ export interface PartRule extends RuleCommon {
    * search loses answers; the nearer the truth, the less the search looks into what can come to nothing.
    */
   atMost?(now: PartSound, all: PartSound, context: PartContext): Points | null;
+  /**
+   * Whether it reads how loud such a part is (`strengthOf` its blend). The search then follows the bounds of
+   * loudness-bounds.ts, which `atMost` must read, and weighs the rule last, where they leave a set its chance.
+   */
+  listens?(of: Pick<PartContext, "part" | "section">): boolean;
   /** Excludes the state from proposals; an error in a check. */
   forbids?(sound: PartSound, context: PartContext): boolean;
   /**

@@ -1,5 +1,7 @@
-import { levelOf } from "../acoustics/level.ts";
+import { type Phons, strengthOf } from "../acoustics/hearing.ts";
+import { strengthAtLeast } from "../acoustics/loudness-bounds.ts";
 import type { PartSound } from "../acoustics/part-sound.ts";
+import { yardstickIn } from "../acoustics/yardstick.ts";
 import { footOf } from "../pitch/foot.ts";
 import { KIND_GROUPS } from "../stoplist/kind.ts";
 import { agree, idsOf, leaveOut, mixturesOf, named, ofKinds, reedsOf, soundingBelow, the } from "./naming.ts";
@@ -7,14 +9,17 @@ import { FEET_16 } from "./pitches.ts";
 import type { HeardStop, PartContext, PartRule } from "./rule.ts";
 import { UNDER_VOICES } from "./schools.ts";
 
-/** Hundredths of a decibel that the hands may have under these singers: one voice, a few, a choir. Common practice. */
-const CEILING: Readonly<Record<string, number>> = {
-  "voice-accompaniment-soft": 3600,
-  "voice-accompaniment": 3950,
-  chant: 3950,
-  "motets-accompaniment": 4050,
-  "psalm-accompaniment": 4150,
-  "choir-accompaniment": 4150,
+/**
+ * Hundredths of a phon over a principal 8 in the same room that the hands may have under these singers: one voice, a few,
+ * a choir. Our own setting.
+ */
+const CEILING: Readonly<Record<string, Phons>> = {
+  "voice-accompaniment-soft": -600,
+  "voice-accompaniment": 150,
+  chant: 150,
+  "motets-accompaniment": 250,
+  "psalm-accompaniment": 350,
+  "choir-accompaniment": 350,
 };
 const LOUD_AT_MOST = 300;
 
@@ -55,12 +60,14 @@ const PEDAL_REED = -200;
 
 const isShutAway = (sound: PartSound): boolean => sound.shut === 2 && sound.enclosed === sound.stops;
 
-function weighed(sound: PartSound, context: PartContext): number {
+/** @param strength of the hands, in hundredths of a phon. */
+function weighed(sound: PartSound, strength: Phons, context: PartContext): number {
   if (context.part.role === "bass") return (sound.reed & FEET_16) !== 0 ? PEDAL_REED : 0;
   let worst = 0;
   if (!isShutAway(sound)) for (const each of OFFENCES) if (each.points < worst && each.is(sound)) worst = each.points;
   if ((sound.plain & FEET_16) !== 0 && MANUAL_16 < worst) worst = MANUAL_16;
-  const over = levelOf(sound.power) - (CEILING[context.section.texture ?? ""] ?? 0);
+  const ceiling = yardstickIn(context.instrument.room) + (CEILING[context.section.texture ?? ""] ?? 0);
+  const over = strength - ceiling;
   const loud = over <= 0 ? 0 : -Math.min(LOUD_AT_MOST, over);
   return Math.min(worst, loud);
 }
@@ -79,10 +86,12 @@ export const underVoices: PartRule = {
     UNDER_VOICES.has(section.texture) &&
     (part.role === "accompaniment" || part.role === "bass"),
   most: () => 0,
-  weigh: weighed,
+  listens: ({ part, section }) =>
+    part.role === "accompaniment" && section.texture !== null && UNDER_VOICES.has(section.texture),
+  weigh: (sound, context) => weighed(sound, strengthOf(sound.blend), context),
   atMost: (now, all, context) => {
     const mayBeShutAway = all.shut === 2 && now.enclosed === now.stops;
-    return mayBeShutAway && context.part.role !== "bass" ? 0 : weighed(now, context);
+    return mayBeShutAway && context.part.role !== "bass" ? 0 : weighed(now, strengthAtLeast(now), context);
   },
   words: (sound, context, heard, points) => {
     const place = `on ${the(context)}`;
@@ -134,7 +143,7 @@ export const underVoices: PartRule = {
         organ: "Great: Open Diapason 8, Principal 4, Mixture III",
         plays: "accompaniment on Great",
         texture: "choir-accompaniment",
-        says: "Open Diapason 8, Principal 4 and Mixture III on the Great outweigh the singers.",
+        says: "Mixture III on the Great covers the words.",
       },
       {
         organ: "Swell: Salicional 8, Voix céleste 8",
