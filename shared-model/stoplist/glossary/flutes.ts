@@ -82,7 +82,7 @@ export const FLUTES: readonly GlossaryEntry[] = [
   }),
   described("Harmonic Flute", {
     also: {
-      en: ["Harm. Flute", "Harmonic Fl.", "Flute Harmonique"],
+      en: ["Harm. Flute", "Harmonic Fl.", "Harm. Fl.", "Harm Fl", "Flute Harmonique"],
       de: ["Harmonieflöte", "Flûte harmonique"],
       nl: ["Harmonische fluit"],
       fr: ["Flûte harmonique", "Fl. harm."],
@@ -235,6 +235,7 @@ export const FLUTES: readonly GlossaryEntry[] = [
       en: ["Spitz Flute", "Spire Flute"],
       de: ["Spitzflöht", "Spitzfloit", "Spitz Flöth", "Spitzpfeife", "Spitzflöt", "Spitzfl.", "Spitzfleute"],
       nl: ["Spitsfluit"],
+      da: ["Spidsfløjte"],
       fr: ["Flûte à pointe", "Flûte pointue"],
       it: ["Flauto a cuspide"],
       es: ["Flauta cónica"],
@@ -303,7 +304,7 @@ export const FLUTES: readonly GlossaryEntry[] = [
   }),
   described("Piccolo", {
     also: {
-      en: ["Harmonic Piccolo", "Piccolo Flute", "Piccolo harmonique"],
+      en: ["Harmonic Piccolo", "Piccolo Flute", "Piccolo harmonique", "Picc.", "Picc"],
       de: ["Pikkolo"],
       fr: ["Picolo", "Piccolo harmonique"],
       es: ["Flautín armónico"],
@@ -462,7 +463,12 @@ export const FLUTES: readonly GlossaryEntry[] = [
     traits: ["pedal-only", "solo"],
   }),
   described("Nachthorn", {
-    also: { en: ["Night Horn"], de: ["Nachthörnlein", "Nachthornbass"], nl: ["Nachthoorn", "Nagthoorn"] },
+    also: {
+      en: ["Night Horn"],
+      de: ["Nachthörnlein", "Nachthornbass"],
+      nl: ["Nachthoorn", "Nagthoorn"],
+      da: ["Nathorn"],
+    },
     family: "flute-open",
     kinds: ["open-flute"],
     construction: "very wide open cylindrical, or stopped",
@@ -598,7 +604,7 @@ export const FLUTES: readonly GlossaryEntry[] = [
   described("Flute", {
     also: {
       en: ["Fl.", "Flutes"],
-      de: ["Flöte", "Flöt", "Fleute", "Flöten", "Flöthe", "Floit"],
+      de: ["Flöte", "Flöt", "Fleute", "Flöten", "Flöthe", "Floit", "Flaut"],
       nl: ["Fluit", "Fluyt", "Fluyte"],
       fr: ["Flûte", "Fl"],
       it: ["Flauto", "Flauti"],

@@ -4,6 +4,7 @@ import { described, type GlossaryEntry } from "./entry.ts";
 export const PRINCIPALS: readonly GlossaryEntry[] = [
   described("Principal", {
     also: {
+      en: ["Prin.", "Prin"],
       de: ["Prinzipal", "Principahl", "Prinz.", "Princ.", "Princ", "Prinzipahl", "Principall"],
       nl: ["Principaal", "Principael"],
       la: ["Principalis"],
@@ -360,7 +361,10 @@ export const PRINCIPALS: readonly GlossaryEntry[] = [
     traits: ["foundation"],
   }),
   described("Open Wood", {
-    also: { en: ["Open Diapason Wood", "Wood Open", "Open Bass", "Great Bass"], de: ["Grossprincipal Holz"] },
+    also: {
+      en: ["Op. Wood", "Op Wood", "Open Diapason Wood", "Wood Open", "Open Bass", "Great Bass"],
+      de: ["Grossprincipal Holz"],
+    },
     family: "principal",
     kinds: ["principal"],
     construction: "open square wood, wide",

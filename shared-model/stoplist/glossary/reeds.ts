@@ -440,7 +440,7 @@ export const REEDS: readonly GlossaryEntry[] = [
   }),
   described("Contra Fagotto", {
     also: {
-      en: ["Double Bassoon", "Contra Bassoon"],
+      en: ["Double Bassoon", "Contra Bassoon", "C. Fag.", "C. Fag", "Con. Fag.", "Con. Fag"],
       de: ["Kontrafagott", "Contrafagott"],
       fr: ["Contre-basson", "Contrebasson"],
       it: ["Controfagotto", "Fagottone"],
@@ -456,7 +456,7 @@ export const REEDS: readonly GlossaryEntry[] = [
   }),
   described("Oboe", {
     also: {
-      en: ["Hautbois", "Hautboy", "Hautboys", "Hoboy"],
+      en: ["Hautbois", "Hautboy", "Hautboys", "Hoboy", "Ob.", "Ob"],
       de: ["Hoboe", "Hautbois", "Hautbos"],
       nl: ["Hobo", "Hautbois"],
       fr: ["Hautbois", "Hautb.", "Hautbois d'écho"],

@@ -144,7 +144,7 @@ export const STOPPED_FLUTES: readonly GlossaryEntry[] = [
   }),
   described("Bourdon", {
     also: {
-      en: ["Lieblich Bourdon"],
+      en: ["Lieblich Bourdon", "Lieb. Bdn.", "Lieb. Bdn", "Lieb Bdn", "Lieb. Bourd."],
       nl: ["Burdon"],
       fr: ["Bdn", "Bourd.", "Bourdons"],
       it: ["Bordone", "Bordone di 8"],

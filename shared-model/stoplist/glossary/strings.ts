@@ -545,7 +545,7 @@ export const STRINGS: readonly GlossaryEntry[] = [
     traps: ["Beats on its own: needs no partner."],
   }),
   described("Vox Angelica", {
-    also: { fr: ["Voix angélique"], it: ["Voce angelica"] },
+    also: { en: ["Vox Ang.", "Vox Ang"], fr: ["Voix angélique"], it: ["Voce angelica"] },
     family: "celeste",
     kinds: ["celeste"],
     construction: "soft string or dulciana, alone or beating",

@@ -54,6 +54,8 @@ export function readCouplers(list: ListSoFar, text: string, line: number, drafts
   list.unisonOff.push(...found.unisonOff.map((words) => ({ line, text, words })));
   let shaken = false;
   for (const piece of unread) {
+    // "Tremblants doux et fort"
+    if (shaken && /^(?:doux|forts?|lents?|vite)$/i.test(piece)) continue;
     if (shaken && looksLikeDivision(piece, list.headings) && readTremulant(list, `Tremulant ${piece}`, line, false))
       continue;
     shaken = readTremulant(list, piece, line, false);

@@ -104,6 +104,26 @@ function groupsOf(row: Row): Group[] {
 const COLUMN_TITLE =
   /^(?:division|werk|manual|clavier|teilwerk|department|keyboard|stops?|register|registername|stop ?name|name|jeux?|registro|registri|stem|pitch|feet|foot|fu(?:ß|ss)(?:lage|zahl)?|lage|length|hauteur|pieds?|piedi|pies|voet(?:maat)?|ranks?|rangs?|chöre|reihen|file|no\.?|nr\.?|n[°º]|number|nummer|notes?|remarks?|bemerkung(?:en)?|opmerkingen|pipes|material|compass|family|type|familie)$/i;
 
+const joinCells = (cells: readonly Cell[]): string => cells.map(({ text }) => text).join("\t");
+
+const DIVISION_TITLE =
+  /^(?:division|werk|manual|clavier|teilwerk|department|keyboard|man\.?|klavier|claviers?|tastiera|teclado)$/i;
+
+/** A column titled for the keyboards, wherever it stands: its cells head the rows that follow in their order. */
+function byTitledDivision(rows: readonly Row[], titles: Row | undefined): Entry[] | null {
+  const column = titles?.cells.find(({ text }) => DIVISION_TITLE.test(text))?.at;
+  if (column === undefined) return null;
+  const groups = new Map<string, Entry[]>();
+  for (const { line, cells } of rows) {
+    const head = cells.find(({ at }) => at === column);
+    if (!head) return null;
+    const group = groups.get(head.text) ?? [{ line, text: head.text, blankBefore: true }];
+    group.push({ line, text: joinCells(cells.filter((cell) => cell !== head)), blankBefore: false });
+    groups.set(head.text, group);
+  }
+  return [...groups.values()].flat();
+}
+
 const RANKS_TITLE = /^(?:ranks?|rks?\.?|rangs?|chöre|fach|reihen|file|filas|sterkte|kor)$/i;
 
 /** Figures in a column titled for them are numbers of ranks, whatever lengths they could be. */
@@ -135,8 +155,6 @@ function columnStarts(rows: readonly Row[], tabbed: boolean): number[] {
   return starts.filter(({ count }) => count >= enough).map(({ at }) => at);
 }
 
-const joinCells = (cells: readonly Cell[]): string => cells.map(({ text }) => text).join("\t");
-
 /** Cells of figures that count the rows (1, 2, 3 ...) are numbers, whatever lengths they could be. */
 function withNumbers(rows: readonly Row[]): readonly Row[] {
   const places = new Map<number, number[]>();
@@ -156,16 +174,18 @@ function withNumbers(rows: readonly Row[]): readonly Row[] {
   }));
 }
 
+/** Whether the row names the columns of a table. */
+const isTitles = ({ cells }: Row): boolean => cells.length > 1 && cells.every(({ text }) => COLUMN_TITLE.test(text));
+
 /** Rows of a block, column by column when it has several, each row a line when not. */
 function readBlock(printed: readonly Row[]): Entry[] {
   const rows = withNumbers(printed);
   const plain = (row: Row): Entry => ({ line: row.line, text: joinCells(row.cells), blankBefore: false });
-  const isTitles = ({ cells }: Row): boolean => cells.length > 1 && cells.every(({ text }) => COLUMN_TITLE.test(text));
   const rowsLeft = withRanks(
     rows.filter((row) => !isTitles(row)),
     rows.find(isTitles),
   );
-  const divisions = divisionColumn(rowsLeft);
+  const divisions = divisionColumn(rowsLeft) ?? byTitledDivision(rowsLeft, rows.find(isTitles));
   if (divisions) return divisions;
   const grouped = rowsLeft.map((row) => ({ row, groups: groupsOf(row) }));
   const several = grouped.filter(({ groups }) => groups.filter(({ whole }) => whole).length >= 2);
@@ -316,8 +336,9 @@ export function inReadingOrder(printed: readonly PrintedLine[], names: KnownName
     const line = lines[index] as PrintedLine;
     if (line.text.trim() === "") {
       // A row of headings keeps its rows though a blank line stands between.
+      const [only] = block.length === 1 ? block : [];
       const headsOnly =
-        block.length === 1 && (block[0] as Row).cells.filter(({ kind }) => kind === "heading").length >= 2;
+        only !== undefined && (only.cells.filter(({ kind }) => kind === "heading").length >= 2 || isTitles(only));
       if (block.length > 0 && !headsOnly) flush();
       blankBefore = true;
       continue;

@@ -11,7 +11,9 @@ export interface PrintedCoupler {
   readonly first: string | null;
   readonly second: string | null;
   /** `words`: the first goes to the second, as the words say; a sign is read by the custom of the list. */
-  readonly by: "words" | "/" | "-" | "+" | "pedal" | "manuals" | "self";
+  readonly by: "words" | "/" | "-" | "+" | "pedal" | "manuals" | "self" | "counted";
+  /** How many a list has that does not name them (`2 Pedalkoppeln`): `by` is `counted`, `second` the pedal or nothing. */
+  readonly count?: number;
   readonly pitches: readonly (16 | 8 | 4)[];
 }
 
@@ -27,7 +29,7 @@ export interface CouplerLine {
 const NOT_A_COUPLER =
   /reversib|pistons?\b|combination|combs\b|combinaison|composition|kombination|thumb|toe stud|toe-stud|indicator|all couplers|couplers off|koppeln ab|handregister ab|absteller|midi|crescendo|walze|tutti|generals?\b|divisionals?\b|memory|setzer|studs?\b/iu;
 const LABEL =
-  /^(?:\d+ |drei |zwei |vier |three |two |four |deux |trois )?(?:(?:normal|schiebe|manualschiebe|manual|pedal|register|zug|gabel|haupt|inter|intra)[- ]?)?(?:koppel(?:n|ungen|ung|ing|ingen|s|züge)?|kopplungen|kopplung|couplers?|cplrs?\.?|coup\.|accouplements?|acct\.?|accts?\.|acc\.|copulas?|kopulas?|copula|cop\.|union[ei]|unión|uniones|enganches?|acoplamientos?|accoppiament[oi]|kobler|kobbel|kopplingar|kopplingen|koppels|manuaalkoppel(?:ing)?|schuifkoppel|tirasses?|tir\.|octaves? aig(?:u|uë|üe)s?|octaves? graves?|super(?:oktav|octav)?[- ]?koppel(?:n)?|o[kc]tav[- ]?koppel(?:n)?|coppel(?:n)?|sub(?:oktav|octav)?[- ]?koppel(?:n)?|superkoppel(?:n)?|ober(?:oktav|octav)koppel(?:n)?|unteroktavkoppel(?:n)?|melodiekoppel|basskoppel|appel)(?![\p{L}])(?: (?:à tiroir|par tiroir|des claviers|der manuale|de los teclados|dei manuali|delle tastiere|manuali|tastiere|claviers))?\s*[:=.–-]?\s*/iu;
+  /^(?:\d+ |drei |zwei |vier |three |two |four |deux |trois )?(?:(?:normal|schiebe|manualschiebe|manual|pedal|register|zug|gabel|haupt|inter|intra)[- ]?)?(?:koppel(?:n|ungen|ung|ing|ingen|s|züge)?|kopplungen|kopplung|couplers?|cplrs?\.?|coup\.|accouplements?|acct\.?|accts?\.|acc\.|copulas?|kopulas?|copula|cop\.|union[ei]|unión|uniones|enganches?|acoplamientos?|accoppiament[oi]|kobler|kobbel|kop(?:p)?ler|koblinger|kopplingar|kopplingen|koppels|manuaalkoppel(?:ing)?|schuifkoppel|tirasses?|tir\.|octaves? aig(?:u|uë|üe)s?|octaves? graves?|super(?:oktav|octav)?[- ]?koppel(?:n)?|o[kc]tav[- ]?koppel(?:n)?|coppel(?:n)?|sub(?:oktav|octav)?[- ]?koppel(?:n)?|superkoppel(?:n)?|ober(?:oktav|octav)koppel(?:n)?|unteroktavkoppel(?:n)?|melodiekoppel|basskoppel|appel)(?![\p{L}])(?: (?:des claviers|der manuale|de los teclados|dei manuali|delle tastiere|manuali|tastiere|claviers))?\s*[:=.–-]?\s*/iu;
 const SUPER =
   /(?<![\p{L}])(?:super[- ]?(?:oktav[e]?|octave?|oktaaf)?[- ]?(?:koppel\w*)?|octaves? aig(?:u|uë|üe)s?|ottava acuta|acuta|ottave acute|octava aguda|aguda|oberoktav\w*|octave up|octave|oct\.?|ottava|oktav|8ve|o[kc]tav[- ]?koppel\w*)(?![\p{L}])/giu;
 const SUB =
@@ -43,6 +45,27 @@ const MANUALS_ONLY =
 const TO_PEDAL =
   /^(?:tirasses?|tir\.?|pedal[- ]?koppel(?:n|ungen|ung)?|pedaal[- ]?koppel(?:ing|ingen|s)?|pedalkobler)(?![\p{L}])/iu;
 const OFF = /unison off|unisono off|unis\. off|8['’′]? ?(?:ab|off)|äqual ab|(?<![\p{L}])U\.?O\.?(?![\p{L}])/iu;
+
+/** Couplers that a list counts and does not name. */
+const COUNTED =
+  /^(\d{1,2}|two|three|four|zwei|drei|vier|deux|trois|quatre|twee|drie|due|tre|dos|tres) (pedal ?couplers?|couplers?|pedalkoppeln|koppeln|tirasses|accouplements|pedaalkoppels|koppels|unioni|enganches)\.?$/i;
+const COUNTS: Readonly<Record<string, number>> = {
+  two: 2,
+  zwei: 2,
+  deux: 2,
+  twee: 2,
+  due: 2,
+  dos: 2,
+  three: 3,
+  drei: 3,
+  trois: 3,
+  drie: 3,
+  tre: 3,
+  tres: 3,
+  four: 4,
+  vier: 4,
+  quatre: 4,
+};
 
 /** Couplers that can be drawn for the halves of a keyboard. */
 const DIVIDED_COUPLER =
@@ -110,6 +133,7 @@ export const isCouplerTitle = (text: string): boolean => {
   const label = LABEL.exec(text.trim());
   return (
     label !== null &&
+    !COUNTED.test(text.trim()) &&
     !/coupler$/i.test(text.trim()) &&
     label[0].trim().length === text.trim().length &&
     /(?:n|s|en|i|es|er|ments|ingen)[:=.]?$/iu.test(text.trim())
@@ -128,6 +152,7 @@ export function couplersIn(
 ): CouplerLine | null {
   const whole = text
     .replace(DIVIDED_COUPLER, " ")
+    .replace(/(?<=\S\s.*)\s(?:à|par) tiroir(?![\p{L}])|\s(?:à|par) tiroir(?=\s\p{L})/iu, " ")
     .replace(/\s+/g, " ")
     .replace(/^[-–•*·]\s*/, "")
     .replace(/[.;,]+$/, "")
@@ -148,7 +173,9 @@ export function couplersIn(
   const couplers: PrintedCoupler[] = [];
   const unisonOff: string[] = [];
   const unread: string[] = [];
-  const label = LABEL.exec(whole);
+  const lead = LABEL.exec(whole);
+  // "Manualkoppel, 2 Pedalkoppeln": a coupler of its own, no label of those that follow.
+  const label = lead && /^[,;]|^(?:und|and|et|en)\s/i.test(whole.slice(lead[0].length)) ? null : lead;
   const isLabelled = label !== null;
   const labelText = label?.[0] ?? "";
   const toPedal = TO_PEDAL.test(labelText);
@@ -166,6 +193,13 @@ export function couplersIn(
     });
   };
   const single = (piece: string): boolean => {
+    const counted = COUNTED.exec(piece);
+    if (counted) {
+      const count = COUNTS[(counted[1] as string).toLowerCase()] ?? Number(counted[1]);
+      const second = /^(?:ped|pedaal|tir)/i.test(counted[2] as string) ? "pedal" : null;
+      couplers.push({ line, text: piece, first: null, second, by: "counted", pitches: [8], count });
+      return true;
+    }
     const { rest, pitches } = pitchesIn(piece);
     const words = clean(rest).replace(/ ?[–—] ?/g, "-");
     if (PEDAL_ONLY.test(words)) add(piece, { first: null, second: null, by: "pedal" }, pitches);

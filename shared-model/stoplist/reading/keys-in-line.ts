@@ -24,7 +24,7 @@ const FROM =
   "(?:from|ab dem|ab|vanaf|v\\.a\\.|van|à partir (?:du|de l['’]|d['’]|de)|depuis (?:le |l['’])?|dès (?:le |l['’])?|dal|dall['’]|da|desde(?: el)?|fra|från|aus dem|starting (?:at|from)|begins at|commencing)";
 const FROM_KEY = new RegExp(`${FROM} ?(${KEY})(?: (?:up|upwards|aufwärts|en haut|in su|in poi|opwaarts))?`, "iuy");
 const TO_KEY = new RegExp(`(?:up to|to|bis|tot|jusqu['’](?:à|au) ?|fino al|fino a|hasta(?: el)?) ?(${KEY})`, "iuy");
-const BARE_TENOR = /(?:t\. ?c\.|TC|ten(?:or|\.)? c|middle c|mid\. c)(?![\p{L}\d])/iuy;
+const BARE_TENOR = /(?:t\. ?c\.|TC|GG|ten(?:or|\.)? c|middle c|mid\. c)(?![\p{L}\d])/iuy;
 /** `c'-g'''` and the like stand in brackets behind a short stop. */
 const BARE_KEY = new RegExp(`^(${KEY}) ?(?:up|upwards|[-–] ?)?$`, "iu");
 
@@ -44,6 +44,9 @@ function keyOf(text: string): Key | null {
   return readKey(trimmed.replace(/^([a-h](?:is|es|s|#|b)?) (?=['’′\d])/i, "$1"));
 }
 
+const bareKey = (words: string): Key | null =>
+  words === "GG" ? keyOf(words) : readKey(/^t/i.test(words) ? "tenor c" : "middle c");
+
 /** The phrase that begins at `at` (`ab c1`, `from tenor C`, `dal Sol 20`, `up to B`), or `null`. */
 export function keyPhraseAt(text: string, at: number): KeyMark | null {
   for (const [pattern, endOf] of [
@@ -57,7 +60,7 @@ export function keyPhraseAt(text: string, at: number): KeyMark | null {
   }
   BARE_TENOR.lastIndex = at;
   const tenor = BARE_TENOR.exec(text);
-  const key = tenor ? readKey(/^t/i.test(tenor[0]) ? "tenor c" : "middle c") : null;
+  const key = tenor ? bareKey(tenor[0]) : null;
   return tenor && key !== null ? { start: at, end: at + tenor[0].length, key, end_of: "from" } : null;
 }
 

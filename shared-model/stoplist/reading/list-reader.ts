@@ -87,7 +87,7 @@ export class ListReader {
     const words = body.replace(/\s+/g, " ");
     if (isAidsTitle(words) || isCouplerTitle(words)) return this.#list.beginAids();
     const lead = AIDS_LEAD.exec(body);
-    const isPartOfList = lead !== null && isListTitle(`${lead[1]}:`);
+    const isPartOfList = lead !== null && isListTitle(`${(lead[1] as string).replace(/^\d{1,3} /, "")}:`);
     if (lead && isAidsTitle(lead[1] as string) && !isPartOfList) {
       if (tremulantIn(lead[1] as string)) return this.#readBody(entry, body, false, false, next);
       this.#list.beginAids();
@@ -133,6 +133,13 @@ export class ListReader {
     const sentences = body.split(/(?<=\p{L}{4})\.\s+(?=\p{Lu}\p{Ll}{2})/u);
     if (sentences.length > 1 && sentences.length <= 12 && sentences.every((one) => this.#isAid(one))) {
       for (const one of sentences) this.#readBody({ ...entry, text: one }, one, false, false, next);
+      return "aid";
+    }
+    const aids = body.split(/\s*[;,](?!\d)\s*/).filter((piece) => piece !== "");
+    if (aids.length > 2 && aids.length <= 20 && aids.every((piece) => this.#isAid(piece)) && aids.some(tremulantIn)) {
+      for (const piece of aids)
+        if (isAccessory(piece) && !tremulantIn(piece)) accessory(this.#list, piece);
+        else this.#readBody({ ...entry, text: piece }, piece, false, false, next);
       return "aid";
     }
     const parts = partsOfLine(body, this.#list.names);

@@ -1,4 +1,4 @@
-import type { Compass } from "../../pitch/key.ts";
+import type { Compass, Key } from "../../pitch/key.ts";
 import { foldedSpelling } from "../glossary/spelling.ts";
 import { inReadingOrder } from "./columns.ts";
 import type { Coupled, PrintedCoupler } from "./couplers.ts";
@@ -21,6 +21,9 @@ import { type WholeEntry, wholeEntries } from "./wrapped-lines.ts";
 const UNNAMED_MANUAL = "Manual";
 
 const LOOK_AHEAD = 40;
+
+/** C, with which keyboards begin where a list counts their keys. */
+const LOWEST: Key = 36;
 
 /** Headings that stand alone on their lines, for words in couplers that come before them. */
 function headingsOf(entries: readonly WholeEntry[]): string[] {
@@ -229,6 +232,7 @@ export function readStoplist(text: string): Reading {
   const divisions = [...kept, ...pedalOfCouplers(kept, couplers)];
   distinctNames(divisions);
   lendByPedal(divisions);
+  countFromTop(divisions);
   const stops = divisions.flatMap((division) => division.stops);
   if (stops.length === 0) questions.ask(1, "No stops were found in this text; is it a stoplist?", "");
   const mostlyPrinted = stops.filter(printsPitch).length * 2 > stops.length;
@@ -256,6 +260,25 @@ export function readStoplist(text: string): Reading {
     tremulants: settledTremulants(list, divisions, questions),
     questions: questions.list(),
   };
+}
+
+/** Fewer keys than any whole manual has. */
+const SHORT_MANUAL = 45;
+/** The usual ends of French keyboards, c and d above the third octave, where a list does not say how they end. */
+const [HIGH_C, HIGH_D]: readonly [Key, Key] = [84, 86];
+
+/** A manual of few notes has its bass keys missing (`Récit, 27 notes`): it ends where the others do. Common practice. */
+function countFromTop(divisions: readonly DivisionDraft[]): void {
+  const manuals = divisions.filter(({ kind }) => kind === "manual");
+  const keysOf = ({ low, high }: Compass): number => high - low + 1;
+  const whole = manuals.flatMap(({ compass }) => (compass && keysOf(compass) >= SHORT_MANUAL ? [compass.high] : []));
+  for (const division of manuals) {
+    const { compass } = division;
+    if (!compass || compass.low !== LOWEST || keysOf(compass) >= SHORT_MANUAL) continue;
+    const count = keysOf(compass);
+    const high = whole.length > 0 ? Math.max(...whole) : (HIGH_D - count + 1) % 12 === 0 ? HIGH_D : HIGH_C;
+    division.compass = { ...compass, low: high - count + 1, high };
+  }
 }
 
 /** "Violone 16 (Pedal)" under a manual, where the pedal prints the same stop: the pedal lends it. */

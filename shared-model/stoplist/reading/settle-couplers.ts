@@ -111,6 +111,23 @@ export function settledCouplers(
         }
         break;
       }
+      case "counted": {
+        // As many as there can be: every organist knows which. Common practice.
+        // "3 Koppeln" over a list of them is its title.
+        if (coupler.second === null && printed.some((one) => one.by !== "counted")) break;
+        const others = coupler.second === "pedal" ? [] : manuals.filter((one) => one !== main);
+        const usual = others.length + (pedal ? manuals.length : 0);
+        if (main && coupler.count === usual) {
+          for (const other of others) add(other, main, coupler.pitches);
+          if (pedal) for (const manual of manuals) add(manual, pedal, coupler.pitches);
+        } else
+          questions.ask(
+            coupler.line,
+            `"${coupler.text}" does not say what they couple, so they are left out; which are they?`,
+            coupler.text,
+          );
+        break;
+      }
       case "self": {
         const own = meant(coupler.first as string, coupler);
         if (own) add(own, own, coupler.pitches);

@@ -31,6 +31,14 @@ function takeNumberOfName(text: string, area: Token[], draft: StopDraft, names: 
   area.push({ kind: "word", start: number.start, end: number.end, text: number.printed });
 }
 
+/** Whether the name means something else with the numeral behind it (`Vigesima II`), so that it counts no ranks. */
+function isNumeralOfName(text: string, area: readonly Token[], numeral: Token, names: KnownNames): boolean {
+  const whole = tidyName(wording(text, [...area, numeral]));
+  if (!names.isPlainName(whole)) return false;
+  const place = { pedal: false, pitch: null, ranks: null, base: null };
+  return names.entry(whole, place)?.entry !== names.entry(tidyName(wording(text, area)), place)?.entry;
+}
+
 /** A run of tokens as one stop, or as marks when it holds no name. */
 function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePart {
   const draft = emptyDraft(run[0]?.start ?? 0);
@@ -69,7 +77,7 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
           area.push(token);
         else if (phase === "name" && token.mark.sign === "numeral" && run[index + 1]?.kind === "half") area.push(token);
         // "Vigesima II"
-        else if (phase === "name" && names.isPlainName(tidyName(wording(text, [...area, token])))) area.push(token);
+        else if (phase === "name" && isNumeralOfName(text, area, token, names)) area.push(token);
         // "Cornetto I a due voci": the first of the name, of two ranks.
         else if (phase === "name" && token.mark.sign === "numeral" && run[index + 1]?.kind === "ranks")
           area.push(token);
@@ -195,11 +203,31 @@ function namedByHalf(segments: readonly Segment[]): readonly Segment[] {
   return [{ tokens: [...first.tokens, ...second.tokens], before: first.before }, ...others];
 }
 
+/** "Flute 4, 12th, 15th": behind a stop that has its length, and is no compound, the figures are stops of their own. */
+function ordinalStops(segment: Segment, text: string, previous: StopDraft, names: KnownNames): readonly LinePart[] {
+  const [first, ...others] = segment.tokens;
+  if (first?.kind !== "steps" || others.length > 0 || segment.before !== ",") return [];
+  if (previous.pitches.length === 0 || previous.ranks !== null || names.isCompound(previous.name)) return [];
+  const printed = text.slice(first.start, first.end);
+  const ordinals = [...printed.matchAll(/\d{1,2}(?:th|nd|rd|st)/g)];
+  if (ordinals.length === 0 || /\d/.test(printed.replace(/\d{1,2}(?:th|nd|rd|st)/g, ""))) return [];
+  return ordinals.map((match) => {
+    const at = first.start + match.index;
+    return { kind: "stop", draft: { ...emptyDraft(at), name: match[0], bareName: match[0] } };
+  });
+}
+
 /** "8 contras de 26": how many pipes, before the only stop whose pipes are counted so. Common practice. */
 const COUNTED_CONTRAS = /^(\s*)(?:\d{1,2}|siete|ocho|diez|doce) (?=contras\b)/i;
 
+/** "Sesquialtera bass & Cornet treble III": two half stops, and what is printed behind them holds for both. */
+const HALVES_OF_TWO =
+  /(\p{Lu}\p{L}+(?: \p{L}+)?) bass (?:&|and) (\p{Lu}\p{L}+(?: \p{L}+)? treble) ([IV]{1,4}|\d{1,2}(?: ?ranks?| ?ft|['’])?)(?=[.,;]|$)/gu;
+
 function partsOfCell(printed: string, names: KnownNames): readonly LinePart[] {
-  const text = printed.replace(COUNTED_CONTRAS, (count) => " ".repeat(count.length));
+  const text = printed
+    .replace(COUNTED_CONTRAS, (count) => " ".repeat(count.length))
+    .replace(HALVES_OF_TWO, "$1 in the bass $3, $2 $3");
   const parts: LinePart[] = [];
   const lastStop = (): StopDraft | null => {
     const last = parts.at(-1);
@@ -231,6 +259,11 @@ function partsOfCell(printed: string, names: KnownNames): readonly LinePart[] {
         }
         previous.remarks.push(whole.trim());
       }
+      continue;
+    }
+    const ordinals = previous ? ordinalStops(segment, text, previous, names) : [];
+    if (ordinals.length > 0) {
+      parts.push(...ordinals);
       continue;
     }
     if (wordTokens.length === 0) {

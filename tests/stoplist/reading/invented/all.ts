@@ -1,5 +1,6 @@
 import { DUTCH_AND_NORDIC } from "./dutch-and-nordic.ts";
 import { ENGLISH } from "./english.ts";
+import { FIFTH_LOOK } from "./fifth-look.ts";
 import { FOURTH_LOOK } from "./fourth-look.ts";
 import { FRENCH } from "./french.ts";
 import { GERMAN } from "./german.ts";
@@ -22,4 +23,5 @@ export const INVENTED: readonly (readonly [group: string, lists: InventedLists])
   ["second look", SECOND_LOOK],
   ["third look", THIRD_LOOK],
   ["fourth look", FOURTH_LOOK],
+  ["fifth look", FIFTH_LOOK],
 ];
