@@ -30,6 +30,8 @@ export interface ProposeOptions {
   readonly count?: number;
   /** The raw order by score: every state, those too that differ in no more than a box. */
   readonly every?: boolean;
+  /** How many sets of stops the proof may cost, default {@link PATIENCE}. */
+  readonly patience?: number;
 }
 
 const freshEffort = (): Effort => ({
@@ -53,7 +55,7 @@ export function bestStates(
   options: ProposeOptions = {},
 ): { readonly found: readonly Found[]; readonly effort: Effort; readonly proven: boolean } {
   const effort: Effort = { ...freshEffort(), seen: new Map() };
-  const proven = withPatience(problem, PATIENCE, () => provenStates(problem, options, effort));
+  const proven = withPatience(problem, options.patience ?? PATIENCE, () => provenStates(problem, options, effort));
   if (proven) return { found: proven, effort, proven: true };
   const telling = problem.section.parts[tellingPart(problem)]?.id ?? "";
   const all = new Map(effort.seen);

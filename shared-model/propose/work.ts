@@ -8,7 +8,7 @@ import type { Node } from "./heard.ts";
 export const PATIENCE = 1_500_000;
 
 /** Thrown where a search has gone through more sets than it was given. */
-export class TooManySets extends Error {}
+class TooManySets extends Error {}
 
 /**
  * What a search in a problem finds before it has gone through so many sets of stops; `undefined` where it would take more.
@@ -28,9 +28,20 @@ export function withPatience<Answer>(problem: Problem, sets: number, search: () 
 
 /** What a search in a problem may still cost: counts, not time, so that the answer is the same on every machine. */
 export interface Work {
+  /** Sets that may still be gone through, or joined with those of other parts. */
   left: number;
   /** The nodes that walks with so many companions write on, by depth. */
   nodesFor(companions: number): Node[];
+}
+
+/**
+ * Counts a set that is gone through or joined.
+ *
+ * @throws TooManySets where it is one too many.
+ */
+export function spend(work: Work): void {
+  work.left -= 1;
+  if (work.left < 0) throw new TooManySets();
 }
 
 const works = new WeakMap<Problem, Work>();

@@ -1,5 +1,4 @@
 import { prepare } from "../../shared-model/judging/prepare.ts";
-import type { Problem } from "../../shared-model/judging/problem.ts";
 import { sectionOf } from "../../shared-model/music/section.ts";
 import { DYNAMICS, type Section, TRADITIONS } from "../../shared-model/music/texture.ts";
 import { TEXTURES, textureFor } from "../../shared-model/music/textures/catalogue.ts";
@@ -41,26 +40,31 @@ const textOf = (proposals: readonly Proposal[]): string =>
     }),
   );
 
+/**
+ * How many sets of stops a list may cost here. Nearly every list is proved within it, and ten thousand organs end within
+ * an hour or two; what must hold of a list holds whether it is proved the best or not.
+ */
+const PATIENCE = 20_000;
+/** Of how many organs one is asked twice. */
+const ASKED_TWICE = 5;
+
 export interface RandomOutcome {
   /** A line for each fault, headed by the case; empty when all is as it must be. */
   readonly faults: readonly string[];
   readonly proposals: number;
-  /** Milliseconds of the slower of the two calls. */
-  readonly slowest: number;
+  /** Whether the list is proved the best within the patience given. */
+  readonly proven: boolean;
 }
 
-/** Proposes twice for a random case, each time with an organ and a problem made afresh, and looks for nonsense. */
+/** Proposes for a random case and looks for nonsense; now and then once more, with an organ and a problem made afresh. */
 export function proposeAtRandom({ seed, stops, section, title }: RandomCase): RandomOutcome {
-  let slowest = 0;
-  const once = (): { problem: Problem; proposals: readonly Proposal[] } => {
+  const once = () => {
     const problem = prepare(randomInstrument(seed, { stops }), section);
-    const start = performance.now();
-    const { proposals } = propose(problem);
-    slowest = Math.max(slowest, performance.now() - start);
-    return { problem, proposals };
+    return { problem, ...propose(problem, { patience: PATIENCE }) };
   };
-  const { problem, proposals } = once();
+  const { problem, proposals, proven } = once();
   const faults = [...nonsenseIn(problem, proposals)];
-  if (textOf(once().proposals) !== textOf(proposals)) faults.push("the same question has two answers");
-  return { faults: faults.map((fault) => `${title}: ${fault}`), proposals: proposals.length, slowest };
+  if (seed % ASKED_TWICE === 0 && textOf(once().proposals) !== textOf(proposals))
+    faults.push("the same question has two answers");
+  return { faults: faults.map((fault) => `${title}: ${fault}`), proposals: proposals.length, proven };
 }
