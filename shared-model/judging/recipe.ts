@@ -10,6 +10,8 @@ import { wantedStops } from "./wanted-stops.ts";
 
 /** What a thing earns that only a coupler supplies, in hundredths: it brings all else that is drawn there. */
 const COUPLED_WORTH = 85;
+/** A recipe with more different stand-ins than this would outgrow the bits; its later ones are not offered. */
+const MOST_STAND_INS = 30;
 /** A recipe of so many things can do without one that is only welcome; in a smaller one it may be the whole point. */
 const LARGE = 5;
 /** What an item, or what stands in for it, earns when only a coupler supplies it. */
@@ -92,6 +94,9 @@ function recipeFor(
   return fit ?? (own || recipes.length === 1 ? recipes[0] : recipes[1]);
 }
 
+/** Whether a stop sounds in a half of the keyboard, `null` for the whole of it. */
+const isInHalf = (stop: Stop, half: Half): boolean => half === null || stop.half === null || stop.half === half;
+
 const asksForCornet = ({ prescribed: { must, oneOf = [] } }: PartRecipe): boolean =>
   [...must, ...oneOf.flat()].some((wanted) => wanted.kind === "cornet");
 
@@ -116,11 +121,25 @@ export function recipeOf(
     if (unison && shift !== 0) continue;
     ways.set(division.name, [...(ways.get(division.name) ?? []), placed.octave + shift]);
   }
-  /** Whether the stop is wanted at a pitch at which the part hears it, the octave that the recipe asks for taken off. */
-  const fits = (wanted: Wanted, stop: Stop, recipe: PartRecipe): boolean =>
-    (ways.get(stop.division) ?? []).some((octaves) =>
-      wantedStops(instrument, wanted, octaves - (recipe.prescribed.octave ?? 0)).has(stop),
-    );
+  // Most parts hear all they hear at one octave: then one table of the instrument says which stops are wanted.
+  const octavesHeard = new Set([...ways.values()].flat());
+  const alike = octavesHeard.size === 1;
+  /** Whether a stop in reach is wanted at a pitch at which the part hears it, the octave that the recipe asks for taken off. */
+  const fitting = (list: readonly Wanted[], { prescribed: { octave = 0 } }: PartRecipe): ((stop: Stop) => boolean) => {
+    const tables: { readonly octaves: number; readonly stops: ReadonlySet<Stop> }[] = [];
+    for (const wanted of list) {
+      for (const octaves of octavesHeard) {
+        const stops = wantedStops(instrument, wanted, octaves - octave);
+        if (stops.size > 0) tables.push({ octaves, stops });
+      }
+    }
+    return (stop) => {
+      for (const { octaves, stops } of tables) {
+        if (stops.has(stop) && (alike || ways.get(stop.division)?.includes(octaves))) return true;
+      }
+      return false;
+    };
+  };
 
   const audible = (stop: Stop): boolean => {
     for (const { division, shift } of placed.reach) {
@@ -139,8 +158,7 @@ export function recipeOf(
   const standInBit = (wanted: Wanted, half: Half): number => {
     let index = standInTable.findIndex((each) => each.wanted === wanted && each.half === half);
     if (index < 0) index = standInTable.push({ wanted, half }) - 1;
-    // A recipe with more than thirty different stand-ins would outgrow the bits; its later ones are not offered.
-    return index < 30 ? 1 << index : 0;
+    return index < MOST_STAND_INS ? 1 << index : 0;
   };
 
   const items: Item[] = [];
@@ -158,9 +176,8 @@ export function recipeOf(
     const each = Math.floor(recipe.share / lists.length);
     lists.forEach(({ wanted, every }, index) => {
       const weight = index === 0 ? recipe.share - each * (lists.length - 1) : each;
-      const found = inReach.filter(
-        (stop) => byDivision.get(stop.division) === recipe && wanted.some((one) => fits(one, stop, recipe)),
-      );
+      const fits = fitting(wanted, recipe);
+      const found = inReach.filter((stop) => fits(stop) && byDivision.get(stop.division) === recipe);
       const uses = wanted.flatMap((one) =>
         standIns
           .filter(
@@ -173,14 +190,9 @@ export function recipeOf(
           .filter((use) => (use.leaveOut === true && lists.length >= LARGE) || (use.stops.length > 0 && !every)),
       );
       // What stands in on a divided keyboard stands in half by half, as what is asked for does.
+      const serves = fitting(found.length > 0 ? [] : uses.flatMap((use) => use.stops), recipe);
       const serving =
-        found.length > 0
-          ? found
-          : inReach.filter(
-              (stop) =>
-                byDivision.get(stop.division) === recipe &&
-                uses.some((use) => use.stops.some((one) => fits(one, stop, recipe))),
-            );
+        found.length > 0 ? found : inReach.filter((stop) => serves(stop) && byDivision.get(stop.division) === recipe);
       const halves = new Set(serving.map((stop) => stop.half));
       const divided = halves.has("bass") && halves.has("treble") && !wanted.some((one) => one.half);
       const parts: Half[] = divided ? ["bass", "treble"] : [null];
@@ -210,18 +222,36 @@ export function recipeOf(
     wantsGround &&
     stop.family.startsWith("flute") &&
     (ways.get(stop.division) ?? []).some((octaves) => stop.pitch !== null && stop.pitch === footOf(8) && octaves === 0);
+  const asked = new Map(
+    [...new Set(byDivision.values())].map((recipe) => {
+      const { may = [], not = [] } = recipe.prescribed;
+      return [
+        recipe,
+        {
+          items: items.flatMap((item, index) =>
+            item.recipe === recipe ? [{ item, index, fits: fitting(item.wanted, recipe) }] : [],
+          ),
+          may: fitting(may, recipe),
+          not: fitting(not, recipe),
+          standIns: standInTable
+            .slice(0, MOST_STAND_INS)
+            .map(({ wanted, half }) => ({ half, fits: fitting([wanted], recipe) })),
+        },
+      ] as const;
+    }),
+  );
   const memo = new Map<string, Match>();
   const everySeen = new Map<number, number>();
   const matchOf = (stop: Stop): Match => {
     const known = memo.get(stop.id);
     if (known) return known;
     const recipe = byDivision.get(stop.division);
+    const asks = recipe && asked.get(recipe);
     let match: Match = PLAIN;
-    if (recipe) {
+    if (asks) {
       let [set, primary, gain] = [0, -1, 0];
-      items.forEach((item, index) => {
-        if (item.recipe !== recipe || (item.half !== null && stop.half !== null && stop.half !== item.half)) return;
-        if (!item.wanted.some((one) => fits(one, stop, recipe))) return;
+      for (const { item, index, fits } of asks.items) {
+        if (!isInHalf(stop, item.half) || !fits(stop)) continue;
         if (primary < 0) primary = index;
         if (item.every) {
           const count = everyCount[index] as number;
@@ -231,23 +261,15 @@ export function recipeOf(
           gain += seen === 0 ? item.weight - part * (count - 1) : part;
         }
         set |= 1 << index;
-      });
-      const { may = [], not = [] } = recipe.prescribed;
-      const welcome =
-        may.some((one) => fits(one, stop, recipe)) || (set === 0 && asksForCornet(recipe) && grounds(stop));
-      const against = set === 0 && !welcome && not.some((one) => fits(one, stop, recipe));
+      }
+      const welcome = asks.may(stop) || (set === 0 && grounds(stop) && asksForCornet(recipe));
+      const against = set === 0 && !welcome && asks.not(stop);
       let standIn = 0;
-      standInTable.forEach(({ wanted, half }, index) => {
-        const inHalf = half === null || stop.half === null || stop.half === half;
-        if (index < 30 && inHalf && fits(wanted, stop, recipe)) standIn |= 1 << index;
+      asks.standIns.forEach(({ half, fits }, index) => {
+        if (isInHalf(stop, half) && fits(stop)) standIn |= 1 << index;
       });
       const status = set !== 0 ? "asked" : welcome ? "may" : against ? "against" : "stray";
-      const cost = {
-        asked: welcome ? COSTS.may : COSTS.again,
-        may: COSTS.may,
-        stray: COSTS.stray,
-        against: COSTS.against,
-      }[status];
+      const cost = status === "asked" ? (welcome ? COSTS.may : COSTS.again) : COSTS[status];
       const coupled =
         stop.division !== placed.keyboard.name &&
         !kindsOf.get(stop.division)?.has(recipe.prescribed.keyboard as DivisionKind);
