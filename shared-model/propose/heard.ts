@@ -2,7 +2,7 @@ import { Blend } from "../acoustics/blend.ts";
 import { addFacts, type PartSound, silence, type Voice } from "../acoustics/part-sound.ts";
 import type { Match } from "../judging/recipe.ts";
 import type { Points } from "../rules/rule.ts";
-import type { Progress, View } from "./view.ts";
+import { addMatch, copyProgress, noProgress, type Progress, type View } from "./view.ts";
 
 /** What a part makes of the stops drawn so far. */
 export interface Heard extends Progress {
@@ -17,23 +17,25 @@ export interface Node extends Heard {
   makes: number;
   /** Nothing drawn that the recipe does not know. */
   loyal: boolean;
-  /** Stops that can only serve as stand-ins. */
+  /** Stops that can only serve as stand-ins, the items that they could serve for, and whether two are alike in that. */
   strays: number;
+  strayItems: number;
+  strayBits: number;
+  strayTwice: boolean;
   readonly companions: readonly Heard[];
   /** The most that the companions can earn together. */
   companionsAtMost: Points;
 }
 
-const nothingHeard = (): Heard => ({ satisfied: 0, near: 0, gained: 0, sound: silence() });
+const nothingHeard = (): Heard => ({ ...noProgress(), sound: silence() });
 
 /** Writes silence into what was heard. */
 export function hearNothing(heard: Heard): void {
-  heard.satisfied = 0;
-  heard.near = 0;
-  heard.gained = 0;
+  copyProgress(NOTHING, heard);
   Object.assign(heard.sound, SILENCE);
 }
 const SILENCE = silence();
+const NOTHING = noProgress();
 
 /** The beginning of every set. @param companions how many hear it beside the part itself. */
 export const freshNode = (companions: number): Node => ({
@@ -43,23 +45,22 @@ export const freshNode = (companions: number): Node => ({
   makes: 0,
   loyal: true,
   strays: 0,
+  strayItems: 0,
+  strayBits: 0,
+  strayTwice: false,
   companions: Array.from({ length: companions }, nothingHeard),
   companionsAtMost: 0,
 });
 
 /** Writes into `to` what `from` becomes when a stop joins it. */
 export function hear(from: Heard, match: Match, voice: Voice, to: Heard): void {
-  to.satisfied = from.satisfied | match.items;
-  to.near = match.coupled ? from.near : from.near | match.items;
-  to.gained = from.gained + match.gain;
+  addMatch(from, match, to);
   addFacts(from.sound, voice, to.sound);
 }
 
 /** Writes into `to` what `from` is when nothing of the stop is heard. */
 export function hearNoMore(from: Heard, to: Heard): void {
-  to.satisfied = from.satisfied;
-  to.near = from.near;
-  to.gained = from.gained;
+  copyProgress(from, to);
   Object.assign(to.sound, from.sound);
 }
 
@@ -70,6 +71,6 @@ export const blendOf = (voices: readonly Voice[]): Blend | null => Blend.of(voic
 export function partAtMost(view: View, heard: Heard, all: PartSound, from: number, loyal: boolean): Points | null {
   const { fix } = view.weighed;
   if (fix === null) return null;
-  const rules = view.rulesAtMost(heard.sound, all, loyal && view.canConform(heard.satisfied, from));
+  const rules = view.rulesAtMost(heard.sound, all, loyal && view.canConform(heard, from));
   return rules === null ? null : fix + rules + view.recipeAtMost(heard, from);
 }

@@ -1,8 +1,8 @@
 import type { Colour } from "../acoustics/colour.ts";
 import { addFacts, type PartSound, silence } from "../acoustics/part-sound.ts";
 import type { Problem, WeighedPart } from "../judging/problem.ts";
-import { coupledWeight, type Item, type Match } from "../judging/recipe.ts";
-import { type Voices, voicesOf } from "../judging/voices.ts";
+import { coupledWeight, type Item, type Match, worthOf } from "../judging/recipe.ts";
+import type { Voices } from "../judging/voices.ts";
 import { yielding } from "../judging/weighing.ts";
 import type { PartRule, Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
@@ -15,7 +15,40 @@ export interface Progress {
   near: number;
   /** What things asked for in every kind have earned. */
   gained: Points;
+  /** Bits of the stand-ins that something drawn is; of them those without a coupler, and those that no item asks for. */
+  standIn: number;
+  nearStandIn: number;
+  besideStandIn: number;
 }
+
+/** Adds what a match is to a recipe. */
+export function addMatch(from: Progress, { items, gain, standIn, coupled }: Match, to: Progress): void {
+  to.satisfied = from.satisfied | items;
+  to.near = coupled ? from.near : from.near | items;
+  to.gained = from.gained + gain;
+  to.standIn = from.standIn | standIn;
+  to.nearStandIn = coupled ? from.nearStandIn : from.nearStandIn | standIn;
+  to.besideStandIn = items === 0 ? from.besideStandIn | standIn : from.besideStandIn;
+}
+
+/** Leaves things as they are. */
+export function copyProgress(from: Progress, to: Progress): void {
+  to.satisfied = from.satisfied;
+  to.near = from.near;
+  to.gained = from.gained;
+  to.standIn = from.standIn;
+  to.nearStandIn = from.nearStandIn;
+  to.besideStandIn = from.besideStandIn;
+}
+
+export const noProgress = (): Progress => ({
+  satisfied: 0,
+  near: 0,
+  gained: 0,
+  standIn: 0,
+  nearStandIn: 0,
+  besideStandIn: 0,
+});
 
 /**
  * What one part sees of a row of things to draw: what each would be to its recipe and to its ear, and the most that
@@ -27,15 +60,13 @@ export class View {
   /** By entry; `null` where the part does not hear it. */
   readonly matches: readonly (Match | null)[];
   readonly voices: readonly (Voices | null)[];
-  /** By item: what the best stand-in earns that this organ has here. */
-  readonly instead: readonly Points[];
+  /** By item: the stand-ins that may serve for it here at all, those that earn most first. */
+  private readonly uses: readonly Item["instead"][];
   /** Rules whose most is followed stop by stop, and the most that the others give together. */
   private readonly followed: readonly PartRule[];
   private readonly unfollowed: Points;
-  /** Of the entries from a place on: items they satisfy, those without a coupler, and what `every` items earn. */
-  private readonly itemsFrom: number[] = [];
-  private readonly nearFrom: number[] = [];
-  private readonly gainFrom: Points[] = [];
+  /** By place: what all entries from there on would be together. */
+  private readonly still: Progress[] = [];
   /** What the part hears besides, that is in none of the entries and may be drawn by it alone. */
   private readonly besides: readonly Entry[];
   private readonly whole: boolean;
@@ -59,7 +90,7 @@ export class View {
     this.always = always;
     this.items = weighed.recipe.items;
     this.whole = colour !== null;
-    const { placed, recipe, partRules, context } = weighed;
+    const { partRules, context } = weighed;
     const own = entriesOf(problem, weighed);
     if (others) {
       const heard = new Map<Stop | string, Entry>(own.map((each) => [each.stop ?? (each.tremulant as string), each]));
@@ -78,39 +109,20 @@ export class View {
       .filter((rule) => !rule.falling && !rule.atMost)
       .reduce((sum, rule) => sum + rule.most(context), 0);
 
-    let [items, near, gain] = [0, 0, 0];
-    const add = (match: Match | null): void => {
-      if (!match) return;
-      items |= match.items;
-      if (!match.coupled) near |= match.items;
-      gain += match.gain;
-    };
-    for (const each of this.besides) add(each.match);
-    for (let i = entries.length; i >= 0; i--) {
-      if (i < entries.length) add(this.matches[i] as Match | null);
-      this.itemsFrom[i] = items;
-      this.nearFrom[i] = near;
-      this.gainFrom[i] = gain;
-    }
-
-    // Stand-ins may come from stops that another part has drawn, so all that are heard count.
-    let [bits, beside] = [0, 0];
-    for (const division of new Set(placed.reach.map((each) => each.division))) {
-      for (const stop of division.stops) {
-        if (!voicesOf(problem, placed, stop)) continue;
-        const match = recipe.matchOf(stop);
-        bits |= match.standIn;
-        if (match.items === 0) beside |= match.standIn;
+    let all = noProgress();
+    for (const { match } of this.besides) addMatch(all, match, all);
+    this.still[entries.length] = all;
+    for (let i = entries.length - 1; i >= 0; i--) {
+      const match = this.matches[i];
+      if (match) {
+        const more = noProgress();
+        addMatch(all, match, more);
+        all = more;
       }
+      this.still[i] = all;
     }
-    this.instead = this.items.map((item) => {
-      let most = 0;
-      for (const use of item.instead) {
-        const serves = !colour && (use.bits & beside) !== 0 && (use.bits & bits) === use.bits;
-        if (use.leaveOut || serves) most = Math.max(most, use.weight);
-      }
-      return most;
-    });
+    // A colour that something stands in for is none of its own, so there only what may be left out serves.
+    this.uses = this.items.map(({ instead }) => (colour ? instead.filter((use) => use.leaveOut) : instead));
   }
 
   /**
@@ -147,31 +159,54 @@ export class View {
   }
 
   /** The most that the recipe can earn in the end: what is there, and what the entries from a place on can add. */
-  recipeAtMost({ satisfied, near, gained }: Progress, from: number): Points {
-    const open = this.itemsFrom[from] as number;
-    const full = near | (this.nearFrom[from] as number);
-    let sum = gained + (this.gainFrom[from] as number);
+  recipeAtMost(now: Progress, from: number): Points {
+    const still = this.still[from] as Progress;
+    const open = now.satisfied | still.satisfied;
+    const full = now.near | still.near;
+    let sum = now.gained + still.gained;
     for (let i = 0; i < this.items.length; i++) {
       const bit = 1 << i;
       const item = this.items[i] as Item;
-      const instead = this.instead[i] as number;
-      if ((satisfied | open) & bit) {
+      if (open & bit) {
         // Whatever is asked for in every kind is earned stop by stop.
         if (item.every) continue;
         if (full & bit) sum += item.weight;
-        else sum += satisfied & bit ? coupledWeight(item) : Math.max(coupledWeight(item), instead);
-      } else if (instead === 0 && this.whole) return Number.NEGATIVE_INFINITY;
-      else sum += instead;
+        else if (now.satisfied & bit) sum += coupledWeight(item);
+        else sum += Math.max(coupledWeight(item), this.insteadAtMost(i, now, still));
+      } else {
+        const instead = this.insteadAtMost(i, now, still);
+        if (instead === 0 && this.whole) return Number.NEGATIVE_INFINITY;
+        sum += instead;
+      }
     }
     return sum;
   }
 
+  /** The most that something standing in for an item can earn, by what is there and what can still come. */
+  private insteadAtMost(item: number, now: Progress, still: Progress): Points {
+    const uses = this.uses[item] as Item["instead"];
+    if (uses.length === 0) return 0;
+    const missing = ~(now.standIn | still.standIn);
+    const beside = now.besideStandIn | still.besideStandIn;
+    const near = now.nearStandIn | still.nearStandIn;
+    let most = 0;
+    for (let i = 0; i < uses.length; i++) {
+      const use = uses[i] as Item["instead"][number];
+      if (use.weight <= most) break;
+      if (use.leaveOut || ((use.bits & beside) !== 0 && (use.bits & missing) === 0)) {
+        most = Math.max(most, worthOf(use, near));
+      }
+    }
+    return most;
+  }
+
   /** Whether everything asked for is there, can still come, or has something that stands in for it. */
-  canConform(satisfied: number, from: number): boolean {
+  canConform(now: Progress, from: number): boolean {
     if (!this.weighed.recipe.speaks) return false;
-    const open = satisfied | (this.itemsFrom[from] as number);
+    const still = this.still[from] as Progress;
+    const open = now.satisfied | still.satisfied;
     for (let i = 0; i < this.items.length; i++) {
-      if (!(open & (1 << i)) && (this.instead[i] as number) === 0) return false;
+      if (!(open & (1 << i)) && this.insteadAtMost(i, now, still) === 0) return false;
     }
     return true;
   }

@@ -11,8 +11,8 @@ import type { Base, Candidate, Want } from "./candidate.ts";
 import type { Entry } from "./entries.ts";
 import { blendOf, freshNode, type Heard, hear, hearNoMore, hearNothing, type Node, partAtMost } from "./heard.ts";
 import type { Offer } from "./offer.ts";
-import type { View } from "./view.ts";
-import { TooManySets } from "./work.ts";
+import { addMatch, type View } from "./view.ts";
+import { spend } from "./work.ts";
 
 const POSITIONS: readonly BoxPosition[] = ["open", "half", "closed"];
 
@@ -55,8 +55,8 @@ export class Walk {
   private later: readonly PartSound[] = [];
   private laterOf: readonly (readonly PartSound[])[] = [];
   private readonly all = silence();
-  /** By item: all bits of its stand-ins. */
-  private readonly standInBits: readonly number[];
+  /** By item: how many stops one stand-in for it takes at most. */
+  private readonly standInSizes: readonly number[];
 
   constructor(offer: Offer, base: Base, freeBoxes: readonly string[], threshold: Points, want: Want) {
     this.offer = offer;
@@ -70,7 +70,9 @@ export class Walk {
     this.borrowedDivisions = base.drawn.reduce((bits, stop) => bits | (offer.divisionBits.get(stop.division) ?? 0), 0);
     this.positions = new Map(base.boxes);
     this.positionOf = new Uint8Array(offer.entries.length);
-    this.standInBits = offer.own.items.map((item) => item.instead.reduce((all, use) => all | use.bits, 0));
+    this.standInSizes = offer.own.items.map((item) =>
+      item.instead.reduce((most, use) => Math.max(most, countPitches(use.bits)), 0),
+    );
   }
 
   /** The bound of all sets together, whatever the boxes; `null` when no set is allowed. Looks at no entry. */
@@ -125,6 +127,9 @@ export class Walk {
     root.plain = 0;
     root.makes = 0;
     root.strays = 0;
+    root.strayItems = 0;
+    root.strayBits = 0;
+    root.strayTwice = false;
     root.companionsAtMost = 0;
     root.loyal = offer.weighed.recipe.speaks;
     this.borrow(offer.own, root);
@@ -172,14 +177,18 @@ export class Walk {
     return this.offer.whole === 0 ? 0 : ((this.offer.making[from] as readonly Points[])[makes] as Points);
   }
 
-  /** No more strays than there are stand-ins wanted can serve, one for each. */
-  private crowding(strays: number, satisfied: number): Points {
+  /**
+   * Each thing not satisfied has one stand-in at most, of so many stops. A stray more than these take doubles one that is
+   * there, or stands in for nothing.
+   */
+  private crowding({ strays, strayItems, strayTwice, satisfied }: Node): Points {
     if (strays === 0) return 0;
-    let open = 0;
-    for (let i = 0; i < this.standInBits.length; i++) {
-      if (!(satisfied & (1 << i))) open |= this.standInBits[i] as number;
+    const open = strayItems & ~satisfied;
+    let room = 0;
+    for (let i = 0; i < this.standInSizes.length; i++) {
+      if (open & (1 << i)) room += this.standInSizes[i] as number;
     }
-    return COSTS.again * Math.max(0, strays - countPitches(open));
+    return (strayTwice ? COSTS.again : COSTS.stray) * Math.max(0, strays - room);
   }
 
   /** The sound of all that may yet be drawn with a set. */
@@ -220,8 +229,7 @@ export class Walk {
   private grow(start: number, depth: number): void {
     const { offer, chosen, counts } = this;
     const { entries, own, free, whole } = offer;
-    offer.work.left -= 1;
-    if (offer.work.left < 0) throw new TooManySets();
+    spend(offer.work);
     const node = this.nodes[depth] as Node;
     const next = this.node(depth + 1);
     const ceiling = (offer.weighed.fix as number) + offer.weighed.most;
@@ -234,12 +242,10 @@ export class Walk {
       if (isFree && !this.bringsAnything(node, i)) continue;
       this.step(node, entry, isFree, next);
       next.makes = node.makes | (offer.makes[i] as number);
-      next.satisfied = node.satisfied | match.items;
-      next.near = match.coupled ? node.near : node.near | match.items;
-      next.gained = node.gained + match.gain;
+      addMatch(node, match, next);
       const most =
         ceiling + own.recipeAtMost(next, i + 1) + node.companionsAtMost - next.cost - this.toMake(next.makes, i + 1);
-      if (most - this.crowding(next.strays, next.satisfied) < this.threshold) {
+      if (most - this.crowding(next) < this.threshold) {
         this.pruned = true;
         // Later strays cost no less and leave no more to come.
         if (!free && entry.rank >= 4 && match.status !== "plain" && node.makes === whole) break;
@@ -287,6 +293,9 @@ export class Walk {
     next.plain = node.plain;
     next.loyal = node.loyal;
     next.strays = node.strays;
+    next.strayItems = node.strayItems;
+    next.strayBits = node.strayBits;
+    next.strayTwice = node.strayTwice;
     if (isFree) return;
     if (match.status === "asked") {
       const again = (this.counts[match.primary] as number) > 0 && !this.offer.own.items[match.primary]?.every;
@@ -299,7 +308,12 @@ export class Walk {
       next.plain += 1;
       if (next.plain > 1) next.cost += match.cost;
     } else if (entry.tremulant === null && !mayStandIn) next.cost += match.cost;
-    if (entry.rank === 2 && (entry.standInItems & ~node.satisfied) !== 0) next.strays += 1;
+    if (entry.rank === 2 && mayStandIn) {
+      next.strays += 1;
+      next.strayItems |= entry.standInItems;
+      next.strayBits |= match.standIn;
+      next.strayTwice ||= (node.strayBits & match.standIn) !== 0;
+    }
     if (match.status === "against" || (match.status === "stray" && entry.standInItems === 0)) next.loyal = false;
   }
 
