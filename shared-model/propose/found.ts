@@ -34,7 +34,7 @@ const grounds = new WeakMap<Problem, ReadonlySet<number>>();
  * Places in print of the stops that ground a bass and nothing else: those of the pedal where the hands have the music.
  * Eight registrations should be eight for the hands, each over its best bass.
  */
-function groundOf(problem: Problem): ReadonlySet<number> {
+export function groundOf(problem: Problem): ReadonlySet<number> {
   let ground = grounds.get(problem);
   if (!ground) {
     const { instrument, section } = problem;

@@ -12,6 +12,9 @@ export interface Piece {
   readonly candidate: Candidate;
 }
 
+/** What of a piece tells one state from another. */
+type Drawn = Omit<Piece, "candidate"> & { readonly candidate: Pick<Candidate, "stops" | "tremulants" | "boxes"> };
+
 /** Where a part is played. */
 export const placingOf = (placed: PlacedPart): Placing => ({
   part: placed.part.id,
@@ -29,7 +32,7 @@ export const stateOf = (pieces: readonly Piece[]): ConsoleState => ({
 });
 
 /** As {@link identify}, from the parts of a state that is not put together yet. */
-export function identifyPieces(problem: Problem, pieces: readonly Piece[]): Identity {
+export function identifyPieces(problem: Problem, pieces: readonly Drawn[]): Identity {
   const places = placesInPrint(problem);
   const keyboards = problem.section.parts.map((_, index) => {
     const placed = pieces.find((each) => each.index === index)?.option.placed;

@@ -1,5 +1,6 @@
 import type { Points } from "../rules/rule.ts";
 import type { Base, Candidate, Want } from "./candidate.ts";
+import { placesInPrint } from "./found.ts";
 import type { Offer } from "./offer.ts";
 import { Walk } from "./walk.ts";
 
@@ -34,6 +35,13 @@ export class Pool {
       if (bound === null) this.exhausted = true;
     }
     return this.highest;
+  }
+
+  /** Whether there is something to draw, and all of it stands at these places in print. */
+  draws(places: ReadonlySet<number>): boolean {
+    const { entries, problem } = this.offer;
+    const inPrint = placesInPrint(problem);
+    return entries.length > 0 && entries.every(({ stop }) => stop !== null && places.has(inPrint.get(stop) as number));
   }
 
   /** Whether every allowed set there is has been found. */

@@ -5,15 +5,18 @@ import type { Problem, WeighedPart } from "../judging/problem.ts";
 import { forEachPair, yielding } from "../judging/weighing.ts";
 import type { PairRule, Points } from "../rules/rule.ts";
 import type { Candidate } from "./candidate.ts";
-import { compareFound, type Found, placeCode } from "./found.ts";
+import { compareFound, type Found, groundOf, placeCode } from "./found.ts";
 import type { Effort, Frames, Option, PairTable, Wish } from "./frames.ts";
 import { identifyPieces, type Piece, placingOf, stateOf } from "./piece.ts";
 import { Pool } from "./pool.ts";
 import { baseFor, sharingFor } from "./sharing.ts";
 import { standTogether } from "./state-space.ts";
+import { spend, type Work, workOf } from "./work.ts";
 
 /** What counts as one: every state, or all states together whose `drawing` is one (`found.ts`). */
 export type Kept = "states" | "drawings";
+
+const NOTHING: Pick<Candidate, "stops" | "tremulants" | "boxes"> = { stops: [], tremulants: [], boxes: [] };
 
 /** One sinking of the threshold. */
 export class Round {
@@ -29,6 +32,7 @@ export class Round {
   /** What is kept so far, best first. */
   private ranked: Found[] = [];
   private readonly effort: Effort;
+  private readonly work: Work;
 
   constructor(
     problem: Problem,
@@ -41,6 +45,7 @@ export class Round {
   ) {
     this.effort = effort;
     this.problem = problem;
+    this.work = workOf(problem);
     this.frames = frames;
     this.wanted = wanted;
     this.kept = kept;
@@ -125,6 +130,18 @@ export class Round {
     );
     const sharing = placed.map((each, at) => (at === 0 ? null : sharingFor(problem, placed.slice(0, at), each)));
     const chosen: Candidate[] = [];
+    const last = inOrder.length - 1;
+    let groundsOnly: boolean | undefined;
+    /** What the hands have drawn, over whatever bass: of that the best alone is wanted. */
+    const drawingSoFar = (): string =>
+      identifyPieces(
+        problem,
+        inOrder.map(({ option, index }, i) => ({
+          option,
+          index,
+          candidate: i === last ? NOTHING : (chosen[i] as Candidate),
+        })),
+      ).drawing;
     const poolFor = (at: number): Pool => {
       const [own, shared] = [weighed[at] as WeighedPart, sharing[at]];
       const wish: Wish = {
@@ -147,18 +164,23 @@ export class Round {
       let rest = pairsLeft;
       for (let i = at + 1; i < expected.length; i++) if (!companions.includes(i)) rest += expected[i] as Points;
       const pool = poolFor(at);
-      const need = (): Points => this.cut - sum - rest;
+      if (at === last) groundsOnly ??= this.kept === "drawings" && pool.draws(groundOf(problem));
+      const drawing = at === last && groundsOnly ? drawingSoFar() : null;
+      const known = (): Found | undefined => (drawing === null ? undefined : this.found.get(drawing));
+      const need = (): Points => Math.max(this.cut, known()?.score ?? this.cut) - sum - rest;
       if (pool.bound < need()) {
-        if (pool.bound !== Number.NEGATIVE_INFINITY) this.pruned = true;
+        if (pool.bound !== Number.NEGATIVE_INFINITY && !known()) this.pruned = true;
         return;
       }
       for (const candidate of pool.descending(need)) {
         const reach = sum + candidate.reach + rest;
+        if (reach < (known()?.score ?? reach)) break;
         if (reach < this.cut || (reach === this.cut && this.standsBehind(options))) {
           this.pruned = true;
           break;
         }
         this.effort.candidates += 1;
+        spend(this.work);
         chosen[at] = candidate;
         companions.forEach((i, which) => {
           expected[i] = candidate.companions[which] as Points;
@@ -166,7 +188,8 @@ export class Round {
         const pairs = this.pairs(weighed, chosen, at, reach);
         if (pairs) grow(at + 1, sum + candidate.points + pairs.points, pairsLeft - pairs.most);
       }
-      if (!pool.isExhausted) this.pruned = true;
+      // What a better bass has passed over is nothing lost.
+      if (!pool.isExhausted && !known()) this.pruned = true;
       chosen.length = at;
     };
     // Placed, the pairs can give no more than this; a shared keyboard often much less than anywhere.
