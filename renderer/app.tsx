@@ -20,6 +20,7 @@ import { useMenu } from "./state/use-menu.ts";
 import { useDesk, useStore } from "./state/use-store.tsx";
 import { SurveyPage } from "./survey/survey-page.tsx";
 import { TexturePage } from "./texture/texture-page.tsx";
+import { VisitPage } from "./visit/visit-page.tsx";
 import { TroubleNote } from "./words/trouble-note.tsx";
 
 const TITLES: Readonly<Record<Page, string>> = {
@@ -32,6 +33,7 @@ const TITLES: Readonly<Record<Page, string>> = {
   cards: "Cue cards",
   survey: "What this organ can do",
   carry: "To another organ",
+  visit: "A visit",
   about: "About and sources",
 };
 
@@ -106,6 +108,7 @@ function WithOrgan({ text, page }: { text: string; page: Page }): ReactNode {
   }
   if (page === "organ") return <OrganPage instrument={instrument} />;
   if (page === "survey") return <SurveyPage instrument={instrument} text={text} />;
+  if (page === "visit") return <VisitPage instrument={instrument} text={text} />;
   if (page === "carry") return <CarryPage instrument={instrument} text={text} />;
   if (page === "cards") return <CardsPage instrument={instrument} />;
   if (page === "piece") return <PiecePage instrument={instrument} />;

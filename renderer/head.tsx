@@ -14,7 +14,7 @@ const CHAPTERS: readonly (readonly [page: Page, words: string])[] = [
 ];
 
 /** Pages that belong to a chapter of another name. */
-const WITHIN: Readonly<Partial<Record<Page, Page>>> = { "by-hand": "registration", carry: "piece" };
+const WITHIN: Readonly<Partial<Record<Page, Page>>> = { "by-hand": "registration", carry: "piece", visit: "organ" };
 
 /** The running head: which organ lies open, the chapters, undo, and the light. */
 export function Head() {

@@ -9,7 +9,7 @@ const kilobytes = (bytes: number): string => `${Math.round(bytes / 1024)} kB`;
  * library taken in twice does not.
  */
 const BUDGET = [
-  { script: "index", most: 1_520_000 },
+  { script: "index", most: 1_560_000 },
   { script: "reckon-worker", most: 1_050_000 },
   { script: "printing", most: 580_000 },
 ] as const;

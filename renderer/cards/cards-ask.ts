@@ -1,4 +1,6 @@
+import type { Handout } from "../../shared-model/cards/handout.ts";
 import type { PrintedCards } from "../../shared-model/cards/paper/page.ts";
+import type { Paper } from "../../shared-model/cards/paper/paper.ts";
 import type { PieceCards } from "../../shared-model/cards/piece-card.ts";
 import type { PrintForm } from "./printing.ts";
 
@@ -8,6 +10,13 @@ export type CardsAsk = {
   readonly organ: string;
   readonly piece: string;
 } & ({ readonly wants: "cards" } | { readonly wants: "pages" | "pdf"; readonly form: PrintForm });
+
+/** What is asked of the worker to have something printed that is read in the hand; it answers with the bytes of a PDF. */
+export interface HandoutAsk {
+  readonly wants: "handout";
+  readonly handout: Handout;
+  readonly paper: Paper;
+}
 
 /** What comes of it. */
 export interface CardsAnswer {

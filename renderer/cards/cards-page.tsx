@@ -4,7 +4,6 @@ import type { Page } from "../../shared-model/cards/paper/page.ts";
 import { PAPER_FORMS, PAPERS, type Paper } from "../../shared-model/cards/paper/paper.ts";
 import type { PieceCards } from "../../shared-model/cards/piece-card.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
-import { troubleWords } from "../state/opening.ts";
 import { useStore, useWork } from "../state/use-store.tsx";
 import { Act, Plain } from "../words/action.tsx";
 import { TroubleNote } from "../words/trouble-note.tsx";
@@ -12,6 +11,7 @@ import { capital, counted } from "../words/typeset.tsx";
 import { PageDrawing } from "./page-drawing.tsx";
 import type { PrintForm } from "./printing.ts";
 import { useCards, usePdf } from "./use-cards.ts";
+import { useHanding } from "./use-handing.ts";
 
 const PART_WORDS: Readonly<Record<PiecePart, string>> = {
   overview: "overview",
@@ -62,32 +62,12 @@ interface DeskProps {
 }
 
 function Desk({ instrument, form, onForm, open }: DeskProps) {
-  const store = useStore();
   const made = useCards(instrument, form);
   const pdf = usePdf(instrument);
-  const [busy, setBusy] = useState<string | null>(null);
-  const [said, setSaid] = useState<{ readonly words: string; readonly trouble: boolean } | null>(null);
   const answer = made.state === "done" ? made.answer : null;
   const parts = partsIn(answer?.cards ?? null);
   const pages = answer?.printed?.pages ?? [];
-  const name = `${(answer?.printed?.title ?? "Cue cards").replace(/[\\/:*?"<>|]+/gu, " ").slice(0, 100)}.pdf`;
-
-  const hand = async (doing: string, way: "show" | "export"): Promise<void> => {
-    setBusy(doing);
-    setSaid(null);
-    try {
-      const bytes = await pdf(form);
-      if (way === "show") await store.host.showPdf({ name, bytes });
-      else {
-        const file = await store.host.exportFile({ name, bytes });
-        if (file)
-          setSaid({ words: file.where === null ? `${name} is saved.` : `Saved as ${file.where}.`, trouble: false });
-      }
-    } catch (thrown) {
-      setSaid({ words: troubleWords(thrown), trouble: true });
-    }
-    setBusy(null);
-  };
+  const { busy, said, hand } = useHanding(answer?.printed?.title ?? "Cue cards", () => pdf(form));
   return (
     <main className="cards">
       <div className="opening">
@@ -96,14 +76,10 @@ function Desk({ instrument, form, onForm, open }: DeskProps) {
           {busy ?? (answer ? counted(pages.length, form.sheet === null ? "page" : "sheet") : "setting the pages …")}
         </p>
         <div className="end">
-          <Act
-            second
-            onClick={() => void hand("making the PDF …", "export")}
-            disabled={pages.length === 0 || busy !== null}
-          >
+          <Act second onClick={() => void hand("export")} disabled={pages.length === 0 || busy !== null}>
             Save as PDF
           </Act>
-          <Act onClick={() => void hand("making the PDF …", "show")} disabled={pages.length === 0 || busy !== null}>
+          <Act onClick={() => void hand("show")} disabled={pages.length === 0 || busy !== null}>
             Print
           </Act>
         </div>

@@ -3,6 +3,7 @@ import sansBold from "@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_6
 import serif from "@expo-google-fonts/source-serif-4/400Regular/SourceSerif4_400Regular.ttf?url";
 import serifBold from "@expo-google-fonts/source-serif-4/600SemiBold/SourceSerif4_600SemiBold.ttf?url";
 import dynamic from "@expo-google-fonts/source-serif-4/700Bold_Italic/SourceSerif4_700Bold_Italic.ttf?url";
+import { type Handout, handoutPages } from "../../shared-model/cards/handout.ts";
 import { type PiecePart, piecePages } from "../../shared-model/cards/pages.ts";
 import { imposed } from "../../shared-model/cards/paper/impose.ts";
 import type { PrintedCards } from "../../shared-model/cards/paper/page.ts";
@@ -19,7 +20,7 @@ const FILES: Readonly<Record<Face, string>> = {
   dynamic,
 };
 
-let faces: Promise<Typefaces> | null = null;
+let loaded: Promise<Typefaces> | null = null;
 
 async function load(): Promise<Typefaces> {
   const files = await Promise.all(
@@ -35,11 +36,11 @@ async function load(): Promise<Typefaces> {
 /** The faces that cards are printed in, loaded once. */
 function typefaces(): Promise<Typefaces> {
   // What failed once may be there the next time.
-  faces ??= load().catch((thrown: unknown) => {
-    faces = null;
+  loaded ??= load().catch((thrown: unknown) => {
+    loaded = null;
     throw thrown;
   });
-  return faces;
+  return loaded;
 }
 
 /** How cards are printed. */
@@ -60,3 +61,9 @@ export async function pagesOf(cards: PieceCards, { paper, sheet, parts }: PrintF
 /** The same as a PDF file. */
 export const pdfBytes = async (cards: PieceCards, form: PrintForm): Promise<Uint8Array> =>
   pdfOf(await pagesOf(cards, form), await typefaces());
+
+/** A handout as a PDF file. */
+export async function handoutBytes(handout: Handout, paper: Paper): Promise<Uint8Array> {
+  const faces = await typefaces();
+  return pdfOf(handoutPages(handout, { paper, measure: faces.measure }), faces);
+}

@@ -92,6 +92,28 @@ const COMPARISONS = [
   "The 16 of the pedal: it vanishes under the stopped 8, very soft; only under the chorus, soft; it carries the chorus, middling or strong.",
 ] as const;
 
+/** What the room is like, or that nobody has said. */
+export function RoomChoice({ instrument, edit }: { readonly instrument: Instrument; readonly edit: Edit }) {
+  return (
+    <select
+      className="pick"
+      aria-label="What the room is like"
+      value={instrument.roomByEar ? instrument.room : ""}
+      onChange={(event) => {
+        const room = event.target.value === "" ? null : (event.target.value as Room);
+        edit("the room", { edit: "set-room", room });
+      }}
+    >
+      <option value="">{instrument.roomByEar ? "not said" : "not said; taken for medium"}</option>
+      {Object.entries(ROOMS).map(([room, words]) => (
+        <option key={room} value={room}>
+          {words}
+        </option>
+      ))}
+    </select>
+  );
+}
+
 /** What the room does, and how to listen. */
 export function RoomByEar({ instrument, edit }: { readonly instrument: Instrument; readonly edit: Edit }) {
   return (
@@ -100,22 +122,7 @@ export function RoomByEar({ instrument, edit }: { readonly instrument: Instrumen
         The room
       </h2>
       <p className="new">
-        <select
-          className="pick"
-          aria-label="What the room is like"
-          value={instrument.roomByEar ? instrument.room : ""}
-          onChange={(event) => {
-            const room = event.target.value === "" ? null : (event.target.value as Room);
-            edit("the room", { edit: "set-room", room });
-          }}
-        >
-          <option value="">{instrument.roomByEar ? "not said" : "not said; taken for medium"}</option>
-          {Object.entries(ROOMS).map(([room, words]) => (
-            <option key={room} value={room}>
-              {words}
-            </option>
-          ))}
-        </select>
+        <RoomChoice instrument={instrument} edit={edit} />
       </p>
       <details>
         <summary>How to listen to the stops</summary>

@@ -47,9 +47,10 @@ function rename(registration: Draft<DrawnByHand>, { stops, divisions, couplers }
 /**
  * Changes the organ on the desk, in the text of its file. What cannot be done is told on the page, and nothing is changed.
  *
+ * @param run edits of the same run are taken back together.
  * @returns whether it was done.
  */
-export function editOrgan(store: Store, words: string, edit: InstrumentEdit): boolean {
+export function editOrgan(store: Store, words: string, edit: InstrumentEdit, run: string | null = null): boolean {
   const { organ } = store.work;
   if (organ === null) return false;
   const { text, troubles } = editInstrumentFile(organ, [edit], "the organ");
@@ -62,10 +63,14 @@ export function editOrgan(store: Store, words: string, edit: InstrumentEdit): bo
   }
   const [before, after] = [organOf(organ).instrument, organOf(text).instrument];
   const renamed = before && after ? renamedBy(edit, before, after) : null;
-  store.act(words, (draft: Draft<Work>) => {
-    draft.organ = text;
-    for (const { registration, steps } of renamed ? draft.piece.sections : [])
-      for (const each of registration ? [registration, ...steps] : steps) if (renamed) rename(each, renamed);
-  });
+  store.act(
+    words,
+    (draft: Draft<Work>) => {
+      draft.organ = text;
+      for (const { registration, steps } of renamed ? draft.piece.sections : [])
+        for (const each of registration ? [registration, ...steps] : steps) if (renamed) rename(each, renamed);
+    },
+    run,
+  );
   return true;
 }

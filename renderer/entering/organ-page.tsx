@@ -2,7 +2,7 @@ import { useState } from "react";
 import type { Division, Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { organFacts } from "../../shared-model/stoplist/organ-facts.ts";
 import { useDesk, useStore } from "../state/use-store.tsx";
-import { Act } from "../words/action.tsx";
+import { Act, Plain } from "../words/action.tsx";
 import { FAMILY_WORDS, FamilyLegend, FamilySign } from "../words/family-sign.tsx";
 import { NameField } from "../words/name-field.tsx";
 import { organWords } from "../words/organ-words.ts";
@@ -37,6 +37,7 @@ export function OrganPage({ instrument }: { instrument: Instrument }) {
           {organWords(organFacts(instrument))}, {counted(stops.length, "stop")}
         </p>
         <div className="end">
+          <Plain onClick={() => store.turnTo("visit")}>A visit</Plain>
           <Act onClick={() => store.turnTo("texture")}>Choose a texture</Act>
         </div>
       </div>

@@ -1,6 +1,6 @@
 import { type ImproveAsk, waysFor } from "../by-hand/ways.ts";
 import { cardsFor } from "../cards/cards-answer.ts";
-import type { CardsAsk } from "../cards/cards-ask.ts";
+import type { CardsAsk, HandoutAsk } from "../cards/cards-ask.ts";
 import { type CarryAsk, type CarryFileAsk, carriedFileFor, carryFor } from "../carry/carrying.ts";
 import { type PlanAsk, planFor } from "../piece/planning.ts";
 import { type SurveyAsk, surveySteps } from "../survey/survey-steps.ts";
@@ -13,6 +13,7 @@ type Ask =
   | ({ readonly wants: "survey" } & SurveyAsk)
   | ({ readonly wants: "carry" } & CarryAsk)
   | ({ readonly wants: "carried-file" } & CarryFileAsk)
+  | HandoutAsk
   | CardsAsk;
 
 /** The answer to a question. A survey tells of each step before it is done. */
@@ -31,6 +32,9 @@ function answer(ask: Ask, tell: (step: unknown) => void): unknown {
     case "survey":
       for (const step of surveySteps(ask)) tell(step);
       return true;
+    case "handout":
+      // The library that sets type and writes PDF is large, and wanted only here.
+      return import("../cards/printing.ts").then(({ handoutBytes }) => handoutBytes(ask.handout, ask.paper));
     case "cards":
     case "pages":
     case "pdf":

@@ -11,6 +11,7 @@ export const PAGES = [
   "cards",
   "survey",
   "carry",
+  "visit",
   "about",
 ] as const;
 export type Page = (typeof PAGES)[number];

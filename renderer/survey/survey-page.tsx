@@ -1,8 +1,13 @@
+import type { Handout } from "../../shared-model/cards/handout.ts";
+import { surveyHandout } from "../../shared-model/cards/survey-handout.ts";
 import { observationsOf } from "../../shared-model/carry/observations.ts";
+import { surveyedSchool } from "../../shared-model/carry/organ-survey.ts";
+import type { SurveyedTexture } from "../../shared-model/carry/survey.ts";
 import { TRADITIONS } from "../../shared-model/music/texture.ts";
 import { texturesOf } from "../../shared-model/music/textures/catalogue.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { organFacts } from "../../shared-model/stoplist/organ-facts.ts";
+import { PrintHandout } from "../cards/print-handout.tsx";
 import { useStore, useWork } from "../state/use-store.tsx";
 import { Act, Plain } from "../words/action.tsx";
 import { organWords } from "../words/organ-words.ts";
@@ -12,6 +17,19 @@ import { AtSight } from "./at-sight.tsx";
 import { School } from "./school.tsx";
 import { TEXTURES_IN_ALL } from "./surveyor.ts";
 import { useSurvey } from "./use-survey.ts";
+
+/** The whole survey as a sheet. */
+const handoutOf = (instrument: Instrument, surveyed: readonly SurveyedTexture[]): Handout =>
+  surveyHandout({
+    instrument,
+    observations: observationsOf(instrument),
+    schools: TRADITIONS.map((tradition) =>
+      surveyedSchool(
+        tradition,
+        surveyed.filter((each) => each.tradition === tradition),
+      ),
+    ),
+  });
 
 /** What is possible on this organ, school by school and texture by texture, and what its list shows at first sight. */
 export function SurveyPage({ instrument, text }: { instrument: Instrument; text: string }) {
@@ -36,6 +54,7 @@ export function SurveyPage({ instrument, text }: { instrument: Instrument; text:
                 : `${surveyed.length} of ${TEXTURES_IN_ALL} textures looked at`}
           </p>
           <Plain onClick={() => store.turnTo("carry")}>Carry a piece here</Plain>
+          {state === "done" && <PrintHandout handout={handoutOf(instrument, surveyed)} />}
           {state === "looking" && (
             <Act second onClick={stop}>
               Stop

@@ -49,6 +49,13 @@ export const byLevel = ({
     (each) => each.textures.length > 0,
   );
 
+/** A school whose textures are all looked at, with its verdict. */
+export const surveyedSchool = (tradition: Tradition, textures: readonly SurveyedTexture[]): SurveyedSchool => ({
+  tradition,
+  verdict: schoolVerdict(tradition, textures),
+  textures,
+});
+
 /**
  * Surveys an organ step by step: after each texture it says how far it is, at the end it returns the whole. Whoever drives
  * it may stop between any two steps and go on later.
@@ -65,7 +72,7 @@ export function* surveyingOrgan(
   for (const { done, of, surveyed, last } of surveying(instrument, options)) {
     const { tradition, texture } = surveyed;
     textures.push(surveyed);
-    const school = last ? { tradition, verdict: schoolVerdict(tradition, textures), textures } : null;
+    const school = last ? surveyedSchool(tradition, textures) : null;
     if (school) {
       schools.push(school);
       textures = [];

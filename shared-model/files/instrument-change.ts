@@ -1,5 +1,6 @@
 import type { Compass } from "../pitch/key.ts";
 import type { Brightness, ConsoleAids, Room, Strength } from "../stoplist/instrument.ts";
+import type { VisitTopic } from "../stoplist/visit-topic.ts";
 import type { CouplerText } from "./coupler-text.ts";
 import type { YamlValue } from "./yaml-words.ts";
 
@@ -36,4 +37,8 @@ export type InstrumentEdit =
   | { readonly edit: "set-tremulants"; readonly tremulants: readonly string[] }
   /** The stop has no pipes of its own: `lender` is the id of the one whose pipes it draws, `null` if it has its own. */
   | { readonly edit: "set-same-as"; readonly stop: string; readonly lender: string | null }
-  | { readonly edit: "set-aids"; readonly aids: ConsoleAids };
+  | { readonly edit: "set-aids"; readonly aids: ConsoleAids }
+  /** Hertz of A4, 370 to 500. */
+  | { readonly edit: "set-pitch"; readonly a4: number }
+  /** `null`, or nothing but blanks: not answered. */
+  | { readonly edit: "set-visit"; readonly topic: VisitTopic; readonly answer: string | null };

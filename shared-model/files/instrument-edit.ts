@@ -13,6 +13,7 @@ import { findStops, stopIndex, stopLabel, stopWords } from "./stop-name.ts";
 import { partStopText, type StopText } from "./stop-text.ts";
 import { type Patch, type Patches, patched, YamlPatcher } from "./text-patch.ts";
 import type { EditTrouble, Trouble } from "./trouble.ts";
+import { visitPatches } from "./visit-entry.ts";
 import { Names } from "./voice.ts";
 import type { Located } from "./yaml-text.ts";
 import type { YamlValue } from "./yaml-words.ts";
@@ -43,8 +44,10 @@ interface StopPlace extends Place {
 }
 
 const DIVISION_HEAD = ["name", "kind", "keyboard", "compass", "divided-at", "enclosed"];
-/** The room comes behind these keys. */
-const BEFORE_ROOM = ["registrant", "name", "place", "builder", "year", "history", "note", "a4", "temperament"];
+/** The pitch comes behind these keys. */
+const BEFORE_PITCH = ["registrant", "name", "place", "builder", "year", "history", "note"];
+/** The room comes behind these. */
+const BEFORE_ROOM = [...BEFORE_PITCH, "a4", "temperament"];
 /** Couplers come behind these keys. */
 const BEFORE_COUPLERS = ["divisions", "ranks"];
 /** Tremulants come behind these. */
@@ -139,6 +142,10 @@ class InstrumentEditor {
       }
       case "set-aids":
         return sure(aidsPatches(this.#root, this.#instrument.aids, edit.aids, this.#patcher), "aids");
+      case "set-pitch":
+        return sure(this.#patcher.setKey(this.#root, "a4", edit.a4, BEFORE_PITCH), "a4");
+      case "set-visit":
+        return sure(visitPatches(this.#root, edit.topic, edit.answer, this.#patcher), "visit");
     }
   }
 

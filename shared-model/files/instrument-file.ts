@@ -10,6 +10,7 @@ import { readShape, startOf, UnknownKeys } from "./shape.ts";
 import { readStopEntry, readStopPitch } from "./stop-entry.ts";
 import { type SharedRank, StopWorkshop } from "./stop-workshop.ts";
 import type { Trouble } from "./trouble.ts";
+import { readVisit } from "./visit-entry.ts";
 import { Names } from "./voice.ts";
 import type { Located } from "./yaml-text.ts";
 
@@ -126,6 +127,7 @@ function readOrgan(root: Located, reporter: Reporter): Instrument | null {
   const unisonOff = readNames(value("unison-off"), divisionNames, reporter);
   const aids = readAids(value("aids"), divisionNames, reporter, unknown);
   const build = readConsoleBuild(value("console"), divisionNames, reporter, unknown);
+  const visit = readVisit(value("visit"), reporter, unknown);
   if (!reporter.hasErrors()) reportEmptiness(divisions, value("divisions")?.start ?? root.start, reporter);
   unknown.report(reporter);
   if (!read) return null;
@@ -147,6 +149,7 @@ function readOrgan(root: Located, reporter: Reporter): Instrument | null {
     aids,
     ...(build && { console: build }),
     toys: read.toys ?? [],
+    ...(visit && { visit }),
   };
 }
 

@@ -1,5 +1,6 @@
 import * as z from "zod";
 import { FAMILIES, KINDS } from "../stoplist/kind.ts";
+import { VISIT_TOPICS, type VisitTopic } from "../stoplist/visit-topic.ts";
 
 const A4 = { low: 370, high: 500 } as const;
 
@@ -193,6 +194,21 @@ export const consoleBuildSchema = z.looseObject(
   { error: "keys such as action: mechanical" },
 );
 
+const answer = (about: string) =>
+  z
+    .union([z.string().max(5000), z.number(), z.null()], { error: "an answer in words, not longer than 5000 letters" })
+    .optional()
+    .describe(about);
+
+/** What was answered on a visit; an answer may be a number, or not there yet. */
+export const visitSchema = z.looseObject(
+  Object.fromEntries(Object.entries(VISIT_TOPICS).map(([topic, about]) => [topic, answer(about)])) as Record<
+    VisitTopic,
+    ReturnType<typeof answer>
+  >,
+  { error: "keys such as blower: behind the console" },
+);
+
 const names = (expected: string) => list(words(expected), `a list of names: ${expected}`, 60);
 
 /** The whole file without a look into divisions, ranks and couplers, which are read one by one. */
@@ -221,6 +237,7 @@ export const organSchema = z.looseObject(
     aids: z.unknown().optional(),
     console: z.unknown().optional(),
     toys: names("a toy such as Zimbelstern").optional(),
+    visit: z.unknown().optional(),
   },
   { error: "an organ" },
 );
@@ -239,4 +256,5 @@ export const instrumentSchema = organSchema.extend({
   couplers: z.array(z.union([z.string().describe("Swell to Great, Swell to Great 4"), couplerSchema])).optional(),
   aids: aidsSchema.optional(),
   console: consoleBuildSchema.optional(),
+  visit: visitSchema.optional(),
 });

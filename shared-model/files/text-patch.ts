@@ -86,6 +86,12 @@ export class YamlPatcher {
     return this.#isFlow(parent);
   }
 
+  /** A remark behind the `|` or `>` at which a text of several lines begins: the text goes, the remark does not. */
+  #headRemark(node: Located): string {
+    const head = this.#text.slice(node.start, this.#lineEnd(node.start));
+    return /^[|>][-+\d]*([ \t]+#.*)$/.exec(head)?.[1] ?? "";
+  }
+
   /** Gives a key of a group a value; a new key comes behind the last one of `after` that is there, else at the end. */
   setKey(map: Located, key: string, value: YamlValue, after: readonly string[] = []): Patches {
     const { pairs } = map;
@@ -97,7 +103,7 @@ export class YamlPatcher {
       const colon = this.#colonEnd(pair);
       const { node } = pair;
       const sameLine = node.value !== null && !this.#text.slice(colon, node.start).includes("\n");
-      if (sameLine) return [{ from: node.start, to: this.contentEnd(node), text }];
+      if (sameLine) return [{ from: node.start, to: this.contentEnd(node), text: text + this.#headRemark(node) }];
       return [{ from: colon, to: node.value === null ? colon : this.contentEnd(node), text: ` ${text}` }];
     }
     const last = pairs[pairs.length - 1];
@@ -177,6 +183,12 @@ export class YamlPatcher {
       return this.#insertLines(list, Math.max(0, Math.min(index, list.items.length)), item);
     }
     return this.#setLines(map, key, (indent) => item(`${indent}  `), after);
+  }
+
+  /** Gives a key that is not there a group of one key, on a line below it where the groups around have lines. */
+  beginGroup(map: Located, key: string, inner: string, value: YamlValue, after: readonly string[] = []): Patches {
+    if (this.#isFlow(map)) return this.setKey(map, key, { [inner]: value }, after);
+    return this.#setLines(map, key, (indent) => `${indent}  ${inner}: ${behindKey(value)}`, after);
   }
 
   /** Gives a key that holds nothing yet, or nothing that is to be kept, a value of whole lines. */

@@ -11,6 +11,15 @@ export type YamlValue =
 /** Text on one line, without signs that a text file cannot hold. */
 export const onOneLine = (text: string): string => text.replace(/[\p{C}\s]+/gu, " ").trim();
 
+/** However long a text is and however many lines it has, it stays on one line: lines end as `\n` between double quotes. */
+const ONE_LINE = {
+  lineWidth: 0,
+  minContentWidth: 0,
+  blockQuote: false,
+  singleQuote: false,
+  doubleQuotedMinMultiLineLength: Number.MAX_SAFE_INTEGER,
+} as const;
+
 /**
  * A value on one line, in quotes only where it needs them, so that it may stand behind a key or a dash as well as inside
  * brackets: `Principal 8`, `[C#2, Eb2]`, `{name: Gedackt, pitch: 8}`.
@@ -19,8 +28,7 @@ export function onLine(value: YamlValue): string {
   const list = stringify([value], {
     collectionStyle: "flow",
     flowCollectionPadding: false,
-    lineWidth: 0,
-    minContentWidth: 0,
+    ...ONE_LINE,
     aliasDuplicateObjects: false,
     keepUndefined: false,
   });
@@ -29,7 +37,7 @@ export function onLine(value: YamlValue): string {
 
 /** As {@link onLine}, for a place outside brackets: commas need no quotes there. */
 export const behindKey = (value: YamlValue): string =>
-  typeof value === "string" ? stringify(value, { lineWidth: 0 }).trimEnd() : onLine(value);
+  typeof value === "string" ? stringify(value, ONE_LINE).trimEnd() : onLine(value);
 
 /** A comment of one line. */
 export const comment = (text: string): string => `# ${onOneLine(text)}`;

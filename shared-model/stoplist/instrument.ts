@@ -1,6 +1,7 @@
 import type { Foot } from "../pitch/foot.ts";
 import type { Compass, Key } from "../pitch/key.ts";
 import type { Family, Kind } from "./kind.ts";
+import type { VisitAnswers } from "./visit-topic.ts";
 
 /** Strength by ear in five steps: 1 very soft, 2 soft, 3 middling (a principal 8), 4 strong, 5 very strong. */
 export type Strength = 1 | 2 | 3 | 4 | 5;
@@ -145,6 +146,8 @@ export interface Instrument {
   readonly aids: ConsoleAids;
   /** Absent where the file says nothing of it. */
   readonly console?: ConsoleBuild;
+  /** What was learnt on a visit: for people to read, nothing is reckoned with it. Absent where nothing is answered. */
+  readonly visit?: VisitAnswers;
   /** Nightingale, star, drum: named for the record, never proposed. */
   readonly toys: readonly string[];
 }

@@ -1,11 +1,12 @@
 import { spawnSync } from "node:child_process";
-import { writeFileSync } from "node:fs";
+import { rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { axeFindings, scrollsSideways, smallTargets } from "./accessible.ts";
 import { launchChromium } from "./chromium.ts";
+import { inOrderAtEverySize } from "./in-order.ts";
 import { type Served, served } from "./served.ts";
 
 let browser: Browser;
@@ -29,6 +30,21 @@ afterAll(async () => {
   await host?.stop();
 });
 
+/** The text of the PDF that the page saves. */
+async function savedPdf(): Promise<string> {
+  const [download] = await Promise.all([
+    page.waitForEvent("download", { timeout: 60_000 }),
+    page.getByRole("button", { name: "Save as PDF" }).click(),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/\.pdf$/);
+  const file = join(tmpdir(), `registrant-cards-${process.pid}.pdf`);
+  await download.saveAs(file);
+  const { stdout, error } = spawnSync("pdftotext", ["-layout", file, "-"], { encoding: "utf8" });
+  if (error) throw new Error("The tests of PDFs need pdftotext (Debian: apt-get install poppler-utils).");
+  rmSync(file);
+  return stdout;
+}
+
 describe("cue cards", () => {
   test("stand on the page with what is drawn, in millimetres of the paper chosen", { timeout: 60_000 }, async () => {
     const card = page.getByRole("img", { name: /^Page 1/ });
@@ -39,17 +55,7 @@ describe("cue cards", () => {
   });
 
   test("are saved as a PDF whose text is what is drawn", { timeout: 120_000 }, async () => {
-    const [download] = await Promise.all([
-      page.waitForEvent("download", { timeout: 60_000 }),
-      page.getByRole("button", { name: "Save as PDF" }).click(),
-    ]);
-    expect(download.suggestedFilename()).toMatch(/\.pdf$/);
-    const file = join(tmpdir(), `registrant-cards-${process.pid}.pdf`);
-    await download.saveAs(file);
-    const { stdout, error } = spawnSync("pdftotext", ["-layout", file, "-"], { encoding: "utf8" });
-    if (error) throw new Error("The tests of PDFs need pdftotext (Debian: apt-get install poppler-utils).");
-    expect(stdout).toMatch(/Oboe 8/);
-    writeFileSync(file, "");
+    expect(await savedPdf()).toMatch(/Oboe 8/);
   });
 
   test("say what to choose when nothing is chosen to be printed", { timeout: 60_000 }, async () => {
@@ -67,4 +73,41 @@ describe("cue cards", () => {
       expect(await axeFindings(page), String(width)).toEqual([]);
     }
   });
+});
+
+describe("a visit", () => {
+  const answer = (question: string | RegExp) => page.getByRole("textbox", { name: question });
+  const ownFile = () => host.files().find((file) => file.startsWith("organs/")) ?? "";
+
+  test("is filled in afterwards, settles what it can, stands in the organ's file, and is taken back step by step", {
+    timeout: 120_000,
+  }, async () => {
+    await page.setViewportSize({ width: 1280, height: 860 });
+    await page.getByRole("button", { name: "Organ", exact: true }).click();
+    await page.getByRole("button", { name: "A visit" }).click();
+    await page.getByText(/^0 of \d+ questions answered$/).waitFor();
+    await answer(/^Where is the blower/).fill("Behind the vestry door.\nTwo minutes.");
+    await answer(/^Is there a guide/).fill("In the bench.");
+    await page.getByRole("combobox", { name: "Mark a stop off" }).selectOption({ label: "Nazard 2 2/3" });
+    await page.getByRole("combobox", { name: "What the room is like" }).selectOption("dry");
+    await page.getByText(/^2 of \d+ questions answered$/).waitFor();
+    await expect.poll(() => host.text(ownFile()), { timeout: 20_000 }).toMatch(/room: dry/);
+    const text = host.text(ownFile());
+    expect(text).toContain('\nvisit:\n  blower: "Behind the vestry door.\\nTwo minutes."\n  guide: In the bench.\n');
+    expect(text).toMatch(/Nazard.*off: true/);
+
+    const printed = await savedPdf();
+    expect(printed.replace(/\s+/g, " ")).toContain("In the bench.");
+    expect(printed).toMatch(/Two minutes/);
+
+    await page.getByRole("button", { name: /^Undo the room/ }).click();
+    await page.getByRole("button", { name: /^Undo marking Nazard/ }).click();
+    await page.getByRole("button", { name: /^Undo an answer/ }).click();
+    await page.getByText(/^1 of \d+ questions answered$/).waitFor();
+    expect(await answer(/^Is there a guide/).inputValue()).toBe("");
+    expect(await answer(/^Where is the blower/).inputValue()).toBe("Behind the vestry door.\nTwo minutes.");
+    await expect.poll(() => host.text(ownFile()), { timeout: 20_000 }).not.toContain("guide:");
+  });
+
+  test("is in order for everybody in both lights", { timeout: 180_000 }, () => inOrderAtEverySize(page));
 });

@@ -3,6 +3,7 @@ import type { InstrumentEdit } from "../../shared-model/files/instrument-change.
 import { editInstrumentFile } from "../../shared-model/files/instrument-edit.ts";
 import { readInstrumentFile } from "../../shared-model/files/instrument-file.ts";
 import { troubleLine } from "../../shared-model/files/trouble-words.ts";
+import type { VisitTopic } from "../../shared-model/stoplist/visit-topic.ts";
 
 const FILE = `# Our organ, as found in 1998
 registrant:   instrument/1
@@ -417,5 +418,88 @@ describe("edits that are refused leave the file alone and say why", () => {
       null,
       "s.yaml, line 1, column 1: error: II/Gedackt 8 is written in a way that can only be changed in the file itself, by hand.",
     ]);
+  });
+});
+
+describe("what was learnt on a visit", () => {
+  const answered = (text: string, ...answers: readonly (readonly [VisitTopic, string | null])[]): string => {
+    const edits = answers.map(([topic, answer]): InstrumentEdit => ({ edit: "set-visit", topic, answer }));
+    const done = editInstrumentFile(text, edits);
+    if (done.text === null) throw new Error(done.troubles.map(troubleLine).join("\n"));
+    return done.text;
+  };
+  const visitOf = (text: string) => readInstrumentFile(text, "s.yaml").instrument?.visit;
+
+  test("goes behind all else in the order in which it is asked, in any number of lines, and is taken back to the last byte", () => {
+    const leaving = "Cover on.\n  Shutters open: # always\n\nKey to the 'second' hook.";
+    const said = answered(
+      FILE,
+      ["keys", "Mrs. Tallow, 14 Rope Walk"],
+      ["leaving", leaving],
+      ["tuner", "T."],
+      ["blower", "  "],
+    );
+    expect(changes(FILE, said)).toEqual([
+      "+ visit:",
+      "+   keys: Mrs. Tallow, 14 Rope Walk",
+      "+   tuner: T.",
+      "+   leaving: \"Cover on.\\n  Shutters open: # always\\n\\nKey to the 'second' hook.\"",
+    ]);
+    expect(visitOf(said)).toEqual({ keys: "Mrs. Tallow, 14 Rope Walk", tuner: "T.", leaving });
+    expect(answered(said, ["tuner", null], ["keys", null], ["leaving", ""])).toBe(FILE);
+  });
+
+  test("takes the place of what a person wrote, whose remarks and own keys stay", () => {
+    const own = `${FILE}visit:   # in May
+  keys: |-   # by telephone
+    one
+    two
+  blower: >
+    behind
+    the console
+
+  seen-with: M.   # ours
+  pitch: 438
+  guide:          # none yet
+  # the end
+`;
+    expect(visitOf(own)).toEqual({ keys: "one\ntwo", blower: "behind the console", pitch: "438" });
+    const said = answered(own, ["keys", "three\nfour"], ["guide", "in the drawer"], ["blower", null], ["tuner", "T."]);
+    expect(changes(own, said)).toEqual([
+      "-   keys: |-   # by telephone",
+      "-     one",
+      "-     two",
+      "-   blower: >",
+      "-     behind",
+      "-     the console",
+      '+   keys: "three\\nfour"   # by telephone',
+      "+   tuner: T.",
+      "-   guide:          # none yet",
+      "+   guide: in the drawer          # none yet",
+    ]);
+    expect(readInstrumentFile(said, "s.yaml").troubles.map((each) => each.code)).toContain("key-unknown");
+  });
+
+  test("is begun where the key stands empty, and inside brackets", () => {
+    for (const end of ["visit:\n", "visit: {}\n", "visit: {mine: 1}\n"])
+      expect(visitOf(answered(FILE + end, ["echo", "two\nseconds"]))).toEqual({ echo: "two\nseconds" });
+    const all = answered(
+      `{registrant: instrument/1, name: N, divisions: [{name: M, kind: manual, stops: [Gedackt 8]}]}\n`,
+      ["echo", "a: {b}\nc"],
+    );
+    expect(visitOf(all)).toEqual({ echo: "a: {b}\nc" });
+  });
+
+  test("that is not said in words is an error with its place", () => {
+    const { instrument, troubles } = readInstrumentFile(`${FILE}visit: {keys: [a, b]}\n`, "s.yaml");
+    expect(instrument).toBeNull();
+    expect(troubles.map(troubleLine)).toContain(
+      "s.yaml, line 42, column 15: error: keys: should be an answer in words, not longer than 5000 letters, not a list.",
+    );
+  });
+
+  test("settles the pitch of the organ", () => {
+    expect(changes(FILE, edited({ edit: "set-pitch", a4: 438 }))).toEqual(["+ a4: 438"]);
+    expect(editInstrumentFile(FILE, [{ edit: "set-pitch", a4: 900 }]).text).toBeNull();
   });
 });

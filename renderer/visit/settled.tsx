@@ -1,0 +1,105 @@
+import { stopLabel } from "../../shared-model/judging/listening.ts";
+import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import type { VisitTopic } from "../../shared-model/stoplist/visit-topic.ts";
+import { RoomChoice } from "../entering/by-ear.tsx";
+import type { Edit } from "../entering/editing.ts";
+import { Plain } from "../words/action.tsx";
+import { NumberField } from "../words/number-field.tsx";
+
+interface SettledProps {
+  readonly topic: VisitTopic;
+  readonly instrument: Instrument;
+  readonly edit: Edit;
+}
+
+/** What an answer settles about the organ itself, set here in one step; nothing for a topic that settles nothing. */
+export function Settled({ topic, instrument, edit }: SettledProps) {
+  if (topic === "faults") return <StopsOff instrument={instrument} edit={edit} />;
+  if (topic === "memory") return <Memory instrument={instrument} edit={edit} />;
+  if (topic === "echo") return <RoomChoice instrument={instrument} edit={edit} />;
+  if (topic === "pitch") {
+    return (
+      <NumberField
+        label="Pitch of A4 in hertz"
+        value={instrument.a4}
+        least={370}
+        most={500}
+        onNumber={(a4) => a4 !== null && edit("the pitch", { edit: "set-pitch", a4 })}
+      >
+        Hz
+      </NumberField>
+    );
+  }
+  return null;
+}
+
+type SettingProps = Omit<SettledProps, "topic">;
+
+function StopsOff({ instrument, edit }: SettingProps) {
+  const off = instrument.divisions.flatMap(({ stops }) => stops.filter((stop) => stop.off));
+  return (
+    <>
+      <select
+        className="pick"
+        aria-label="Mark a stop off"
+        value=""
+        onChange={({ target }) => {
+          const stop = instrument.divisions.flatMap(({ stops }) => stops).find(({ id }) => id === target.value);
+          if (stop) edit(`marking ${stopLabel(stop)} off`, { edit: "mark-off", stop: stop.id, note: null });
+        }}
+      >
+        <option value="">mark a stop off …</option>
+        {instrument.divisions.map(({ name, stops }) => (
+          <optgroup key={name} label={name}>
+            {stops
+              .filter((stop) => !stop.off)
+              .map((stop) => (
+                <option key={stop.id} value={stop.id}>
+                  {stopLabel(stop)}
+                </option>
+              ))}
+          </optgroup>
+        ))}
+      </select>
+      <ul className="note">
+        {off.map((stop) => (
+          <li key={stop.id}>
+            <s>{stopLabel(stop)}</s>, {stop.division}
+            {stop.note === null ? "" : `: ${stop.note}`}
+            <Plain onClick={() => edit(`${stopLabel(stop)} in order again`, { edit: "mark-on", stop: stop.id })}>
+              In order again<span className="sr">: {stopLabel(stop)}</span>
+            </Plain>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function Memory({ instrument, edit }: SettingProps) {
+  const { aids } = instrument;
+  const set = (change: Partial<typeof aids>): boolean =>
+    edit("the console's aids", { edit: "set-aids", aids: { ...aids, ...change } });
+  return (
+    <>
+      <NumberField
+        label="General pistons that may be used"
+        value={aids.generals}
+        least={0}
+        most={99}
+        onNumber={(generals) => generals !== null && Number.isInteger(generals) && set({ generals })}
+      >
+        generals that may be used
+      </NumberField>
+      <NumberField
+        label="Memory levels for you"
+        value={aids.levels}
+        least={0}
+        most={9999}
+        onNumber={(levels) => levels !== null && Number.isInteger(levels) && set({ levels })}
+      >
+        memory levels for you
+      </NumberField>
+    </>
+  );
+}
