@@ -1,6 +1,10 @@
 import { labelOf } from "../../shared-model/cards/label.ts";
-import type { CarriedPiece, CarriedSection } from "../../shared-model/carry/carry.ts";
+import type { CarriedOther, CarriedPiece, CarriedSection } from "../../shared-model/carry/carry.ts";
+import { neverPractised, notPractised, practisedOn } from "../../shared-model/carry/practice-words.ts";
+import type { JudgedPart } from "../../shared-model/judging/judge.ts";
+import { stopLabel } from "../../shared-model/judging/listening.ts";
 import { LINK_WORDS } from "../../shared-model/music/piece.ts";
+import type { Alternative } from "../../shared-model/plan/candidates.ts";
 import { VERDICT_WORDS } from "../../shared-model/plan/feasibility.ts";
 import type { PlannedSection } from "../../shared-model/plan/planned.ts";
 import { counted, opposite, table, wrapped } from "./plain-text.ts";
@@ -40,6 +44,53 @@ function differenceLines(carried: CarriedPiece, section: CarriedSection): readon
   ];
 }
 
+/** So many of what another registration costs are told, dearest first. */
+const MOST_COSTS = 3;
+
+/** Parts that are played otherwise than with what was chosen: `bass Pedal Subbass 16, Trompete 8`. */
+function unlikeParts({ candidates, chosen }: PlannedSection, other: Alternative): string {
+  const said = ({ placing, heard }: JudgedPart): string => {
+    const stops = candidates.problem.stops.filter(({ id }) => heard.includes(id)).map(stopLabel);
+    return `${placing.part} ${placing.keyboard} ${stops.join(", ")}`;
+  };
+  const now = new Set(chosen.judgement.parts.map(said));
+  return other.judgement.parts
+    .map(said)
+    .filter((each) => !now.has(each))
+    .join("; ");
+}
+
+/** The next best of a section, a line each: how far behind, what is otherwise, and what it costs. */
+function otherLines(after: PlannedSection, others: readonly CarriedOther[]): readonly string[] {
+  const rows = others.map(({ alternative, behind, differences, remarks }) => {
+    const dear = differences.toSorted((a, b) => b.points - a.points).slice(0, MOST_COSTS);
+    const more = differences.length - dear.length;
+    const costs = [
+      ...remarks,
+      ...dear.map(({ part, text }) => (part === null ? text : `${part}: ${text}`)),
+      ...(more > 0 ? [`and ${more} more`] : []),
+    ];
+    const unlike = unlikeParts(after, alternative);
+    const what = unlike === "" ? labelOf(after.candidates.problem, alternative.judgement.parts) : unlike;
+    return [`or ${decimal(-behind)}`, costs.length > 0 ? `${what} (${costs.join("; ")})` : what];
+  });
+  return rows.length > 0 ? table(rows, INDENT) : [];
+}
+
+/** What cannot be practised there: of the whole piece, then section by section. */
+function unpractisedLines(carried: CarriedPiece): readonly string[] {
+  if (carried.aim !== "practice") return [];
+  const of = carried.sections.flatMap((section, at) => {
+    const words = section.after ? notPractised(section) : [];
+    const name = section.before.music.section.name ?? `section ${at + 1}`;
+    return words.length > 0 ? [`in ${name}, ${words.join(", ")}`] : [];
+  });
+  const all = [...neverPractised(carried), ...of];
+  return all.length === 0
+    ? wrapped("All of it can be practised here.")
+    : ["Cannot be practised here:", ...all.flatMap((each) => wrapped(each, "- "))];
+}
+
 /** How the change into a section goes there, where it is not easy. */
 function changeLines({ plan }: CarriedPiece, section: PlannedSection): readonly string[] {
   const place = plan?.sections.indexOf(section) ?? -1;
@@ -76,6 +127,7 @@ function sectionLines(carried: CarriedPiece, at: number): readonly string[] {
     ...(after.chosen.steps.length > 0 ? wrapped(`then ${counted(after.chosen.steps.length, "step")}`, INDENT) : []),
     ...(asItWas ? wrapped("Set as it was.", INDENT) : []),
     ...differenceLines(carried, section),
+    ...otherLines(after, section.others),
     ...after.links
       .filter(({ holds }) => !holds)
       .flatMap(({ link }) => wrapped(`NOT ${LINK_WORDS[link.kind]} ${nameOf(link.to)}`, `${INDENT}! `)),
@@ -86,7 +138,8 @@ function sectionLines(carried: CarriedPiece, at: number): readonly string[] {
 
 /** A carried piece as plain text: for each section what it was, what it is, and what that costs. */
 export function carryText(carried: CarriedPiece): string {
-  const { from, to, piece, sections } = carried;
+  const { from, to, piece, sections, aim } = carried;
+  const on = practisedOn(carried);
   const same = sections.filter((section) => section.asItWas).length;
   const none = sections.filter((section) => section.after === null).length;
   const counts = [
@@ -95,12 +148,18 @@ export function carryText(carried: CarriedPiece): string {
     ...(none > 0 ? [`${none} without means there`] : []),
   ];
   return [
-    ...wrapped(`${piece.name ?? "The piece"}, from ${from.name} to ${to.name}`),
+    ...wrapped(
+      aim === "practice"
+        ? `${piece.name ?? "The piece"} for ${from.name}, practised on ${to.name}`
+        : `${piece.name ?? "The piece"}, from ${from.name} to ${to.name}`,
+    ),
     ...wrapped(`${counts.join(", ")}. Stops are matched by what they are, not by their names.`),
+    ...(on === null ? [] : wrapped(`${on}.`)),
+    ...unpractisedLines(carried),
     "",
     ...sections.flatMap((_, at) => sectionLines(carried, at)),
     ...wrapped(
-      "Points before a line are what it counts against the registration here, our own setting; at the right the scores by the rules, there and here.",
+      'Points before a line are what it counts against the registration here, our own setting; behind "or" by how much another is worth less. At the right the scores by the rules, there and here.',
     ),
     ...wrapped(
       "Ask the organ's keeper before you change its combination memory, and hear everything in the room first.",

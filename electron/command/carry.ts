@@ -18,10 +18,11 @@ import { DONE, line, Refusal, type Terminal, WRONG } from "./terminal.ts";
 
 export const CARRY: Usage = {
   command: "carry",
-  line: "registrant carry ORGAN.yaml PIECE.yaml --to OTHER.yaml [--count N] [--out F.yaml] [--replace] [--json]",
+  line: "registrant carry ORGAN.yaml PIECE.yaml --to OTHER.yaml [--practice] [--count N] [--out F.yaml] [--replace] [--json]",
   does: "Carries the registrations of a piece to another organ, by what they mean, and says what changes.",
   options: {
     to: { value: "the file of the other organ" },
+    practice: "flag",
     count: { value: "a number" },
     out: { value: "a file" },
     replace: "flag",
@@ -76,6 +77,7 @@ export function carryCommand(words: readonly string[], terminal: Terminal): numb
     piece.sections.map((section) => section.pinned),
     to,
     count,
+    given.has("practice") ? "practice" : "playing",
   );
   if (hasPistons(piece) && from.name !== to.name)
     terminal.stderr.write(

@@ -2,8 +2,9 @@ import type { Part } from "../../shared-model/music/texture.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { saidPart } from "../registrations/part-words.ts";
 import { inHandOrder } from "../texture/diagram.tsx";
+import { Plain } from "../words/action.tsx";
 import { HAND_WORDS, HandMark } from "../words/hand-mark.tsx";
-import { capital, counted, pointsText, Typeset } from "../words/typeset.tsx";
+import { capital, counted, numberWord, pointsText, Typeset } from "../words/typeset.tsx";
 import type { CarriedLine, CarriedSide, Fate } from "./carrying.ts";
 
 /** What becomes of a section, in the fewest words. */
@@ -19,13 +20,17 @@ interface CarriedSectionProps {
   readonly at: number;
   readonly from: Instrument;
   readonly to: Instrument;
+  /** Whether the person chose another registration than the one that is worth most. */
+  readonly isChosen: boolean;
+  /** Another registration by its signature; `null` for the one that is worth most. */
+  readonly onOther: (signature: string | null) => void;
   readonly isTaken: boolean;
   readonly onTake: (isTaken: boolean) => void;
 }
 
 /** One section on both organs side by side, what became of it beside that, and whether it is taken. */
-export function CarriedSection({ line, at, from, to, isTaken, onTake }: CarriedSectionProps) {
-  const { name, bars, fate, music, before, after, missing, remarks } = line;
+export function CarriedSection({ line, at, from, to, isChosen, onOther, isTaken, onTake }: CarriedSectionProps) {
+  const { name, bars, fate, music, before, after, missing, remarks, unpractised } = line;
   return (
     <li className="carried" aria-label={name}>
       <div className="head">
@@ -58,15 +63,78 @@ export function CarriedSection({ line, at, from, to, isTaken, onTake }: CarriedS
       )}
       <div className="why">
         {after && <Differences line={line} />}
+        {after && unpractised.length > 0 && (
+          <p className="note">
+            <Typeset>{`Not practised here: ${unpractised.join("; ")}.`}</Typeset>
+          </p>
+        )}
         {remarks.map((each) => (
           <p className="note" key={each}>
             <Typeset>{each}</Typeset>
           </p>
         ))}
       </div>
+      {after && (line.others.length > 0 || isChosen) && (
+        <Others line={line} to={to} isChosen={isChosen} onOther={onOther} />
+      )}
     </li>
   );
 }
+
+interface OthersProps {
+  readonly line: CarriedLine;
+  readonly to: Instrument;
+  readonly isChosen: boolean;
+  readonly onOther: (signature: string | null) => void;
+}
+
+/** Costs that are told of another registration, dearest first. */
+const MOST_COSTS = 4;
+
+/** The next best registrations of a section, each with what it costs, to be taken instead. */
+function Others({ line: { name, music, others }, to, isChosen, onOther }: OthersProps) {
+  return (
+    <details className="others">
+      <summary>
+        {others.length > 0
+          ? `or ${others.length === 1 ? "another" : `one of ${numberWord(others.length)} others`}`
+          : "chosen by you"}
+        <span className="sr">: {name}</span>
+      </summary>
+      <ul>
+        {others.map((other) => (
+          <li key={other.signature}>
+            <p className="label">
+              <Typeset>{other.label}</Typeset>
+            </p>
+            <PartLines organ={to} registered={other} music={music} />
+            <p className="note quiet">
+              {pointsText(-other.behind, true)} points
+              {other.costs.length > 0 && (
+                <>
+                  : <Typeset>{costWords(other.costs)}</Typeset>
+                </>
+              )}
+            </p>
+            <Plain chosen onClick={() => onOther(other.signature)}>
+              Take this one<span className="sr">: {other.label}</span>
+            </Plain>
+          </li>
+        ))}
+      </ul>
+      {isChosen && (
+        <Plain onClick={() => onOther(null)}>
+          Back to what is worth most<span className="sr">: {name}</span>
+        </Plain>
+      )}
+    </details>
+  );
+}
+
+const costWords = (costs: readonly string[]): string =>
+  costs.length > MOST_COSTS + 1
+    ? `${costs.slice(0, MOST_COSTS).join("; ")}; and ${costs.length - MOST_COSTS} more`
+    : costs.join("; ");
 
 interface SideProps {
   readonly organ: Instrument;
@@ -83,22 +151,35 @@ function Side({ organ, side, music, words }: SideProps) {
         <Typeset>{side.label}</Typeset>
         {side.steps > 0 && <span className="note quiet"> and {counted(side.steps, "further step")}</span>}
       </p>
-      <ul className="note">
-        {inHandOrder(music).map((part) => {
-          const said = saidPart(organ, side, part.id);
-          return (
-            <li key={part.id}>
-              <HandMark hands={part.hands} />
-              <span>
-                <span className="sr">{HAND_WORDS[part.hands]}: </span>
-                {said.keyboard && <i>{said.keyboard} </i>}
-                <Typeset>{said.stops}</Typeset>
-              </span>
-            </li>
-          );
-        })}
-      </ul>
+      <PartLines organ={organ} registered={side} music={music} />
     </div>
+  );
+}
+
+interface PartLinesProps {
+  readonly organ: Instrument;
+  readonly registered: Pick<CarriedSide, "parts">;
+  readonly music: readonly Part[];
+}
+
+/** Who plays where on which stops: right, left, feet. */
+function PartLines({ organ, registered, music }: PartLinesProps) {
+  return (
+    <ul className="note">
+      {inHandOrder(music).map((part) => {
+        const said = saidPart(organ, registered, part.id);
+        return (
+          <li key={part.id}>
+            <HandMark hands={part.hands} />
+            <span>
+              <span className="sr">{HAND_WORDS[part.hands]}: </span>
+              {said.keyboard && <i>{said.keyboard} </i>}
+              <Typeset>{said.stops}</Typeset>
+            </span>
+          </li>
+        );
+      })}
+    </ul>
   );
 }
 

@@ -1,4 +1,5 @@
-import { useState } from "react";
+import { useRef, useState } from "react";
+import type { Aim } from "../../shared-model/carry/meaning.ts";
 import type { LibraryEntry } from "../../shared-model/host-api.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { openPlace, troubleWords } from "../state/opening.ts";
@@ -10,8 +11,9 @@ import { Act, Plain } from "../words/action.tsx";
 import { TroubleNote } from "../words/trouble-note.tsx";
 import { capital, counted, numberWord } from "../words/typeset.tsx";
 import { CarriedSection } from "./carried-section.tsx";
-import type { CarriedLine } from "./carrying.ts";
+import type { CarriedLine, CarryAnswer, CarryAsk } from "./carrying.ts";
 import { type Choice, type Chosen, ON_DESK, useDeskPiece, useLibraryOrgan, useLibraryPiece } from "./choices.ts";
+import { Suited } from "./suited.tsx";
 import { carriedFile, useCarry } from "./use-carry.ts";
 
 /** A piece as it is registered on one organ, carried to another: what comes over, what changes and why, what is lost. */
@@ -21,6 +23,8 @@ export function CarryPage({ instrument, text }: { instrument: Instrument; text: 
   const onDesk = useDeskPiece(instrument);
   const [pieceChoice, setPieceChoice] = useState<Choice>(isBegun(piece) ? ON_DESK : null);
   const [organChoice, setOrganChoice] = useState<Choice>(isBegun(piece) ? null : ON_DESK);
+  const [aim, setAim] = useState<Aim>("playing");
+  const pieces = entries.filter((each) => each.kind === "piece");
   const ofLibrary = useLibraryPiece(pieceChoice === ON_DESK ? null : pieceChoice);
   const other = useLibraryOrgan(organChoice === ON_DESK ? null : organChoice);
   const chosen = pieceChoice === ON_DESK ? onDesk : ofLibrary;
@@ -29,7 +33,7 @@ export function CarryPage({ instrument, text }: { instrument: Instrument; text: 
   const isSame = chosen.state === "read" && target !== null && chosen.from.text === target.text;
   const ask =
     chosen.state === "read" && target && !isSame
-      ? { piece: chosen.piece.text, from: chosen.from.text, to: target.text }
+      ? { piece: chosen.piece.text, from: chosen.from.text, to: target.text, aim, others: {} }
       : null;
   const { carrying, stop, again } = useCarry(ask);
   const lines = carrying.state === "done" ? carrying.answer.lines : null;
@@ -55,31 +59,36 @@ export function CarryPage({ instrument, text }: { instrument: Instrument; text: 
       </div>
       <p className="choose">
         Carry{" "}
-        <select
-          className="pick"
-          aria-label="Piece"
-          value={pieceChoice ?? ""}
-          onChange={(event) => setPieceChoice(event.target.value === "" ? null : event.target.value)}
-        >
-          <option value="">a piece …</option>
-          {onDesk.state === "read" && <option value={ON_DESK}>{onDesk.piece.name}, which lies open</option>}
-          <Options entries={entries.filter((each) => each.kind === "piece")} />
-        </select>{" "}
+        <PickDocument
+          label="Piece"
+          none="a piece …"
+          onDesk={onDesk.state === "read" ? onDesk.piece.name : null}
+          entries={pieces}
+          choice={pieceChoice}
+          onChoice={setPieceChoice}
+        />{" "}
         {chosen.state === "read" && (
           <>
             from <i>{chosen.from.name}</i>{" "}
           </>
         )}
         to{" "}
+        <PickDocument
+          label="Organ"
+          none="an organ …"
+          onDesk={instrument.name}
+          entries={entries.filter((each) => each.kind === "instrument" && each.name !== instrument.name)}
+          choice={organChoice}
+          onChoice={setOrganChoice}
+        />{" "}
         <select
           className="pick"
-          aria-label="Organ"
-          value={organChoice ?? ""}
-          onChange={(event) => setOrganChoice(event.target.value === "" ? null : event.target.value)}
+          aria-label="What for"
+          value={aim}
+          onChange={({ target }) => setAim(target.value as Aim)}
         >
-          <option value="">an organ …</option>
-          <option value={ON_DESK}>{instrument.name}, which lies open</option>
-          <Options entries={entries.filter((each) => each.kind === "instrument" && each.name !== instrument.name)} />
+          <option value="playing">to play it there</option>
+          <option value="practice">to practise it there</option>
         </select>
       </p>
       {chosen.state === "failed" && <TroubleNote>{chosen.words}</TroubleNote>}
@@ -89,6 +98,9 @@ export function CarryPage({ instrument, text }: { instrument: Instrument; text: 
         <TroubleNote>{carrying.answer.troubles.join(" ")}</TroubleNote>
       )}
       {isSame && <p className="none">That is the organ it is registered on: there is nothing to carry.</p>}
+      {chosen.state === "none" && target && (
+        <Suited organ={target} pieces={ownBefore(pieces)} onPiece={setPieceChoice} />
+      )}
       {ask === null && !isSame && chosen.state !== "failed" && (
         <p className="none quiet">
           Choose a piece and an organ. Stops are matched by what they are, not by their names; each section is set anew
@@ -100,11 +112,11 @@ export function CarryPage({ instrument, text }: { instrument: Instrument; text: 
           <progress aria-label="Carrying the piece" />
         </div>
       )}
-      {carrying.state === "done" && lines && chosen.state === "read" && target && (
+      {carrying.state === "done" && lines && ask && chosen.state === "read" && target && (
         <Carried
           key={JSON.stringify(ask)}
-          lines={lines}
-          plannedFirst={carrying.answer.plannedFirst}
+          ask={ask}
+          best={carrying.answer}
           piece={chosen.piece}
           from={chosen.from}
           to={target}
@@ -112,6 +124,39 @@ export function CarryPage({ instrument, text }: { instrument: Instrument; text: 
         />
       )}
     </main>
+  );
+}
+
+/** The pieces that are one's own; ours where there are none. */
+function ownBefore(pieces: readonly LibraryEntry[]): readonly LibraryEntry[] {
+  const own = pieces.filter((each) => !each.demo);
+  return own.length > 0 ? own : pieces;
+}
+
+interface PickDocumentProps {
+  readonly label: string;
+  /** What stands there while nothing is chosen. */
+  readonly none: string;
+  /** What lies open, by its name; `null` where nothing does. */
+  readonly onDesk: string | null;
+  readonly entries: readonly LibraryEntry[];
+  readonly choice: Choice;
+  readonly onChoice: (choice: Choice) => void;
+}
+
+/** What lies open, or a document of the library. */
+function PickDocument({ label, none, onDesk, entries, choice, onChoice }: PickDocumentProps) {
+  return (
+    <select
+      className="pick"
+      aria-label={label}
+      value={choice ?? ""}
+      onChange={({ target }) => onChoice(target.value === "" ? null : target.value)}
+    >
+      <option value="">{none}</option>
+      {onDesk !== null && <option value={ON_DESK}>{onDesk}, which lies open</option>}
+      <Options entries={entries} />
+    </select>
   );
 }
 
@@ -147,8 +192,9 @@ function outcome(lines: readonly CarriedLine[]): string {
 }
 
 interface CarriedProps {
-  readonly lines: readonly CarriedLine[];
-  readonly plannedFirst: number;
+  readonly ask: CarryAsk;
+  /** What comes of it where for each section what is worth most is taken. */
+  readonly best: CarryAnswer;
   readonly piece: Chosen;
   readonly from: Chosen;
   readonly to: Chosen;
@@ -156,10 +202,25 @@ interface CarriedProps {
   readonly isToSight: boolean;
 }
 
+/** The choices with another one for a section; `null` takes it back to what is worth most. */
+function withChoice(others: CarryAsk["others"], at: number, signature: string | null): CarryAsk["others"] {
+  const { [at]: _, ...rest } = others;
+  return signature === null ? rest : { ...rest, [at]: signature };
+}
+
 /** The sections on both organs, and what can be made of them. */
-function Carried({ lines, plannedFirst, piece, from, to, isToSight }: CarriedProps) {
+function Carried({ ask, best, piece, from, to, isToSight }: CarriedProps) {
   const store = useStore();
   const work = useWork();
+  const [others, setOthers] = useState<CarryAsk["others"]>({});
+  const isChosen = Object.keys(others).length > 0;
+  const { carrying } = useCarry(isChosen ? { ...ask, others } : null);
+  // While another choice is worked out, what stands there stays.
+  const shown = useRef(best);
+  if (!isChosen) shown.current = best;
+  else if (carrying.state === "done") shown.current = carrying.answer;
+  const { plannedFirst, practice } = shown.current;
+  const lines = shown.current.lines ?? [];
   const [left, setLeft] = useState<readonly number[]>([]);
   const [busy, setBusy] = useState(false);
   const [trouble, setTrouble] = useState<string | null>(null);
@@ -173,7 +234,7 @@ function Carried({ lines, plannedFirst, piece, from, to, isToSight }: CarriedPro
     setBusy(true);
     setTrouble(null);
     try {
-      const { text, troubles } = await carriedFile({ piece: piece.text, from: from.text, to: to.text, taken, name });
+      const { text, troubles } = await carriedFile({ ...ask, others, taken, name });
       if (text === null) setTrouble(troubles.join(" "));
       else {
         const { id } = await store.host.create({ kind: "piece", name, text });
@@ -194,6 +255,12 @@ function Carried({ lines, plannedFirst, piece, from, to, isToSight }: CarriedPro
           carried.
         </p>
       )}
+      {practice && (practice.on !== null || practice.never.length > 0) && (
+        <div className="practice">
+          {practice.on !== null && <p>{practice.on}.</p>}
+          {practice.never.length > 0 && <p>Cannot be practised here: {practice.never.join("; ")}.</p>}
+        </div>
+      )}
       <ol className="both">
         {lines.map((line, at) => (
           <CarriedSection
@@ -203,6 +270,8 @@ function Carried({ lines, plannedFirst, piece, from, to, isToSight }: CarriedPro
             at={at}
             from={old}
             to={other}
+            isChosen={others[at] !== undefined}
+            onOther={(signature) => setOthers(withChoice(others, at, signature))}
             isTaken={taken[at] === true}
             onTake={(isTaken) => setLeft(isTaken ? left.filter((each) => each !== at) : [...left, at])}
           />

@@ -1,5 +1,13 @@
 import { labelOf } from "../../shared-model/cards/label.ts";
-import { type CarriedPiece, type CarriedSection, carry } from "../../shared-model/carry/carry.ts";
+import {
+  type CarriedOther,
+  type CarriedPiece,
+  type CarriedSection,
+  carry,
+  withOther,
+} from "../../shared-model/carry/carry.ts";
+import type { Aim } from "../../shared-model/carry/meaning.ts";
+import { neverPractised, notPractised, practisedOn } from "../../shared-model/carry/practice-words.ts";
 import { carriedPieceText } from "../../shared-model/files/carried-piece.ts";
 import { readInstrumentFile } from "../../shared-model/files/instrument-file.ts";
 import { readPieceFile } from "../../shared-model/files/piece-file.ts";
@@ -16,6 +24,9 @@ export interface CarryAsk {
   readonly piece: string;
   readonly from: string;
   readonly to: string;
+  readonly aim: Aim;
+  /** By section, another registration than the one that is worth most, by its signature; where nothing stands, that one. */
+  readonly others: Readonly<Record<number, string>>;
 }
 
 /** A section's registration on one of the two organs. */
@@ -31,6 +42,18 @@ export interface CarriedSide {
 /** How much of a section comes over. */
 export const FATES = ["as-it-was", "in-meaning", "otherwise", "lost"] as const;
 export type Fate = (typeof FATES)[number];
+
+/** Another registration that a section could have there. */
+export interface OtherLine {
+  /** Stands for it when it is chosen. */
+  readonly signature: string;
+  readonly label: string;
+  readonly parts: readonly ProposedPart[];
+  /** Whole hundredths by which it is worth less. */
+  readonly behind: number;
+  /** What it costs, dearest first, a few words each. */
+  readonly costs: readonly string[];
+}
 
 /** What becomes of one section, in plain values. */
 export interface CarriedLine {
@@ -48,6 +71,10 @@ export interface CarriedLine {
   readonly differences: readonly { readonly part: string | null; readonly text: string; readonly points: number }[];
   /** Links that do not hold there, and a change into it that is not easy, a sentence each. */
   readonly remarks: readonly string[];
+  /** What of it cannot be practised there; empty where it is carried to be played. */
+  readonly unpractised: readonly string[];
+  /** The next best. */
+  readonly others: readonly OtherLine[];
 }
 
 /** What comes of it. */
@@ -57,6 +84,8 @@ export interface CarryAnswer {
   readonly troubles: readonly string[];
   /** Sections that had no registration and were planned on the first organ before they were carried. */
   readonly plannedFirst: number;
+  /** Of a practice version: on which keyboard each one of home is practised, and what of the whole cannot be. */
+  readonly practice: { readonly on: string | null; readonly never: readonly string[] } | null;
 }
 
 /** What is asked of the worker to have the file written. */
@@ -77,13 +106,20 @@ type Made = { readonly carried: CarriedPiece; readonly piece: Piece; readonly pl
 let last: { readonly key: string; readonly made: Made | readonly string[] } | null = null;
 
 /** The piece carried, or why it cannot be, in sentences. The same question twice is reckoned once. */
-function carriedFor({ piece: text, from, to }: CarryAsk): Made | readonly string[] {
-  const key = JSON.stringify([text, from, to]);
-  if (last?.key !== key) last = { key, made: carryNow(text, from, to) };
-  return last.made;
+function carriedFor({ piece: text, from, to, aim, others }: CarryAsk): Made | readonly string[] {
+  const key = JSON.stringify([text, from, to, aim]);
+  if (last?.key !== key) last = { key, made: carryNow(text, from, to, aim) };
+  const { made } = last;
+  if (!("carried" in made)) return made;
+  const carried = Object.entries(others).reduce((sum, [at, signature]) => {
+    const here = sum.made.kept.indexOf(Number(at));
+    const other = sum.plan?.row.candidates[here]?.list.find((each) => each.signature === signature);
+    return other ? withOther(sum, Number(at), other) : sum;
+  }, made.carried);
+  return { ...made, carried };
 }
 
-function carryNow(text: string, from: string, to: string): Made | readonly string[] {
+function carryNow(text: string, from: string, to: string, aim: Aim): Made | readonly string[] {
   const [old, other] = [
     readInstrumentFile(from, "the organ").instrument,
     readInstrumentFile(to, "the organ").instrument,
@@ -98,7 +134,7 @@ function carryNow(text: string, from: string, to: string): Made | readonly strin
   if ("troubles" in row) return row.troubles.map((each) => each.text);
   const pinned = piece.sections.map((section) => section.pinned);
   return {
-    carried: carry(workOut(row), pinned, other, USUAL_CHOICE),
+    carried: carry(workOut(row), pinned, other, USUAL_CHOICE, aim),
     piece,
     plannedFirst: piece.sections.filter((section) => section.registration === null).length,
   };
@@ -134,6 +170,17 @@ function remarksOn({ plan, sections }: CarriedPiece, { after }: CarriedSection):
   return [...unkept, ...changes.map((each) => each.trim())];
 }
 
+const saidOf = ({ part, text }: { readonly part: string | null; readonly text: string }): string =>
+  part === null ? text : `${part}: ${text}`;
+
+const otherOf = (after: PlannedSection, other: CarriedOther): OtherLine => ({
+  signature: other.alternative.signature,
+  label: labelOf(after.candidates.problem, other.alternative.judgement.parts),
+  parts: plainParts(other.alternative.judgement),
+  behind: other.behind,
+  costs: [...other.remarks, ...other.differences.toSorted((a, b) => b.points - a.points).map(saidOf)],
+});
+
 function lineOf(carried: CarriedPiece, section: CarriedSection, at: number): CarriedLine {
   const { before, after, missing, stops, differences, between } = section;
   const { section: music } = before.music;
@@ -148,15 +195,18 @@ function lineOf(carried: CarriedPiece, section: CarriedSection, at: number): Car
     stops,
     differences: [...differences, ...between].toSorted((a, b) => b.points - a.points),
     remarks: remarksOn(carried, section),
+    unpractised: carried.aim === "practice" ? notPractised(section) : [],
+    others: after ? section.others.map((each) => otherOf(after, each)) : [],
   };
 }
 
 /** Carries a piece to another organ and says section by section what becomes of it. Takes its time: for the worker. */
 export function carryFor(ask: CarryAsk): CarryAnswer {
   const made = carriedFor(ask);
-  if (!("carried" in made)) return { lines: null, troubles: made, plannedFirst: 0 };
+  if (!("carried" in made)) return { lines: null, troubles: made, plannedFirst: 0, practice: null };
   const { carried, plannedFirst } = made;
-  return { lines: carried.sections.map((each, at) => lineOf(carried, each, at)), troubles: [], plannedFirst };
+  const practice = ask.aim === "practice" ? { on: practisedOn(carried), never: neverPractised(carried) } : null;
+  return { lines: carried.sections.map((each, at) => lineOf(carried, each, at)), troubles: [], plannedFirst, practice };
 }
 
 /** The file of the carried piece; everything that carrying does not concern keeps its bytes. */

@@ -2,6 +2,7 @@ import { type ImproveAsk, waysFor } from "../by-hand/ways.ts";
 import { cardsFor } from "../cards/cards-answer.ts";
 import type { CardsAsk, HandoutAsk } from "../cards/cards-ask.ts";
 import { type CarryAsk, type CarryFileAsk, carriedFileFor, carryFor } from "../carry/carrying.ts";
+import { type SuitsAsk, suitsFor } from "../carry/suiting.ts";
 import { type PlanAsk, planFor } from "../piece/planning.ts";
 import { type SurveyAsk, surveySteps } from "../survey/survey-steps.ts";
 import { answerTo, type ProposeAsk } from "./proposed.ts";
@@ -13,6 +14,7 @@ type Ask =
   | ({ readonly wants: "survey" } & SurveyAsk)
   | ({ readonly wants: "carry" } & CarryAsk)
   | ({ readonly wants: "carried-file" } & CarryFileAsk)
+  | ({ readonly wants: "suits" } & SuitsAsk)
   | HandoutAsk
   | CardsAsk;
 
@@ -29,6 +31,8 @@ function answer(ask: Ask, tell: (step: unknown) => void): unknown {
       return carryFor(ask);
     case "carried-file":
       return carriedFileFor(ask);
+    case "suits":
+      return suitsFor(ask);
     case "survey":
       for (const step of surveySteps(ask)) tell(step);
       return true;

@@ -64,8 +64,10 @@ function StopsOff({ instrument, edit }: SettingProps) {
       <ul className="note">
         {off.map((stop) => (
           <li key={stop.id}>
-            <s>{stopLabel(stop)}</s>, {stop.division}
-            {stop.note === null ? "" : `: ${stop.note}`}
+            <span>
+              <s>{stopLabel(stop)}</s>, {stop.division}
+              {stop.note === null ? "" : `: ${stop.note}`}
+            </span>
             <Plain onClick={() => edit(`${stopLabel(stop)} in order again`, { edit: "mark-on", stop: stop.id })}>
               In order again<span className="sr">: {stopLabel(stop)}</span>
             </Plain>

@@ -74,9 +74,14 @@ function correspondences(
   drawn: Drawn,
   to: Instrument,
   count: number,
+  given: ReadonlyMap<string, string>,
 ): readonly ReadonlyMap<string, Division>[] {
   const used = usedDivisions(from, drawn);
-  const fits = used.map((one) => fitsOf(from, one, drawn.state.drawn, to).slice(0, TRIED));
+  const fits = used.map((one) => {
+    const own = fitsOf(from, one, drawn.state.drawn, to);
+    const fixed = own.filter(({ division }) => division.name === given.get(one.name));
+    return fixed.length > 0 ? fixed : own.slice(0, TRIED);
+  });
   const found: { readonly points: number; readonly map: ReadonlyMap<string, Division> }[] = [];
   const visit = (at: number, points: number, map: ReadonlyMap<string, Division>): void => {
     const one = used[at];
@@ -171,9 +176,17 @@ function meansAgain(from: Instrument, state: ConsoleState, to: Instrument, map: 
  * A registration set again on another organ as directly as can be: each division by the one that corresponds to it, each
  * stop by the nearest there. The most fitting ways first, at most `count`; none where a keyboard that is played has nothing
  * in its place.
+ *
+ * @param given divisions that are to stand in the place of others, whatever their stops are.
  */
-export function setDirectly(from: Instrument, drawn: Drawn, to: Instrument, count: number): readonly Direct[] {
-  return correspondences(from, drawn, to, count).flatMap((map): readonly Direct[] => {
+export function setDirectly(
+  from: Instrument,
+  drawn: Drawn,
+  to: Instrument,
+  count: number,
+  given: ReadonlyMap<string, string> = new Map(),
+): readonly Direct[] {
+  return correspondences(from, drawn, to, count, given).flatMap((map): readonly Direct[] => {
     const placings = drawn.placings.flatMap((placing): readonly Placing[] => {
       const keyboard = map.get(placing.keyboard);
       return keyboard && keyboard.kind !== "floating" ? [{ ...placing, keyboard: keyboard.name }] : [];

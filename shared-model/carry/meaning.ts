@@ -1,6 +1,6 @@
 import { type Phons, strengthOf } from "../acoustics/hearing.ts";
 import type { PartSound } from "../acoustics/part-sound.ts";
-import { countPitches, type PitchSet, pitchesOf } from "../acoustics/pitch-set.ts";
+import { countPitches, lowestOf, type PitchSet, pitchesOf } from "../acoustics/pitch-set.ts";
 import type { Placing } from "../console/state.ts";
 import { pitchName } from "../pitch/reading.ts";
 import { ratioTo } from "../rules/loudness-words.ts";
@@ -12,20 +12,33 @@ export interface HeardPart {
   readonly sound: PartSound;
 }
 
+/**
+ * What a piece is carried for: to be played there, or to be practised there for the organ that it comes from. Who practises
+ * wants the hands where they will be and the keys to sound where they will; how it sounds otherwise counts for little.
+ */
+export const AIMS = ["playing", "practice"] as const;
+export type Aim = (typeof AIMS)[number];
+
+/** What a difference is about: where the hands are, which pitch a key gives, how it sounds, how the console is handled. */
+export type Matter = "hands" | "pitch" | "sound" | "console";
+
 /** One way in which a registration means something else than another. */
 export interface MeaningDifference {
   /** `null` where it concerns the parts together. */
   readonly part: string | null;
   readonly text: string;
-  /** More than 0. */
+  /** 0 or more. */
   readonly points: Points;
+  readonly about: Matter;
 }
 
 /** Points against each difference, in the coin of scores. Our own setting. */
-const COST = {
+const PLAYING = {
   rests: 1500,
   pitchLost: 600,
   pitchNew: 400,
+  /** The longest pitch of a part is another one, beside what is lost and new. */
+  ground: 0,
   family: 300,
   /** A tongue for a pipe with a lip, or the other way round: no other two families are heard as so unlike. */
   reed: 900,
@@ -40,7 +53,28 @@ const COST = {
   /** Each phon by which two parts, or two sections, stand otherwise to each other than they did, beyond `FREE`. */
   phon: 40,
   reversed: 400,
-} as const;
+};
+type Prices = Readonly<Record<keyof typeof PLAYING, Points>>;
+const PRICES: Readonly<Record<Aim, Prices>> = {
+  playing: PLAYING,
+  practice: {
+    rests: 6000,
+    pitchLost: 150,
+    pitchNew: 100,
+    ground: 1500,
+    family: 75,
+    reed: 150,
+    reedSort: 25,
+    mixture: 100,
+    compound: 25,
+    octave: 3000,
+    tremulant: 50,
+    box: 100,
+    together: 6000,
+    phon: 10,
+    reversed: 100,
+  },
+};
 /** Hundredths of a phon that nobody minds: half a step of the five strengths, about. */
 const FREE: Phons = 200;
 /** By so much one section is heard as louder than another. */
@@ -69,17 +103,35 @@ const OCTAVE_WORDS = {
 } as const;
 const NO_TREMULANT = "without tremulant; there is none here";
 
-interface Said {
-  readonly text: string;
-  readonly points: Points;
-}
+type Said = Omit<MeaningDifference, "part">;
 
-function pitchDifferences(one: PartSound, other: PartSound): readonly Said[] {
+function pitchDifferences(one: PartSound, other: PartSound, cost: Prices): readonly Said[] {
   const lost = voicesIn(one) & ~voicesIn(other);
   const fresh = voicesIn(other) & ~voicesIn(one);
+  const [ground, groundNow] = [lowestOf(voicesIn(one)), lowestOf(voicesIn(other))];
+  const isMoved = cost.ground > 0 && ground !== groundNow && ground !== 0 && groundNow !== 0;
   return [
-    ...(lost ? [{ text: `no ${named(lost, "or")}`, points: countPitches(lost) * COST.pitchLost }] : []),
-    ...(fresh ? [{ text: `${named(fresh, "and")} beside it`, points: countPitches(fresh) * COST.pitchNew }] : []),
+    ...(isMoved
+      ? [
+          {
+            text: `built on ${named(groundNow, "and")} instead of ${named(ground, "and")}`,
+            points: cost.ground,
+            about: "pitch" as const,
+          },
+        ]
+      : []),
+    ...(lost
+      ? [{ text: `no ${named(lost, "or")}`, points: countPitches(lost) * cost.pitchLost, about: "sound" as const }]
+      : []),
+    ...(fresh
+      ? [
+          {
+            text: `${named(fresh, "and")} beside it`,
+            points: countPitches(fresh) * cost.pitchNew,
+            about: "sound" as const,
+          },
+        ]
+      : []),
   ];
 }
 
@@ -88,7 +140,7 @@ const colouredIn = (sound: PartSound): PitchSet => (sound.cornets > 0 ? voicesIn
 const familyIn = (sound: PartSound, family: (typeof FAMILIES)[number]): PitchSet =>
   family === "flute" && sound.cornets > 0 ? sound.flute | (sound.compound & ~sound.mixture) : sound[family];
 
-function familyDifferences(one: PartSound, other: PartSound): readonly Said[] {
+function familyDifferences(one: PartSound, other: PartSound, prices: Prices): readonly Said[] {
   const both = colouredIn(one) & colouredIn(other);
   const less = FAMILIES.filter((family) => familyIn(one, family) & ~familyIn(other, family) & both);
   const more = FAMILIES.filter((family) => familyIn(other, family) & ~familyIn(one, family) & both);
@@ -96,7 +148,8 @@ function familyDifferences(one: PartSound, other: PartSound): readonly Said[] {
     families.reduce(
       (sum, family) =>
         sum +
-        (family === "reed" ? COST.reed : COST.family) * countPitches(familyIn(a, family) & ~familyIn(b, family) & both),
+        (family === "reed" ? prices.reed : prices.family) *
+          countPitches(familyIn(a, family) & ~familyIn(b, family) & both),
       0,
     );
   const points = Math.max(cost(less, one, other), cost(more, other, one));
@@ -104,21 +157,32 @@ function familyDifferences(one: PartSound, other: PartSound): readonly Said[] {
   const sorts = REED_SORTS.filter((sort) => other[sort] !== 0 && one[sort] === 0);
   const reeds = one.reed !== 0 && other.reed !== 0 && sorts.length > 0;
   return [
-    ...(points > 0 ? [{ text: and(words), points }] : []),
-    ...(reeds ? [{ text: `the reed is ${and(sorts.map((sort) => SORT_WORDS[sort]))}`, points: COST.reedSort }] : []),
+    ...(points > 0 ? [{ text: and(words), points, about: "sound" as const }] : []),
+    ...(reeds
+      ? [
+          {
+            text: `the reed is ${and(sorts.map((sort) => SORT_WORDS[sort]))}`,
+            points: prices.reedSort,
+            about: "sound" as const,
+          },
+        ]
+      : []),
   ];
 }
 
-function otherDifferences(one: PartSound, other: PartSound, shakes: boolean): readonly Said[] {
+function otherDifferences(one: PartSound, other: PartSound, cost: Prices, shakes: boolean): readonly Said[] {
   const [had, has] = [one.mixtures > 0, other.mixtures > 0];
   const [hadOne, hasOne] = [one.cornets + one.tierceCompounds > 0, other.cornets + other.tierceCompounds > 0];
   return [
-    ...(had !== has ? [{ text: has ? "with a mixture" : "no mixture", points: COST.mixture }] : []),
+    ...(had !== has
+      ? [{ text: has ? "with a mixture" : "no mixture", points: cost.mixture, about: "sound" as const }]
+      : []),
     ...(hadOne !== hasOne
       ? [
           {
             text: hasOne ? "its fifths and thirds on one knob" : "its fifths and thirds from single ranks, if any",
-            points: COST.compound,
+            points: cost.compound,
+            about: "sound" as const,
           },
         ]
       : []),
@@ -126,37 +190,53 @@ function otherDifferences(one: PartSound, other: PartSound, shakes: boolean): re
       ? [
           {
             text: other.tremulant === 1 ? "with tremulant" : shakes ? "without tremulant" : NO_TREMULANT,
-            points: COST.tremulant,
+            points: cost.tremulant,
+            about: "console" as const,
           },
         ]
       : []),
     ...(one.shut !== other.shut
-      ? [{ text: other.shut > one.shut ? "the box further shut" : "the box further open", points: COST.box }]
+      ? [
+          {
+            text: other.shut > one.shut ? "the box further shut" : "the box further open",
+            points: cost.box,
+            about: "console" as const,
+          },
+        ]
       : []),
   ];
 }
 
-const beyond = (difference: number): Points => Math.round((Math.max(0, Math.abs(difference) - FREE) / 100) * COST.phon);
+const beyond = (difference: number, cost: Prices): Points =>
+  Math.round((Math.max(0, Math.abs(difference) - FREE) / 100) * cost.phon);
 
 function pairDifferences(
   [first, second]: readonly [HeardPart, HeardPart],
   [firstNow, secondNow]: readonly [HeardPart, HeardPart],
+  cost: Prices,
 ): readonly Said[] {
   const together = first.placing.keyboard === second.placing.keyboard;
   const now = firstNow.placing.keyboard === secondNow.placing.keyboard;
   const who = `${first.placing.part} and ${second.placing.part}`;
   const over = (a: HeardPart, b: HeardPart): number => strengthOf(a.sound.blend) - strengthOf(b.sound.blend);
   const shift = over(firstNow, secondNow) - over(first, second);
-  const points = beyond(shift);
+  const points = beyond(shift, cost);
   return [
     ...(together !== now
-      ? [{ text: now ? `${who} on one keyboard` : `${who} on keyboards of their own`, points: COST.together }]
+      ? [
+          {
+            text: now ? `${who} on one keyboard` : `${who} on keyboards of their own`,
+            points: cost.together,
+            about: "hands" as const,
+          },
+        ]
       : []),
     ...(points > 0
       ? [
           {
             text: `the ${first.placing.part} ${ratioTo(shift, "before")} against the ${second.placing.part}`,
             points,
+            about: "sound" as const,
           },
         ]
       : []),
@@ -168,39 +248,54 @@ function pairDifferences(
  * tremulant, box, part by part; keyboards and balance, pair by pair. Empty when it means the same, whatever its stops are called.
  *
  * @param shakes whether the later organ has a tremulant at all; only the words ask.
+ * @param aim what it is carried for: what counts, and how much.
  */
 export function meaningDifferences(
   before: readonly HeardPart[],
   after: readonly HeardPart[],
   shakes = true,
+  aim: Aim = "playing",
 ): readonly MeaningDifference[] {
+  const cost = PRICES[aim];
   const differences: MeaningDifference[] = [];
   const kept: (readonly [HeardPart, HeardPart])[] = [];
   for (const one of before) {
     const { part } = one.placing;
     const other = after.find((each) => each.placing.part === part);
     if (!other) {
-      differences.push({ part, text: "rests", points: COST.rests });
+      differences.push({ part, text: "rests", points: cost.rests, about: "hands" });
       continue;
     }
     kept.push([one, other]);
     if (other.placing.octave !== one.placing.octave)
-      differences.push({ part, text: OCTAVE_WORDS[other.placing.octave], points: COST.octave });
+      differences.push({
+        part,
+        text: OCTAVE_WORDS[other.placing.octave],
+        points: cost.octave,
+        about: "hands",
+      });
     for (const find of [pitchDifferences, familyDifferences, otherDifferences])
-      differences.push(...find(one.sound, other.sound, shakes).map((each) => ({ part, ...each })));
+      differences.push(...find(one.sound, other.sound, cost, shakes).map((each) => ({ part, ...each })));
   }
   for (const { placing } of after)
     if (!before.some((each) => each.placing.part === placing.part))
-      differences.push({ part: placing.part, text: "plays, where it rested", points: COST.rests });
+      differences.push({
+        part: placing.part,
+        text: "plays, where it rested",
+        points: cost.rests,
+        about: "hands",
+      });
   for (const [at, [one, oneNow]] of kept.entries())
     for (const [other, otherNow] of kept.slice(at + 1))
-      differences.push(...pairDifferences([one, other], [oneNow, otherNow]).map((each) => ({ part: null, ...each })));
+      differences.push(
+        ...pairDifferences([one, other], [oneNow, otherNow], cost).map((each) => ({ part: null, ...each })),
+      );
   return differences;
 }
 
 /** Points of all differences together. */
-export const distanceOf = (before: readonly HeardPart[], after: readonly HeardPart[]): Points =>
-  meaningDifferences(before, after).reduce((sum, each) => sum + each.points, 0);
+export const distanceOf = (before: readonly HeardPart[], after: readonly HeardPart[], aim: Aim = "playing"): Points =>
+  meaningDifferences(before, after, true, aim).reduce((sum, each) => sum + each.points, 0);
 
 /** Strength of the loudest part, in hundredths of a phon. */
 export const loudestOf = (parts: readonly HeardPart[]): Phons =>
@@ -211,14 +306,15 @@ export const loudestOf = (parts: readonly HeardPart[]): Phons =>
  *
  * @param before the step that was, in hundredths of a phon: positive where the later section is louder.
  */
-export function stepDifference(before: number, after: number): MeaningDifference | null {
+export function stepDifference(before: number, after: number, aim: Aim = "playing"): MeaningDifference | null {
+  const cost = PRICES[aim];
   const reversed = (before >= LOUDER && after < 0) || (before <= -LOUDER && after > 0);
-  const points = beyond(after - before) + (reversed ? COST.reversed : 0);
+  const points = beyond(after - before, cost) + (reversed ? cost.reversed : 0);
   if (points === 0) return null;
   const text = reversed
     ? `it is ${after > 0 ? "louder" : "softer"} than the section before, where it was ${before > 0 ? "louder" : "softer"}`
     : `against the section before it is ${ratioTo(after - before, "it was")}`;
-  return { part: null, text, points };
+  return { part: null, text, points, about: "sound" };
 }
 
 const FACTS = [

@@ -59,7 +59,7 @@ function verdictOf(sections: readonly SuitedSection[], share: number): string {
 }
 
 /** How well a piece suits an organ, whatever organ it was registered on: by what each of its sections asks for. */
-function suitOf(instrument: Instrument, piece: Piece, labelOf: SurveyOptions["labelOf"]): SuitedPiece {
+export function suitOf(instrument: Instrument, piece: Piece, labelOf: SurveyOptions["labelOf"]): SuitedPiece {
   const parts = partsOf(piece.sections);
   const known = new Map<string, Served>();
   const sections = piece.sections.map(({ section }, at): SuitedSection => {

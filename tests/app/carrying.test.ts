@@ -59,6 +59,26 @@ describe("a piece carried to another organ", () => {
     expect(await chorus.locator(".side").nth(1).textContent()).toMatch(/Superoctave\s2/);
     expect(await chorus.locator(".why").textContent()).toMatch(/becomes/);
     await page.getByText(/^One section without a registration: planned for All Saints, Sallowby first/).waitFor();
+
+    // The next best, one of which is taken and given back.
+    const became = () => chorus.locator(".side").nth(1).textContent();
+    const best = await became();
+    await chorus.locator("summary").click();
+    const others = await chorus.getByRole("button", { name: /^Take this one/ }).count();
+    expect(others).toBeGreaterThan(0);
+    await chorus
+      .getByRole("button", { name: /^Take this one/ })
+      .last()
+      .click();
+    await expect.poll(became, { timeout: 20_000 }).not.toBe(best);
+    const chosen = await became();
+    await chorus.getByRole("button", { name: /^Back to what is worth most/ }).click();
+    await expect.poll(became).toBe(best);
+    await chorus
+      .getByRole("button", { name: /^Take this one/ })
+      .last()
+      .click();
+    await expect.poll(became, { timeout: 20_000 }).toBe(chosen);
     await section("Song").getByRole("checkbox").uncheck();
     await button("Save as the piece for this organ").click();
 
@@ -74,6 +94,9 @@ describe("a piece carried to another organ", () => {
     expect(text).toContain("# as loud as the room bears");
     expect(text).toContain("organ: St. Nikolai, Wiekenborg");
     expect(text.split("- name: Song")[1]).not.toContain("registration:");
+    // What was chosen is what is kept.
+    for (const stop of ["Prinzipal 8", "Octave 4", "Superoctave 2", "Mixtur"])
+      expect([stop, text.includes(stop)]).toEqual([stop, (chosen ?? "").replaceAll("\u00a0", " ").includes(stop)]);
   });
 
   test("goes to the cards, made for the other organ", { timeout: 120_000 }, async () => {
@@ -96,12 +119,21 @@ describe("a piece carried to another organ", () => {
     await button(/^Chest organ, Ellernbrook/).click();
     await button("Survey").click();
     await button("Carry a piece here").click();
-    await piece().selectOption({ label: "Lantern Partita" });
+    const suited = page.getByRole("region", { name: "What suits Chest organ, Ellernbrook" });
+    await suited
+      .getByText(/^No means for Song/)
+      .or(suited.getByText(/No means for Song/))
+      .first()
+      .waitFor({ timeout: 60_000 });
+    expect(await suited.textContent()).toMatch(/Lantern Partita\d+ of 100/);
+    await suited.getByRole("button", { name: "Lantern Partita" }).click();
     await expect.poll(() => told().textContent(), { timeout: 60_000 }).toBe("Two sections: one otherwise, one lost");
     const song = section("Song");
     await song.getByText("Nothing: Chest organ, Ellernbrook has no means for it").waitFor();
     expect(await song.getByRole("checkbox").count()).toBe(0);
     expect(await song.locator(".bare").first().textContent()).toMatch(/F#5 to C6 are not there/);
+    await page.getByRole("combobox", { name: "What for" }).selectOption({ label: "to practise it there" });
+    await page.getByText("The Great is practised on the Manual.").waitFor({ timeout: 60_000 });
     await button("Save as the piece for this organ").click();
     await page.getByRole("textbox", { name: "Name of the piece" }).waitFor();
     expect(await page.locator(".reg .open").count()).toBe(1);
@@ -123,9 +155,18 @@ describe("a piece carried to another organ", () => {
     await organ().focus();
     await page.keyboard.type("St. Nik");
     await expect.poll(() => told().textContent(), { timeout: 60_000 }).toMatch(/^Two sections: /);
+    // Past what it is carried for.
+    await page.keyboard.press("Tab");
     await page.keyboard.press("Tab");
     await page.keyboard.press("Space");
     expect(await section("Chorus").getByRole("checkbox").isChecked()).toBe(false);
+    await section("Chorus").locator("summary").focus();
+    await page.keyboard.press("Enter");
+    await section("Chorus")
+      .getByRole("button", { name: /^Take this one/ })
+      .first()
+      .waitFor();
+    await page.screenshot({ path: "/tmp/shot-carry.png", fullPage: true });
     await inOrderAtEverySize(page);
   });
 });

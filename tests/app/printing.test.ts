@@ -88,9 +88,9 @@ describe("a visit", () => {
     await page.getByText(/^0 of \d+ questions answered$/).waitFor();
     await answer(/^Where is the blower/).fill("Behind the vestry door.\nTwo minutes.");
     await answer(/^Is there a guide/).fill("In the bench.");
+    await page.getByText(/^2 of \d+ questions answered$/).waitFor();
     await page.getByRole("combobox", { name: "Mark a stop off" }).selectOption({ label: "Nazard 2 2/3" });
     await page.getByRole("combobox", { name: "What the room is like" }).selectOption("dry");
-    await page.getByText(/^2 of \d+ questions answered$/).waitFor();
     await expect.poll(() => host.text(ownFile()), { timeout: 20_000 }).toMatch(/room: dry/);
     const text = host.text(ownFile());
     expect(text).toContain('\nvisit:\n  blower: "Behind the vestry door.\\nTwo minutes."\n  guide: In the bench.\n');

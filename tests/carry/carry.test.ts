@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { type CarriedPiece, carry } from "../../shared-model/carry/carry.ts";
-import { distanceOf, meaningDifferences } from "../../shared-model/carry/meaning.ts";
+import { type CarriedPiece, carry, withOther } from "../../shared-model/carry/carry.ts";
+import { type Aim, distanceOf, meaningDifferences } from "../../shared-model/carry/meaning.ts";
+import { neverPractised, notPractised, practisedOn } from "../../shared-model/carry/practice-words.ts";
 import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import type { Piece } from "../../shared-model/music/piece.ts";
 import { chooseRow } from "../../shared-model/plan/plan.ts";
@@ -18,12 +19,18 @@ function planned(organ: Instrument, music: Piece): PlannedPiece {
   return workOut(row);
 }
 
-const carried = (plan: PlannedPiece, to: Instrument, pinned: readonly number[] = []): CarriedPiece =>
+const carried = (
+  plan: PlannedPiece,
+  to: Instrument,
+  pinned: readonly number[] = [],
+  aim: Aim = "playing",
+): CarriedPiece =>
   carry(
     plan,
     plan.sections.map((_, at) => pinned.includes(at)),
     to,
     COUNT,
+    aim,
   );
 
 /** What stands for each section: stops by their ids, couplers, tremulants, keyboards. */
@@ -157,6 +164,7 @@ tremulants: [Récit]
       part: "melody",
       text: "without tremulant; there is none here",
       points: 250,
+      about: "console",
     });
     expect(song?.differences.every(({ points }) => points > 0)).toBe(true);
   });
@@ -172,6 +180,50 @@ tremulants: [Récit]
     const cost = (pinned: readonly number[]): number =>
       carried(plan, NEIGHBOUR, pinned).sections[0]?.differences.reduce((sum, each) => sum + each.points, 0) ?? 0;
     expect(cost([0])).toBeLessThanOrEqual(cost([]));
+  });
+
+  test("the next best are told in order with what each costs, and one of them taken changes that section alone", () => {
+    const there = carried(
+      planned(SOLO, piece(SONG.replace("Récit: [Hautbois 8]", "Récit: [Flûte 8]"), SOLO)),
+      NEIGHBOUR,
+    );
+    const [song] = there.sections;
+    const others = song?.others ?? [];
+    expect(others.length).toBeGreaterThan(1);
+    expect(others.map(({ behind }) => behind)).toEqual(others.map(({ behind }) => behind).toSorted((a, b) => a - b));
+    for (const { alternative, behind, differences } of others) {
+      expect(behind).toBeGreaterThanOrEqual(0);
+      expect(alternative.signature).not.toBe(song?.after?.chosen.signature);
+      const worth = (score: number, some: readonly { readonly points: number }[]): number =>
+        some.reduce((sum, { points }) => sum - points, score);
+      expect(
+        worth(song?.after?.chosen.score ?? 0, song?.differences ?? []) - worth(alternative.score, differences),
+      ).toBe(behind);
+    }
+    const [first] = others;
+    if (!first) throw new Error("There is no other.");
+    const changed = withOther(there, 0, first.alternative);
+    expect(changed.sections[0]?.after?.chosen).toBe(first.alternative);
+    expect(changed.sections[0]?.differences).toEqual(first.differences);
+    expect(changed.sections[0]?.others.map(({ alternative }) => alternative.signature)).toContain(
+      song?.after?.chosen.signature,
+    );
+    expect(changed.plan?.sections[0]?.chosen).toBe(first.alternative);
+  });
+
+  test("what shares its registration is changed with it", () => {
+    const text = `sections:
+  - {name: A, texture: two-voices, registration: {keyboards: {voice-1: Positive, voice-2: Great}, drawn: {Positive: [Oboe 8], Great: [Stopped Diapason 8]}}}
+  - {name: B, texture: flutes}
+  - {name: C, texture: two-voices, same-as: A}
+`;
+    const there = carried(planned(TWO_MANUALS, piece(text, TWO_MANUALS)), NEIGHBOUR);
+    const other = there.sections[2]?.others[0]?.alternative;
+    if (!other) throw new Error("There is no other.");
+    const changed = withOther(there, 2, other);
+    const signatures = changed.sections.map(({ after }) => after?.chosen.signature);
+    expect([signatures[0], signatures[2]]).toEqual([other.signature, other.signature]);
+    expect(signatures[1]).toBe(there.sections[1]?.after?.chosen.signature);
   });
 
   test("a section without means says so, and the others are carried with their links", () => {
@@ -228,10 +280,99 @@ test("a registration means what it means itself, and silence of a part is the de
   const { judgement } = section.chosen;
   expect(meaningDifferences(judgement.parts, judgement.parts)).toEqual([]);
   const [, ...others] = judgement.parts;
-  expect(meaningDifferences(judgement.parts, others)).toEqual([{ part: "melody", text: "rests", points: 1500 }]);
+  expect(meaningDifferences(judgement.parts, others)).toEqual([
+    { part: "melody", text: "rests", points: 1500, about: "hands" },
+  ]);
   expect(distanceOf(others, judgement.parts)).toBe(1500);
   const higher = judgement.parts.map((part) => ({ ...part, placing: { ...part.placing, octave: 1 as const } }));
   expect(meaningDifferences(judgement.parts, higher).map(({ text, points }) => [text, points])).toEqual(
     judgement.parts.map(() => ["played an octave higher", 300]),
   );
+});
+
+describe("to practise on three flutes", () => {
+  const FLUTES = instrument(`
+  - {name: Lower, kind: manual, keyboard: 1, stops: [Gedackt 8]}
+  - {name: Upper, kind: manual, keyboard: 2, stops: [Rohrflöte 8]}
+  - {name: Pedal, kind: pedal, stops: [Subbass 16]}
+`);
+  const GRAND = instrument(`
+  - {name: Positif, kind: manual, keyboard: 1, stops: [Bourdon 8, Cromorne 8]}
+  - {name: Grand-Orgue, kind: manual, keyboard: 2, stops: [Montre 8, Bourdon 8, Prestant 4, Doublette 2, Plein jeu IV]}
+  - {name: Récit, kind: manual, keyboard: 3, stops: [Cornet V, Flûte 8]}
+  - {name: Pédale, kind: pedal, stops: [Soubasse 16, Flûte 8]}
+aids: {generals: 6, levels: 1}
+`);
+  const solo = (name: string, melody: string, stop: string): string =>
+    `  - {name: ${name}, texture: melody-over-accompaniment, before: {what: rest, beats: 4}, registration: {keyboards: {melody: ${melody}, accompaniment: Positif, bass: Pédale}, drawn: {${melody}: [${stop}], Positif: [Bourdon 8], Pédale: [Soubasse 16]}}}\n`;
+  const MUSIC = `sections:\n${solo("Cornet", "Récit", "Cornet V")}${solo("Again", "Récit", "Cornet V")}${solo("Montre", "Grand-Orgue", "Montre 8")}`;
+  const keyboardsOf = ({ sections }: CarriedPiece) =>
+    sections.map(({ after }) => after?.chosen.entry.placings.map(({ part, keyboard }) => `${part} ${keyboard}`).sort());
+
+  test("every hand is on the keyboard that stands for its own, whatever sounds there", () => {
+    const there = carried(planned(GRAND, piece(MUSIC, GRAND)), FLUTES, [], "practice");
+    expect([...there.keyboards]).toEqual([
+      ["Positif", "Lower"],
+      ["Grand-Orgue", "Upper"],
+      ["Récit", "Upper"],
+      ["Pédale", "Pedal"],
+    ]);
+    const solos = ["accompaniment Lower", "bass Pedal", "melody Upper"];
+    expect(keyboardsOf(there)).toEqual([solos, solos, solos]);
+    expect(there.sections.flatMap(({ differences }) => differences.filter(({ about }) => about === "hands"))).toEqual(
+      [],
+    );
+    expect(practisedOn(there)).toBe(
+      "The Positif is practised on the Lower, the Grand-Orgue and the Récit on the Upper, the Pédale on the Pedal",
+    );
+  });
+
+  test("keyboards are never crossed, and two that are played at once stay two where two are there", () => {
+    const upsideDown = MUSIC.replaceAll("Positif: [Bourdon 8]", "Récit: [Flûte 8]")
+      .replaceAll("accompaniment: Positif", "accompaniment: Récit")
+      .replaceAll("melody: Récit", "melody: Positif")
+      .replaceAll("Récit: [Cornet V]", "Positif: [Cromorne 8]");
+    const there = carried(planned(GRAND, piece(upsideDown, GRAND)), FLUTES, [], "practice");
+    expect(there.keyboards.get("Positif")).toBe("Lower");
+    expect(there.keyboards.get("Récit")).toBe("Upper");
+    expect(keyboardsOf(there)[0]).toEqual(["accompaniment Upper", "bass Pedal", "melody Lower"]);
+  });
+
+  test("what cannot be practised is said: keyboards that are one, changes that are none, pistons, pedal", () => {
+    const there = carried(planned(GRAND, piece(MUSIC, GRAND)), FLUTES, [], "practice");
+    expect(neverPractised(there).join("; ")).toMatch(
+      /^going between Grand-Orgue and Récit, which are one keyboard here, the Upper; pressing .* of .*: there are none$/,
+    );
+    // From the cornet to the montre the hand goes to another keyboard at home; here it stays, and no stop can stand for that.
+    expect(there.sections.map(notPractised)).toEqual([
+      [],
+      [],
+      ["nothing is changed before it, where home has a change"],
+    ]);
+    const dry = instrument("\n  - {name: Manual, kind: manual, stops: [Gedackt 8]}\n");
+    const alone = carried(planned(GRAND, piece(MUSIC, GRAND)), dry, [], "practice");
+    expect(neverPractised(alone)).toContain("what the feet play: there is no pedal");
+  });
+
+  test("a change comes where home has one, and none where it has none, as far as stops allow", () => {
+    const richer = instrument(`
+  - {name: Lower, kind: manual, keyboard: 1, stops: [Gedackt 8]}
+  - {name: Upper, kind: manual, keyboard: 2, stops: [Rohrflöte 8, Flöte 4]}
+  - {name: Pedal, kind: pedal, stops: [Subbass 16]}
+`);
+    const there = carried(planned(GRAND, piece(MUSIC, GRAND)), richer, [], "practice");
+    const melody = there.sections.map(({ after }) =>
+      [...(after?.chosen.entry.state.drawn ?? [])].filter((id) => id.startsWith("Upper/")).sort(),
+    );
+    expect(melody[1]).toEqual(melody[0]);
+    expect(melody[2]).not.toEqual(melody[1]);
+    expect(there.sections.flatMap(notPractised)).toEqual([]);
+  });
+
+  test("on the organ that it comes from nothing is otherwise", () => {
+    const there = carried(planned(GRAND, piece(MUSIC, GRAND)), GRAND, [], "practice");
+    expect(there.sections.map(({ asItWas }) => asItWas)).toEqual([true, true, true]);
+    expect([...there.sections.flatMap(notPractised), ...neverPractised(there)]).toEqual([]);
+    expect(practisedOn(there)).toBeNull();
+  });
 });

@@ -63,6 +63,48 @@ test("as JSON it is one document, with both sides of every section and the chang
   });
 });
 
+test("the next best of each section stand there too, with how far behind they are and what they cost", async () => {
+  const { out } = await carry("village.yaml", "--json");
+  const [one, two] = JSON.parse(out).sections;
+  expect([one.asItWas, one.others]).toEqual([true, []]);
+  expect(two.others.length).toBeGreaterThan(0);
+  for (const other of two.others) {
+    expect(other).toMatchObject({
+      label: expect.any(String),
+      score: expect.any(Number),
+      behind: expect.any(Number),
+      registration: { keyboards: { melody: expect.any(String) } },
+      differences: expect.any(Array),
+      remarks: expect.any(Array),
+    });
+  }
+  expect((await carry("village.yaml")).out).toMatch(/^ {4}or -\d/m);
+});
+
+test("with --practice the hands stay where they will be, and what cannot be practised is said", async () => {
+  desk.put(
+    "village.yaml",
+    VILLAGE.replace(/stops: \[Open.*?\]/, "stops: [Gedackt 8]")
+      .replace(/stops: \[Lieblich.*?\]/, "stops: [Flute 8]")
+      .replace(/ {2}- \{name: Pedal.*\n/, ""),
+  );
+  const { status, out } = await carry("village.yaml", "--practice");
+  expect(status).toBe(0);
+  expect(tooWide(out)).toEqual([]);
+  const words = out.replace(/\s+/g, " ");
+  expect(words).toContain("Two verses for St. Anna, Lehmkuhle, practised on Village church, Nether Ambling");
+  expect(words).toContain("The Hauptwerk is practised on the Great, the Oberwerk on the Swell.");
+  expect(words).toContain("Cannot be practised here: - what the feet play: there is no pedal");
+  const json = JSON.parse((await carry("village.yaml", "--practice", "--json")).out);
+  expect(json).toMatchObject({
+    for: "practice",
+    practisedOn: { Hauptwerk: "Great", Oberwerk: "Swell" },
+    notPractised: ["what the feet play: there is no pedal"],
+    sections: [{ after: { registration: { keyboards: { plenum: "Great" } } } }, {}],
+  });
+  expect(json.sections[1].after.registration.keyboards).toMatchObject({ melody: "Swell", accompaniment: "Great" });
+});
+
 test("written out, it is the same piece for the other organ, with its comments, and it is planned and carried on there", async () => {
   const { status, err } = await carry("village.yaml", "--out", "there.yaml");
   expect(status).toBe(0);
