@@ -94,7 +94,7 @@ const MOST_COSTS = 4;
 /** The next best registrations of a section, each with what it costs, to be taken instead. */
 function Others({ line: { name, music, others }, to, isChosen, onOther }: OthersProps) {
   return (
-    <details className="others">
+    <details className="next-best">
       <summary>
         {others.length > 0
           ? `or ${others.length === 1 ? "another" : `one of ${numberWord(others.length)} others`}`

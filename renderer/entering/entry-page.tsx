@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from "react";
 import { troubleLine } from "../../shared-model/files/trouble-words.ts";
 import { pitchName } from "../../shared-model/pitch/reading.ts";
+import { FAMILY_WORDS } from "../../shared-model/stoplist/kind.ts";
 import { questionKey } from "../../shared-model/stoplist/reading/answers.ts";
 import { type LineSaying, lineSayings } from "../../shared-model/stoplist/reading/line-sayings.ts";
 import type { Question, Reading } from "../../shared-model/stoplist/reading/reading.ts";
@@ -8,7 +9,7 @@ import { keepOrgan } from "../state/at-sight.ts";
 import { useStore } from "../state/use-store.tsx";
 import type { Entry } from "../state/work.ts";
 import { Act, Plain } from "../words/action.tsx";
-import { FAMILY_WORDS, FamilySign } from "../words/family-sign.tsx";
+import { FamilySign } from "../words/family-sign.tsx";
 import { TroubleNote } from "../words/trouble-note.tsx";
 import { counted, NumberWord, roman, Typeset } from "../words/typeset.tsx";
 import { Booklet } from "./booklet.tsx";

@@ -1,9 +1,10 @@
 import { useState } from "react";
 import type { Division, Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { FAMILY_WORDS } from "../../shared-model/stoplist/kind.ts";
 import { organFacts } from "../../shared-model/stoplist/organ-facts.ts";
 import { useDesk, useStore } from "../state/use-store.tsx";
 import { Act, Plain } from "../words/action.tsx";
-import { FAMILY_WORDS, FamilyLegend, FamilySign } from "../words/family-sign.tsx";
+import { FamilyLegend, FamilySign } from "../words/family-sign.tsx";
 import { NameField } from "../words/name-field.tsx";
 import { organWords } from "../words/organ-words.ts";
 import { PitchOrRanks } from "../words/pitch.tsx";

@@ -1,7 +1,8 @@
 import { memo } from "react";
 import type { Hands } from "../../shared-model/music/texture.ts";
 import type { Stop } from "../../shared-model/stoplist/instrument.ts";
-import { FAMILY_WORDS, FamilySign } from "../words/family-sign.tsx";
+import { FAMILY_WORDS } from "../../shared-model/stoplist/kind.ts";
+import { FamilySign } from "../words/family-sign.tsx";
 import { HAND_WORDS, HandMark } from "../words/hand-mark.tsx";
 import { PitchOrRanks } from "../words/pitch.tsx";
 

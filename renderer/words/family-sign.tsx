@@ -32,25 +32,6 @@ const SIGN_OF: Readonly<Record<Family, Sign>> = {
   effect: "other",
 };
 
-/** A family in a word that a reader of stoplists knows. */
-export const FAMILY_WORDS: Readonly<Record<Family, string>> = {
-  principal: "principal",
-  "flute-open": "flute",
-  "flute-stopped": "stopped flute",
-  "flute-half-stopped": "chimney flute",
-  string: "string",
-  hybrid: "between flute and string",
-  celeste: "celeste",
-  "reed-chorus": "reed",
-  "reed-solo": "solo reed",
-  "reed-short": "short reed",
-  mutation: "mutation",
-  mixture: "mixture",
-  cornet: "cornet",
-  percussion: "percussion",
-  effect: "effect",
-};
-
 const SIGN_WORDS: Readonly<Record<Sign, string>> = {
   principal: "principal",
   flute: "flute",

@@ -3,26 +3,10 @@ import { stopLabel } from "../judging/listening.ts";
 import type { PlannedSection } from "../plan/planned.ts";
 import { joined } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
-import type { Family } from "../stoplist/kind.ts";
+import { FAMILY_WORDS, type Family } from "../stoplist/kind.ts";
 import { pairStops } from "./carry-stops.ts";
 
-const FAMILY_WORDS: Readonly<Record<Family, string>> = {
-  principal: "a principal",
-  "flute-open": "an open flute",
-  "flute-stopped": "a stopped flute",
-  "flute-half-stopped": "a chimney flute",
-  string: "a string",
-  hybrid: "a stop between two families",
-  celeste: "a celeste",
-  "reed-chorus": "a chorus reed",
-  "reed-solo": "a solo reed",
-  "reed-short": "a short reed",
-  mutation: "a mutation",
-  mixture: "a mixture",
-  cornet: "a cornet",
-  percussion: "a percussion",
-  effect: "an effect",
-};
+const withArticle = (noun: string): string => `${/^[aeiou]/u.test(noun) ? "an" : "a"} ${noun}`;
 const GENUS: Readonly<Partial<Record<Family, string>>> = {
   "flute-open": "a flute",
   "flute-stopped": "a flute",
@@ -33,7 +17,7 @@ const GENUS: Readonly<Partial<Record<Family, string>>> = {
 };
 /** A compound with a third is none of the chorus, though lists count it among the mixtures. */
 const familyOf = ({ family, kinds }: Stop): string =>
-  kinds.includes("sesquialtera") || kinds.includes("tertian") ? "a sesquialtera" : FAMILY_WORDS[family];
+  kinds.includes("sesquialtera") || kinds.includes("tertian") ? "a sesquialtera" : withArticle(FAMILY_WORDS[family]);
 const genusOf = (stop: Stop): string => GENUS[stop.family] ?? familyOf(stop);
 
 /** `Hautbois 8 becomes Krummhorn 8: a reed for a reed`; the second half only where it is another thing. */

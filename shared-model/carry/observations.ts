@@ -40,7 +40,11 @@ function chorusOf(division: Division): Observation | null {
   const shown = principals
     .toSorted((a, b) => feetOf(b) - feetOf(a))
     .flatMap(({ pitch }) => (pitch ? pitchName(pitch) : []));
-  const has = `${division.name}: principals ${[...new Set(shown)].join(" ")}${crown.length > 0 ? ` with ${joined(crown.map(stopLabel))}` : ", no mixture"}`;
+  // As old Italian builders have it, every row of the mixture with a knob of its own.
+  const single = pitches.filter((feet) => feet < 2).length > 1 ? ", the mixture in single rows" : ", no mixture";
+  const row = [...new Set(shown)];
+  const apart = row.some((each) => each.includes("/")) ? ", " : " ";
+  const has = `${division.name}: principals ${row.join(apart)}${crown.length > 0 ? ` with ${joined(crown.map(stopLabel))}` : single}`;
   const but = gaps.length > 0 ? `; no principal ${joined(filled)}` : "";
   return { about: "chorus", text: `${has}${but}.` };
 }

@@ -68,16 +68,22 @@ const briefly = (words: readonly string[], most: number): string =>
 /** `Petites flûtes` of `Petites flûtes, or flûtes à bec`: a list has room for one name. */
 const shortTitle = ({ texture }: SurveyedTexture): string => texture.title.replace(/, or .*$/u, "");
 
-/** Things that most movements miss, at most three. */
+/** Things that most movements miss, at most three: two that name the same stops in another order are one. */
 function missedMost(some: readonly SurveyedTexture[]): string {
-  const missed = new Map<string, string[]>();
+  const missed = new Map<string, { readonly what: string; readonly titles: Set<string> }>();
   for (const each of some) {
-    for (const what of new Set(each.lacking.map((lack) => lack.what))) {
-      missed.set(what, [...(missed.get(what) ?? []), shortTitle(each)]);
+    for (const { what } of each.lacking) {
+      const key = what.split(" or ").sort().join(" or ");
+      const row = missed.get(key) ?? { what, titles: new Set() };
+      row.titles.add(shortTitle(each));
+      missed.set(key, row);
     }
   }
-  const most = [...missed].toSorted((a, b) => b[1].length - a[1].length).slice(0, 3);
-  return most.map(([what, titles]) => `no ${what} (${briefly(titles, 1)})`).join("; ");
+  const most = [...missed.values()].toSorted((a, b) => b.titles.size - a.titles.size).slice(0, 3);
+  return most
+    .map(({ what, titles }) => [what, [...titles]] as const)
+    .map(([what, titles]) => `no ${what} (${briefly(titles, 1)})`)
+    .join("; ");
 }
 
 /** A verdict that a musician might give from the textures of one school. */
@@ -92,17 +98,12 @@ export function schoolVerdict(tradition: Tradition, some: readonly SurveyedTextu
   const good = groups.filter(([, each]) => each === "at home").map(([group]) => group);
   const poor = groups.filter(([, each]) => each === "in part" || each === "not its music").map(([group]) => group);
   const uneven = good.length > 0 && good.length < groups.length;
+  const best = standing === "not its music" ? ` but its ${joined(good)}` : `; best in its ${joined(good)}`;
+  const weak = poor.length > 0 && standing !== "not its music" ? `, weak in its ${joined(poor)}` : "";
   const missed = missedMost([...not, ...compromise]);
   const sentences = [
-    `${HEADS[standing]}${uneven ? `; best in its ${joined(good)}` : ""}${uneven && poor.length > 0 ? `, weak in its ${joined(poor)}` : ""}.`,
-    ...(not.length > 0 && standing !== "not its music"
-      ? [
-          `Out of reach: ${briefly(
-            not.map(({ texture }) => texture.title),
-            3,
-          )}.`,
-        ]
-      : []),
+    `${HEADS[standing]}${uneven ? best + weak : ""}.`,
+    ...(not.length > 0 && standing !== "not its music" ? [`Out of reach: ${briefly(not.map(shortTitle), 3)}.`] : []),
     ...(missed === "" ? [] : [`Missed most: ${missed}.`]),
   ];
   return {

@@ -7,7 +7,8 @@ import { texturesOf } from "../music/textures/catalogue.ts";
 import { type Lacking, lackingOf } from "../propose/lacking.ts";
 import { isLadder, ladder } from "../propose/ladder.ts";
 import { missingMeans } from "../propose/missing.ts";
-import type { Points } from "../rules/rule.ts";
+import { oneKeyboardOneSound } from "../rules/one-keyboard-one-sound.ts";
+import type { PairRule, Points } from "../rules/rule.ts";
 import type { Instrument } from "../stoplist/instrument.ts";
 import { type Best, bestFrom } from "./patient-search.ts";
 
@@ -58,6 +59,30 @@ export interface SurveyStep {
   readonly surveyed: SurveyedTexture;
   /** Whether it is the last of its school. */
   readonly last: boolean;
+}
+
+/**
+ * On one manual a piece for two may have to be played all the same, so there the rule only costs. To say that an organ serves
+ * a solo, a trio or an echo of which nothing is heard apart would be untrue.
+ */
+const apartOrNot: PairRule = {
+  ...oneKeyboardOneSound,
+  forbids: (one, other, first, second) =>
+    oneKeyboardOneSound.forbids?.(one, other, first, second) === true ||
+    oneKeyboardOneSound.weigh(one, other, first, second) < 0,
+};
+
+/** The section as a survey judges it: parts that are to differ are heard apart, or it is not served. */
+function heardApart({ instrument, section, readings, standIns, rules }: Problem): Problem {
+  const recipes = readings.flatMap(({ prescription }) => prescription ?? []);
+  const all = [...rules.part, ...rules.pair, ...rules.placing, ...rules.advice, ...rules.steps];
+  return problemOf(
+    instrument,
+    section,
+    recipes,
+    standIns,
+    all.map((rule) => (rule === oneKeyboardOneSound ? apartOrNot : rule)),
+  );
 }
 
 /** The rules that forbid and no other: the best score is then how near the organ can come to the recipe itself. */
@@ -172,7 +197,7 @@ function servedBy(problem: Problem, labelOf: SurveyOptions["labelOf"]): Served {
 
 /** As {@link servedBy}, of a section that grows too. */
 export const sectionServed = (problem: Problem, labelOf: SurveyOptions["labelOf"]): Served =>
-  isLadder(problem) ? ladderServed(problem, labelOf) : servedBy(problem, labelOf);
+  isLadder(problem) ? ladderServed(problem, labelOf) : servedBy(heardApart(problem), labelOf);
 
 function surveyTexture(
   instrument: Instrument,

@@ -79,3 +79,22 @@ export const KIND_GROUPS = {
   foundation: ["principal", "stopped-flute", "open-flute", "harmonic-flute", "string", "soft-string", "quintadena"],
 } as const satisfies Readonly<Record<string, readonly Kind[]>>;
 export type KindGroup = keyof typeof KIND_GROUPS;
+
+/** What a person calls a stop of a family. */
+export const FAMILY_WORDS: Readonly<Record<Family, string>> = {
+  principal: "principal",
+  "flute-open": "open flute",
+  "flute-stopped": "stopped flute",
+  "flute-half-stopped": "chimney flute",
+  string: "string",
+  hybrid: "stop between flute and string",
+  celeste: "celeste",
+  "reed-chorus": "chorus reed",
+  "reed-solo": "solo reed",
+  "reed-short": "short reed",
+  mutation: "mutation",
+  mixture: "mixture",
+  cornet: "cornet",
+  percussion: "percussion",
+  effect: "effect",
+};

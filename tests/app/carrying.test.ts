@@ -166,7 +166,6 @@ describe("a piece carried to another organ", () => {
       .getByRole("button", { name: /^Take this one/ })
       .first()
       .waitFor();
-    await page.screenshot({ path: "/tmp/shot-carry.png", fullPage: true });
     await inOrderAtEverySize(page);
   });
 });
