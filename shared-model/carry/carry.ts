@@ -223,7 +223,7 @@ function leaningTo(
   };
 }
 
-/** By how much the beginning of one section is louder than the end of the one before, in hundredths of a decibel. */
+/** By how much the beginning of one section is louder than the end of the one before, in hundredths of a phon. */
 const stepBetween = (earlier: Alternative, later: Alternative): number =>
   loudestOf(later.judgement.parts) - loudestOf(partsAtEnd(earlier));
 
