@@ -30,10 +30,10 @@ export function FirstPage() {
   const entries = useLibrary(round);
 
   const read = (): void => {
-    if (text.trim() !== "") enterList(store, text);
+    if (text.trim() !== "") void enterList(store, text);
   };
   const look = (): void => {
-    if (text.trim() !== "") lookAtList(store, text);
+    if (text.trim() !== "") void lookAtList(store, text);
   };
   const pick = async (): Promise<void> => {
     try {

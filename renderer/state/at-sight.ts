@@ -12,7 +12,8 @@ const NO_FILES = { organFile: null, pieceFile: null } as const;
  * Looks at an organ at sight, from a printed list to its survey, with nothing saved. A list of which nothing can be made yet
  * is entered as any other.
  */
-export function lookAtList(store: Store, text: string): void {
+export async function lookAtList(store: Store, text: string): Promise<void> {
+  if (!(await store.leave())) return;
   const entry = { text, answers: {} };
   const organ = fileAtSight(entry);
   store.lay({ ...EMPTY_WORK, organ, entry }, NO_FILES, organ === null ? "organ" : "survey");

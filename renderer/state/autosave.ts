@@ -26,6 +26,7 @@ export class Autosave {
 
   /** Begins to watch desk and library. Returns what ends it. */
   start(): () => void {
+    this.#store.writesBy(() => this.flush());
     const leave = [
       this.#store.subscribe(() => this.#look()),
       this.#store.host.watch((changes) => void this.#told(changes)),
@@ -66,20 +67,19 @@ export class Autosave {
     return organ !== null && !isAtSight(this.#store.work) && organ !== this.#store.desk().organFile?.text;
   }
 
-  /** The text that the piece's file should have, where it has another; `null` when nothing is to be written. */
-  #pieceDue(): string | null {
+  /**
+   * The text that the piece's file should have, where it has another, or what keeps the piece from being written; `null` when
+   * nothing is to be written.
+   */
+  #pieceDue(): { readonly text: string } | { readonly refused: string } | null {
     const { organ, piece, pieceBase } = this.#store.work;
     const { pieceFile } = this.#store.desk();
     const instrument = organ === null ? null : organOf(organ).instrument;
     if (!instrument || isAtSight(this.#store.work)) return null;
     if (!pieceFile && !isBegun(piece)) return null;
     const { text, troubles } = pieceTextAfter(pieceBase, piece, instrument);
-    if (text === null) {
-      const words = troubles.map(troubleLine).join(" ");
-      if (words !== "") this.#store.set({ saving: { state: "failed", words } });
-      return null;
-    }
-    return text === pieceFile?.text ? null : text;
+    if (text === null) return { refused: troubles.map(troubleLine).join(" ") };
+    return text === pieceFile?.text ? null : { text };
   }
 
   /** Writes what is due, after whatever is being written. */
@@ -101,8 +101,8 @@ export class Autosave {
     try {
       if (this.#organDue()) await this.#writeOrgan();
       if (this.#store.desk().saving.state !== "conflict") await this.#writePiece();
-      const { saving } = this.#store.desk();
-      if (saving.state === "waiting" && !this.#isDue()) this.#store.set({ saving: { state: "saved" } });
+      const { state } = this.#store.desk().saving;
+      if (state !== "conflict" && state !== "saved" && !this.#isDue()) this.#store.set({ saving: { state: "saved" } });
     } catch (thrown) {
       this.#store.set({ saving: { state: "failed", words: troubleWords(thrown) } });
     }
@@ -123,8 +123,13 @@ export class Autosave {
   }
 
   async #writePiece(): Promise<void> {
-    const text = this.#pieceDue();
-    if (text === null) return;
+    const due = this.#pieceDue();
+    if (due === null) return;
+    if ("refused" in due) {
+      this.#store.set({ saving: { state: "failed", words: due.refused } });
+      return;
+    }
+    const { text } = due;
     const { organ, piece } = this.#store.work;
     const { pieceFile } = this.#store.desk();
     const instrument = organ === null ? null : organOf(organ).instrument;

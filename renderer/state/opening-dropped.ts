@@ -64,7 +64,7 @@ async function openTexts(store: Store, files: readonly PickedText[]): Promise<vo
   const kinds = files.map(({ text }) => fileKindOf(text));
   if (files.length === 1 && kinds[0] === null) {
     if (first.text.trim() === "") throw new Refused(first, "There is nothing in it.");
-    enterList(store, first.text);
+    await enterList(store, first.text);
     return;
   }
   for (const [at, file] of files.entries()) {

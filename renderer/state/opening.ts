@@ -24,10 +24,10 @@ async function filed(store: Store, id: DocumentId): Promise<Filed> {
   return { id, text, version, demo: isDemo(id) };
 }
 
-/** Does something that a host may refuse; what it says then stands on the page. */
+/** Leaves the desk and does something that a host may refuse; what it says then stands on the page. */
 async function tryTo(store: Store, act: () => Promise<void>): Promise<void> {
   try {
-    await act();
+    if (await store.leave()) await act();
   } catch (thrown) {
     store.set({ trouble: troubleWords(thrown) });
   }
@@ -40,7 +40,8 @@ async function layOrgan(store: Store, id: DocumentId, page: Place["page"]): Prom
 }
 
 /** Begins to enter an organ from a printed list. */
-export function enterList(store: Store, text: string): void {
+export async function enterList(store: Store, text: string): Promise<void> {
+  if (!(await store.leave())) return;
   store.lay({ ...EMPTY_WORK, entry: { text, answers: {} } }, { organFile: null, pieceFile: null }, "organ");
 }
 

@@ -51,6 +51,7 @@ const EMPTY_DESK: Desk = {
 export class Store {
   #desk: Desk = EMPTY_DESK;
   readonly #listeners = new Set<() => void>();
+  #writeAll: () => Promise<void> = () => Promise.resolve();
   readonly host: Host;
 
   constructor(host: Host) {
@@ -90,7 +91,25 @@ export class Store {
     this.set({ history: amended(this.#desk.history, change) });
   }
 
-  /** Puts other documents on the desk; their past begins now. */
+  /** Says how everything that waits to be written is written now. */
+  writesBy(writeAll: () => Promise<void>): void {
+    this.#writeAll = writeAll;
+  }
+
+  /**
+   * Makes the desk free for other documents: what waits to be written is written. What cannot be stays where it is, and the
+   * person is told.
+   *
+   * @returns whether other documents may be laid on the desk.
+   */
+  async leave(): Promise<boolean> {
+    if (this.#desk.saving.state !== "saved") await this.#writeAll();
+    if (this.#desk.saving.state === "saved") return true;
+    this.set({ trouble: "What lies open is not saved yet: see above. Settle that first, or undo it; then go on." });
+    return false;
+  }
+
+  /** Puts other documents on the desk, which was left before; their past begins now. */
   lay(work: Work, files: Pick<Desk, "organFile" | "pieceFile">, page: Place["page"]): void {
     this.set({ history: historyOf(work), ...files, page, saving: { state: "saved" }, trouble: null });
   }
