@@ -1,16 +1,28 @@
 import { defineConfig } from "vitest/config";
 
+/** Tests that put another module in the place of a real one: nothing of theirs may reach the next file. */
+const MOCKING = ["tests/host/desktop.test.ts", "tests/cards/pdf-in-browser.test.ts"];
+
+const shared = {
+  root: new URL("..", import.meta.url).pathname,
+  environment: "node",
+  // Against tests that never end, not for measuring: commands and browsers are slow on a busy machine.
+  testTimeout: 90_000,
+  hookTimeout: 120_000,
+  allowOnly: false,
+} as const;
+
 export default defineConfig({
   test: {
-    root: new URL("..", import.meta.url).pathname,
-    include: ["tests/**/*.test.ts"],
+    root: shared.root,
     globalSetup: [new URL("house/outside-programs.ts", import.meta.url).pathname],
-    environment: "node",
-    // Against tests that never end, not for measuring: commands and browsers are slow on a busy machine.
-    testTimeout: 90_000,
-    hookTimeout: 120_000,
     // Browsers wait more than they work: a core is not kept back for the runner.
     maxWorkers: "100%",
-    allowOnly: false,
+    projects: [
+      // A worker keeps what it has loaded from file to file, and the browser that it has started: loading the model anew
+      // for every file took a third of all the time.
+      { test: { ...shared, name: "all", include: ["tests/**/*.test.ts"], exclude: MOCKING, isolate: false } },
+      { test: { ...shared, name: "mocking", include: MOCKING } },
+    ],
   },
 });

@@ -7,12 +7,20 @@ interface Violation {
   readonly nodes: readonly { readonly html: string }[];
 }
 
+/** What axe is to look at: everything, only colours, as for another light, or all but these, as for another size. */
+const LOOKED_AT = {
+  all: {},
+  colours: { runOnly: ["color-contrast", "link-in-text-block"] },
+  "all but colours": { rules: { "color-contrast": { enabled: false }, "link-in-text-block": { enabled: false } } },
+} as const;
+
 /** What axe finds against a page, a line each; empty when nothing. */
-export async function axeFindings(page: Page): Promise<readonly string[]> {
-  // Evaluated by the test's own connection, which no content policy of the page concerns.
-  await page.evaluate(axe.source);
+export async function axeFindings(page: Page, at: keyof typeof LOOKED_AT = "all"): Promise<readonly string[]> {
+  // Evaluated by the test's own connection, which no content policy of the page concerns; read once in a page.
+  if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(axe.source);
+  const options = JSON.stringify({ resultTypes: ["violations"], ...LOOKED_AT[at] });
   const violations = (await page.evaluate(
-    "axe.run(document, { resultTypes: ['violations'] }).then((result) => result.violations)",
+    `axe.run(document, ${options}).then((result) => result.violations)`,
   )) as readonly Violation[];
   return violations.map(
     ({ id, help, nodes }) =>

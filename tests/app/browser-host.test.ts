@@ -2,22 +2,20 @@ import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
-import { build } from "vite";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { type BrowserHost, startBrowserHost } from "../../electron/browser/server.ts";
 import { demoOrgansIn } from "../../electron/library/demo-organs.ts";
 import { HostService } from "../../electron/service/host-service.ts";
 import { DEMOS, Machine, until } from "../host/fixtures.ts";
 import { ROOT } from "../house/source-files.ts";
-import { launchChromium } from "./chromium.ts";
+import { sharedChromium } from "./chromium.ts";
 
 /** What a real browser makes of the browser host: its policy, its end, and pages of other sites that would like a look. */
 
 let browser: Browser;
 beforeAll(async () => {
-  browser = await launchChromium();
+  browser = await sharedChromium();
 }, 120_000);
-afterAll(() => browser?.close());
 
 let machine: Machine;
 let host: BrowserHost;
@@ -117,6 +115,7 @@ describe("a page of the browser host", () => {
 
 describe("the screens' own client, in a page", () => {
   beforeEach(async () => {
+    const { build } = await import("vite");
     await build({
       configFile: false,
       logLevel: "silent",

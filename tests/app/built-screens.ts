@@ -1,6 +1,5 @@
 import { readdirSync, statSync } from "node:fs";
 import { join } from "node:path";
-import { build } from "vite";
 
 const root = join(import.meta.dirname, "..", "..");
 const bundle = join(root, "dist", "renderer");
@@ -13,17 +12,25 @@ const newest = (folder: string): number =>
       .map((entry) => statSync(join(entry.parentPath, entry.name)).mtimeMs),
   );
 
-/** The folder of the built screens, built first when a source is newer. */
-export async function builtScreens(): Promise<string> {
-  let built = 0;
+let built: Promise<string> | undefined;
+
+/** The folder of the built screens, built first when a source is newer; looked at once in a worker. */
+export const builtScreens = (): Promise<string> => {
+  built ??= upToDate();
+  return built;
+};
+
+async function upToDate(): Promise<string> {
+  let made = 0;
   try {
-    built = statSync(join(bundle, "index.html")).mtimeMs;
+    made = statSync(join(bundle, "index.html")).mtimeMs;
   } catch {
     // Not built yet.
   }
-  if (built < Math.max(newest(join(root, "renderer")), newest(join(root, "shared-model")))) {
+  if (made < Math.max(newest(join(root, "renderer")), newest(join(root, "shared-model")))) {
     // What people get, and not what React has for those who write screens.
     process.env.NODE_ENV = "production";
+    const { build } = await import("vite");
     await build({ configFile: join(root, "renderer", "vite.config.ts"), logLevel: "warn" });
   }
   return bundle;

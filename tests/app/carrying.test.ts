@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
-import { inOrderAtEverySize } from "./in-order.ts";
+import { inOrder } from "./in-order.ts";
 import { openedForEach } from "./opened.ts";
 import type { Served } from "./served.ts";
 
@@ -166,6 +166,6 @@ describe("a piece carried to another organ", () => {
       .getByRole("button", { name: /^Take this one/ })
       .first()
       .waitFor();
-    await inOrderAtEverySize(page);
+    await inOrder(page, "to another organ");
   });
 });

@@ -7,3 +7,14 @@ export const launchChromium = (): Promise<Browser> =>
     executablePath: chromiumPath(),
     args: [...(process.getuid?.() === 0 ? ["--no-sandbox"] : []), "--disable-background-networking", "--no-first-run"],
   });
+
+let running: Promise<Browser> | undefined;
+
+/**
+ * The Chromium of this worker, started for the first file of tests that asks and ended with the worker. Pages share
+ * nothing in it: each has a store of its own.
+ */
+export const sharedChromium = (): Promise<Browser> => {
+  running ??= launchChromium();
+  return running;
+};

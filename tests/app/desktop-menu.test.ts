@@ -1,21 +1,18 @@
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { HOST_GLOBAL, HOST_METHODS, type MenuCommand } from "../../shared-model/host-api.ts";
-import { launchChromium } from "./chromium.ts";
+import { freshPage } from "./opened.ts";
 import { type Served, served } from "./served.ts";
 
 /** The screens as the desktop shell shows them: with a host that it has put there, and a menu that speaks to them. */
 
-let browser: Browser;
 let host: Served;
 let page: Page;
 
 beforeAll(async () => {
   host = await served();
-  browser = await launchChromium();
 }, 120_000);
 afterAll(async () => {
-  await browser?.close();
   await host?.stop();
 });
 
@@ -25,7 +22,7 @@ interface Shell {
 }
 
 beforeEach(async () => {
-  page = await browser.newPage({ viewport: { width: 1280, height: 860 } });
+  page = await freshPage();
   await page.addInitScript(
     ({ name, methods }) => {
       const heard: ((command: string, document: string | null) => void)[] = [];

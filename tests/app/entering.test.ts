@@ -1,6 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
-import { axeFindings, scrollsSideways, smallTargets } from "./accessible.ts";
+import { axeFindings, smallTargets } from "./accessible.ts";
+import { inOrder } from "./in-order.ts";
 import { openedForEach } from "./opened.ts";
 import type { Served } from "./served.ts";
 
@@ -105,16 +106,9 @@ describe("entering an organ", () => {
     await page.getByText("You said: 2").waitFor();
   });
 
-  test("the page is in order wide and narrow, by both lights", { timeout: 120_000 }, async () => {
+  test("the page is in order wide and narrow, by both lights, in large print", { timeout: 120_000 }, async () => {
     await paste();
-    for (const width of [1280, 820, 640]) {
-      await page.setViewportSize({ width, height: 900 });
-      expect(await scrollsSideways(page), String(width)).toBe(false);
-      expect(await smallTargets(page, 40), String(width)).toEqual([]);
-      expect(await axeFindings(page), String(width)).toEqual([]);
-    }
-    await page.getByRole("button", { name: "Loft light" }).click();
-    expect(await axeFindings(page)).toEqual([]);
+    await inOrder(page, "entering");
   });
 
   test("a text that is no stoplist is told so, with a way on", { timeout: 60_000 }, async () => {

@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
-import { axeFindings, scrollsSideways, smallTargets } from "./accessible.ts";
+import { inOrder } from "./in-order.ts";
 import { openedForEach } from "./opened.ts";
 import type { Served } from "./served.ts";
 
@@ -140,11 +140,6 @@ describe("planning a piece", () => {
     await page.keyboard.press("Space");
     const unpin = page.getByRole("button", { name: "Unpin Swelling" });
     expect(await unpin.evaluate((element) => element === document.activeElement)).toBe(true);
-    for (const width of [1280, 820, 640]) {
-      await page.setViewportSize({ width, height: 900 });
-      expect(await scrollsSideways(page), `at ${width}`).toBe(false);
-      expect(await smallTargets(page, 40), `at ${width}`).toEqual([]);
-      expect(await axeFindings(page), `at ${width}`).toEqual([]);
-    }
+    await inOrder(page, "a planned piece");
   });
 });

@@ -2,21 +2,18 @@ import { spawnSync } from "node:child_process";
 import { rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { axeFindings, scrollsSideways, smallTargets } from "./accessible.ts";
-import { launchChromium } from "./chromium.ts";
-import { inOrderAtEverySize } from "./in-order.ts";
+import { inOrder } from "./in-order.ts";
+import { freshPage } from "./opened.ts";
 import { type Served, served } from "./served.ts";
 
-let browser: Browser;
 let host: Served;
 let page: Page;
 
 beforeAll(async () => {
   host = await served();
-  browser = await launchChromium();
-  page = await browser.newPage({ viewport: { width: 1280, height: 860 } });
+  page = await freshPage();
   await page.goto(host.address);
   await page.getByRole("button", { name: /^All Saints/ }).click();
   await page.getByRole("button", { name: /^Melody over an accompaniment/ }).click();
@@ -26,7 +23,7 @@ beforeAll(async () => {
   await page.getByRole("img", { name: /^Page 1/ }).waitFor({ timeout: 60_000 });
 }, 180_000);
 afterAll(async () => {
-  await browser?.close();
+  await page?.close();
   await host?.stop();
 });
 
@@ -66,12 +63,7 @@ describe("cue cards", () => {
   });
 
   test("the page is in order wide and narrow", { timeout: 120_000 }, async () => {
-    for (const width of [1280, 820, 640]) {
-      await page.setViewportSize({ width, height: 900 });
-      expect(await scrollsSideways(page), String(width)).toBe(false);
-      expect(await smallTargets(page, 40), String(width)).toEqual([]);
-      expect(await axeFindings(page), String(width)).toEqual([]);
-    }
+    await inOrder(page, "cue cards");
   });
 });
 

@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
-import { inOrderAtEverySize } from "./in-order.ts";
+import { inOrder } from "./in-order.ts";
 import { openedForEach } from "./opened.ts";
 import type { Served } from "./served.ts";
 
@@ -154,6 +154,6 @@ describe("the survey", () => {
     expect(await close.evaluate((element) => element === document.activeElement)).toBe(true);
     await page.keyboard.press("Tab");
     expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/see its registrations$/);
-    await inOrderAtEverySize(page);
+    await inOrder(page, "survey");
   });
 });

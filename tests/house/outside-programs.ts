@@ -1,8 +1,10 @@
 import { spawnSync } from "node:child_process";
 import { existsSync } from "node:fs";
 
+/** The one without windows comes first: it is the same engine and starts in half the time. */
 const BROWSERS = [
   process.env.CHROMIUM,
+  "/usr/bin/chromium-headless-shell",
   "/usr/bin/chromium",
   "/usr/bin/chromium-browser",
   "/usr/bin/google-chrome",
@@ -40,10 +42,13 @@ export function needPoppler(): void {
  * as root). Elsewhere the tests that miss a program fail and say which.
  */
 export function setup(): void {
-  const missing = [...(chromium() ? [] : ["chromium"]), ...(hasPoppler() ? [] : ["poppler-utils"])];
+  const missing = [...(chromium() ? [] : ["chromium-headless-shell"]), ...(hasPoppler() ? [] : ["poppler-utils"])];
   if (missing.length === 0 || process.getuid?.() !== 0 || !existsSync("/usr/bin/apt-get")) return;
   console.log(`Installing ${missing.join(" and ")} for the tests of screens and paper ...`);
   const quiet = { stdio: ["ignore", "ignore", "inherit"], env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" } };
   spawnSync("apt-get", ["update", "-qq"], quiet as Parameters<typeof spawnSync>[2]);
-  spawnSync("apt-get", ["install", "-y", "-qq", ...missing], quiet as Parameters<typeof spawnSync>[2]);
+  const install = (...packages: readonly string[]) =>
+    spawnSync("apt-get", ["install", "-y", "-qq", ...packages], quiet as Parameters<typeof spawnSync>[2]);
+  install("--no-install-recommends", ...missing);
+  if (!chromium()) install("chromium");
 }
