@@ -6,6 +6,7 @@ import type { Problem } from "../../shared-model/judging/problem.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { Ledger } from "../registrations/ledger.tsx";
 import { Pictures } from "../registrations/pictures.tsx";
+import { PinAction } from "../registrations/pin-action.tsx";
 import { type ProposedPart, plainParts } from "../registrations/proposed.ts";
 import { SectionOpening } from "../registrations/section-opening.tsx";
 import { problemFor } from "../state/organ.ts";
@@ -101,6 +102,7 @@ function Bench({ instrument, problem }: { instrument: Instrument; problem: Probl
               <Plain onClick={() => set("putting all in", () => NOTHING_DRAWN)}>Put all in</Plain>
             )}
             <Plain onClick={() => store.turnTo("registration")}>See what is proposed</Plain>
+            {drawn.drawn.length > 0 && <PinAction />}
           </>
         }
       />

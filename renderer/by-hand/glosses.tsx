@@ -1,6 +1,7 @@
-import { useLayoutEffect, useRef } from "react";
+import { useEffect, useLayoutEffect, useRef } from "react";
 import type { Finding } from "../../shared-model/check/check.ts";
 import type { Division } from "../../shared-model/stoplist/instrument.ts";
+import { useSteady } from "../stoplist/use-steady.ts";
 import { Typeset } from "../words/typeset.tsx";
 
 /** What a finding asks of the player, by its severity; each has a line of its own kind to the stop. */
@@ -10,8 +11,9 @@ const SEVERITY_CLASS = { error: "must", warning: "weigh", note: "note" } as cons
 /** A finding beside the stop that it is about. */
 interface Gloss {
   readonly finding: Finding;
-  /** Index of the row in its division. */
+  /** Index in its division of the stop beside which it hangs. */
   readonly row: number;
+  readonly stop: string;
 }
 
 /** Findings by the division beside which they are told: beside the first stop concerned, each told once. */
@@ -28,7 +30,8 @@ export function glossesOf(
       continue;
     }
     const row = home.stops.findIndex((stop) => finding.stops.includes(stop.id));
-    beside.set(home.name, [...(beside.get(home.name) ?? []), { finding, row }]);
+    const stop = home.stops[row]?.id ?? "";
+    beside.set(home.name, [...(beside.get(home.name) ?? []), { finding, row, stop }]);
   }
   for (const glosses of beside.values()) glosses.sort((a, b) => a.row - b.row);
   return { beside, elsewhere };
@@ -40,27 +43,29 @@ export function glossesOf(
  */
 export function Margin({ glosses }: { glosses: readonly Gloss[] }) {
   const margin = useRef<HTMLDivElement>(null);
-  useLayoutEffect(() => {
-    const place = (): void => {
-      const element = margin.current;
-      const rows = element?.parentElement?.querySelectorAll<HTMLElement>(".rows > button");
-      if (!element || !rows) return;
-      let free = 0;
-      for (const [at, child] of [...element.children].entries()) {
-        const gloss = child as HTMLElement;
-        const row = rows[glosses[at]?.row ?? 0];
-        const top = Math.max(free, row?.offsetTop ?? 0);
-        gloss.style.top = `${top}px`;
-        free = top + gloss.offsetHeight;
-      }
-      // The margin is as high as what hangs in it, so that the next division begins below.
-      element.style.minHeight = `${free}px`;
-    };
-    place();
-    const observer = new ResizeObserver(place);
+  const place = useSteady(() => {
+    const element = margin.current;
+    if (!element) return;
+    const rows = new Map(
+      [...(element.parentElement?.querySelectorAll<HTMLElement>(".rows > button") ?? [])].map((row) => [row.id, row]),
+    );
+    let free = 0;
+    for (const [at, child] of [...element.children].entries()) {
+      const gloss = child as HTMLElement;
+      const top = Math.max(free, rows.get(`stop-${glosses[at]?.stop}`)?.offsetTop ?? 0);
+      gloss.style.top = `${top}px`;
+      free = top + gloss.offsetHeight;
+    }
+    // The margin is as high as what hangs in it, so that the next division begins below.
+    element.style.minHeight = `${free}px`;
+  });
+  // biome-ignore lint/correctness/useExhaustiveDependencies: they are placed anew when there are others.
+  useLayoutEffect(() => place(), [glosses]);
+  useEffect(() => {
+    const observer = new ResizeObserver(() => place());
     if (margin.current?.parentElement) observer.observe(margin.current.parentElement);
     return () => observer.disconnect();
-  }, [glosses]);
+  }, [place]);
   return (
     <div className="margin" ref={margin}>
       {glosses.map(({ finding }) => (

@@ -92,11 +92,11 @@ export function FirstPage() {
           <Act second onClick={look}>
             What can it do?
           </Act>
-          <p className="note quiet">
-            From a web page, a leaflet or by hand. Any language, any layout. Nothing leaves this computer.
-            <Plain onClick={() => void pick()}>Take it from a file</Plain>
-          </p>
+          <Plain onClick={() => void pick()}>Take it from a file</Plain>
         </div>
+        <p className="note quiet from">
+          From a web page, a leaflet or by hand. Any language, any layout. Nothing leaves this computer.
+        </p>
         {trouble !== null && <TroubleNote>{trouble}</TroubleNote>}
       </section>
       <section className="contents" aria-label="Organs">

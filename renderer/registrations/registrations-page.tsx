@@ -5,16 +5,17 @@ import { toggled } from "../by-hand/toggled.ts";
 import { problemFor } from "../state/organ.ts";
 import { onOrgan, partsOf } from "../state/section.ts";
 import { useSection, useStore, useWork } from "../state/use-store.tsx";
-import type { DeskSection, DrawnByHand } from "../state/work.ts";
+import type { DrawnByHand } from "../state/work.ts";
 import { shakenBy, soundedBy } from "../stoplist/sounding.ts";
 import { Stoplist } from "../stoplist/stoplist.tsx";
 import { inHandOrder } from "../texture/diagram.tsx";
-import { Act, Plain } from "../words/action.tsx";
+import { Plain } from "../words/action.tsx";
 import { TroubleNote } from "../words/trouble-note.tsx";
 import { NumberWord, pointsText, Typeset } from "../words/typeset.tsx";
 import { Bill } from "./bill.tsx";
 import { Ledger } from "./ledger.tsx";
 import { Pictures } from "./pictures.tsx";
+import { PinAction } from "./pin-action.tsx";
 import type { Answer, Proposed } from "./proposed.ts";
 import { SectionOpening } from "./section-opening.tsx";
 import { useProposals } from "./use-proposals.ts";
@@ -41,13 +42,6 @@ export function RegistrationsPage({ instrument }: { instrument: Instrument }) {
       </main>
     );
   }
-  const keep = (): void => {
-    store.act(`keeping ${section.name ?? "the registration"}`, (draft) => {
-      const own = draft.piece.sections[draft.at];
-      if (own) own.kept = true;
-    });
-    store.turnTo("piece");
-  };
   const answer = looking.state === "done" ? looking.answer : null;
   const proposals = answer?.proposals ?? [];
   const listed = shown === "first" && !answer?.ladder ? proposals.slice(0, FIRST_COUNT) : proposals;
@@ -57,7 +51,7 @@ export function RegistrationsPage({ instrument }: { instrument: Instrument }) {
         actions={
           <>
             <Plain onClick={() => store.turnTo("by-hand")}>Draw by hand</Plain>
-            {section.registration && <Act onClick={keep}>{section.kept ? "To the piece" : keepWords(section)}</Act>}
+            <PinAction />
           </>
         }
       />
@@ -91,12 +85,6 @@ export function RegistrationsPage({ instrument }: { instrument: Instrument }) {
       )}
     </main>
   );
-}
-
-/** What the button for keeping says: for which bars, or for which section. */
-function keepWords({ bars, name }: DeskSection): string {
-  if (bars !== null) return `Keep for bars ${bars}`;
-  return name === null ? "Keep it" : `Keep for ${name}`;
 }
 
 function orderWords({ ladder }: Answer, count: number, shown: "first" | "more" | "every"): string {

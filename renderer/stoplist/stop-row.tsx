@@ -13,7 +13,8 @@ interface StopRowProps {
   readonly hands: readonly Hands[];
   readonly suggested: boolean;
   readonly tabIndex: number;
-  readonly onFocus: (stop: string) => void;
+  /** Takes the id of the row. */
+  readonly onFocus: (row: string) => void;
   readonly onToggle: (stop: string) => void;
 }
 
@@ -22,12 +23,12 @@ export const handsInWords = (hands: readonly Hands[]): string =>
   hands.length === 0 ? "" : `, sounds in the ${hands.map((each) => HAND_WORDS[each]).join(" and the ")}`;
 
 /** Whether two rows look and act the same. Lists of hands are made anew with every judgement; what is in them counts. */
-function isSame(one: StopRowProps, other: StopRowProps): boolean {
+export function isSame<Props extends { readonly hands: readonly Hands[] }>(one: Props, other: Props): boolean {
   const { hands, ...rest } = one;
   const { hands: otherHands, ...otherRest } = other;
   return (
     hands.join() === otherHands.join() &&
-    Object.entries(rest).every(([name, value]) => Object.is(value, otherRest[name as keyof typeof otherRest]))
+    Object.entries(rest).every(([name, value]) => Object.is(value, (otherRest as Record<string, unknown>)[name]))
   );
 }
 
@@ -50,7 +51,7 @@ export const StopRow = memo(function StopRow({
       className={classes.join(" ")}
       aria-pressed={drawn}
       tabIndex={tabIndex}
-      onFocus={() => onFocus(stop.id)}
+      onFocus={() => onFocus(`stop-${stop.id}`)}
       onClick={() => onToggle(stop.id)}
     >
       <Marks hands={drawn ? hands : []} />

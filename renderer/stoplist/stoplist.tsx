@@ -1,11 +1,8 @@
-import { type KeyboardEvent, type ReactNode, useCallback, useMemo, useRef, useState } from "react";
+import { type KeyboardEvent, type ReactNode, useMemo, useRef } from "react";
 import type { Hands } from "../../shared-model/music/texture.ts";
 import type { Division, Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { FamilyLegend } from "../words/family-sign.tsx";
-import { roman } from "../words/typeset.tsx";
-import { StopRow } from "./stop-row.tsx";
-import { useSteady } from "./use-steady.ts";
-import { WordRow } from "./word-row.tsx";
+import { Column } from "./column.tsx";
 
 /** What of a console state the stoplist shows, and what a touch does. */
 export interface StoplistProps {
@@ -27,12 +24,8 @@ export interface StoplistProps {
   readonly foot?: (division: Division) => ReactNode;
 }
 
-/** `I`, `II, in a box`: how a division is reached. */
-function divisionFacts({ keyboard, kind, box, name }: Division): string {
-  const reached = keyboard !== null ? roman(keyboard) : kind === "floating" ? "floating" : "";
-  const boxed = box === null ? "" : box === name ? "in a box" : `in the box of ${box}`;
-  return [reached, boxed].filter((each) => each !== "").join(", ");
-}
+/** Stops of an organ above which its divisions begin folded: a page of more is no longer looked over. */
+const LARGE = 80;
 
 const STEPS: Readonly<Record<string, number>> = { ArrowDown: 1, ArrowUp: -1, PageDown: 8, PageUp: -8 };
 
@@ -71,12 +64,15 @@ function rowFor(event: KeyboardEvent<HTMLElement>, list: HTMLElement): HTMLEleme
 /**
  * The stoplist as an opening booklet sets it, a division in each column. A drawn stop is written: the half disc of
  * whoever sounds it hangs in the margin, its name turns bold, a line is ruled under it. Arrows go from row to row and
- * from column to column, a letter to the next name that begins with it.
+ * from column to column, a letter to the next name that begins with it. On a large organ each division begins folded to what
+ * is drawn of it.
  */
 export function Stoplist(props: StoplistProps) {
-  const { instrument, drawn, couplers, tremulants, soundedBy, suggested, margin, foot } = props;
+  const { instrument, margin } = props;
+  const { divisions, tremulants } = instrument;
   const list = useRef<HTMLDivElement>(null);
-  const [entered, setEntered] = useState<Readonly<Record<string, string>>>({});
+  const homes = useMemo(() => homesOfCouplers(instrument), [instrument]);
+  const stops = divisions.flatMap((each) => each.stops);
 
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>): void => {
     const row = list.current && rowFor(event, list.current);
@@ -85,108 +81,34 @@ export function Stoplist(props: StoplistProps) {
     row.focus();
   };
 
-  const divisionOf = useMemo(
-    () => new Map(instrument.divisions.flatMap(({ name, stops }) => stops.map((stop) => [stop.id, name] as const))),
-    [instrument],
-  );
-  const onStop = useSteady(props.onStop);
-  const enter = useCallback(
-    (stop: string): void => {
-      const name = divisionOf.get(stop);
-      if (name !== undefined) setEntered((before) => ({ ...before, [name]: stop }));
-    },
-    [divisionOf],
-  );
-  const homes = useMemo(() => homesOfCouplers(instrument), [instrument]);
   return (
     <div className="stoplist">
       {/* biome-ignore lint/a11y/noStaticElementInteractions: the rows are buttons; arrows between them are an addition. */}
       <div
         className={margin ? "disp3" : "disp"}
-        data-columns={Math.min(instrument.divisions.length, 5)}
+        data-columns={Math.min(divisions.length, 5)}
         ref={list}
         onKeyDown={onKeyDown}
       >
-        {instrument.divisions.map((division) => {
-          const { name, stops } = division;
-          const own = instrument.tremulants.filter(
-            (each) => each === name || (each === "all" && isLast(instrument, division)),
-          );
-          const bears = homes.get(name) ?? [];
-          const keys = [
-            ...stops.map((stop) => stop.id),
-            ...own.map((each) => `tremulant ${each}`),
-            ...bears.map((each) => `coupler ${each}`),
-          ];
-          const stopHere = entered[name] !== undefined && keys.includes(entered[name]) ? entered[name] : keys[0];
-          const row = (key: string) => ({
-            tabIndex: key === stopHere ? 0 : -1,
-            onFocus: () => setEntered((before) => ({ ...before, [name]: key })),
-          });
-          const rows = (
-            <div className="rows">
-              {stops.map((stop) => (
-                <StopRow
-                  key={stop.id}
-                  stop={stop}
-                  drawn={drawn.has(stop.id)}
-                  hands={soundedBy.get(stop.id) ?? NOBODY}
-                  suggested={suggested?.has(stop.id) ?? false}
-                  onToggle={onStop}
-                  tabIndex={stop.id === stopHere ? 0 : -1}
-                  onFocus={enter}
-                />
-              ))}
-              {own.map((each) => (
-                <WordRow
-                  key={`tremulant ${each}`}
-                  id={`tremulant-${each}`}
-                  words={each === "all" ? "Tremulant, whole organ" : "Tremulant"}
-                  on={tremulants.has(each)}
-                  hands={tremulants.has(each) ? (props.shakes?.get(each) ?? []) : []}
-                  onToggle={() => props.onTremulant(each)}
-                  {...row(`tremulant ${each}`)}
-                />
-              ))}
-              {bears.length > 0 && <div className="rule" />}
-              {bears.map((each) => (
-                <WordRow
-                  key={`coupler ${each}`}
-                  id={`coupler-${each}`}
-                  words={each}
-                  on={couplers.has(each)}
-                  hands={[]}
-                  onToggle={() => props.onCoupler(each)}
-                  {...row(`coupler ${each}`)}
-                />
-              ))}
-            </div>
-          );
-          return (
-            <section className="div" key={name} aria-label={name}>
-              <h3>
-                {name}
-                <small>{divisionFacts(division)}</small>
-              </h3>
-              {margin ? (
-                <div className="rowsg">
-                  {rows}
-                  {margin(division)}
-                </div>
-              ) : (
-                rows
-              )}
-              {foot?.(division)}
-            </section>
-          );
-        })}
+        {divisions.map((division) => (
+          <Column
+            key={division.name}
+            division={division}
+            tremulants={tremulants.filter(
+              (each) => each === division.name || (each === "all" && isLast(instrument, division)),
+            )}
+            couplers={homes.get(division.name) ?? NONE}
+            folds={stops.length > LARGE}
+            shown={props}
+          />
+        ))}
       </div>
-      <FamilyLegend families={instrument.divisions.flatMap((each) => each.stops.map((stop) => stop.family))} />
+      <FamilyLegend families={stops.map((stop) => stop.family)} />
     </div>
   );
 }
 
-const NOBODY: readonly Hands[] = [];
+const NONE: readonly string[] = [];
 
 const isLast = (instrument: Instrument, division: Division): boolean => instrument.divisions.at(-1) === division;
 

@@ -27,7 +27,7 @@ async function tabTo(words: string): Promise<void> {
   throw new Error(`No Tab leads to "${words}".`);
 }
 
-test("by the keyboard alone: paste, answer, choose, draw, undo, keep", { timeout: 180_000 }, async () => {
+test("by the keyboard alone: paste, answer, choose, draw, undo, pin", { timeout: 180_000 }, async () => {
   await page.goto(host.address);
   await page.getByRole("textbox", { name: "Paste the stoplist" }).waitFor();
   await page.keyboard.insertText(
@@ -56,7 +56,7 @@ test("by the keyboard alone: paste, answer, choose, draw, undo, keep", { timeout
   await page.getByText("As you drew it").waitFor();
   await page.keyboard.press("Control+z");
   await page.getByRole("radio", { checked: true }).waitFor();
-  await tabTo("Keep it");
+  await tabTo("Pin it");
   await page.keyboard.press("Enter");
   await page.getByText("One section, all registered").waitFor();
   await page.getByText(/^Saved in pieces/).waitFor();

@@ -72,6 +72,31 @@ test("every page is in order", { timeout: 300_000 }, async () => {
   expect(complaints).toEqual([]);
 });
 
+test("a large organ begins with what is drawn of each division, and no row goes that was touched", async () => {
+  const page = await openApp();
+  await page.getByRole("button", { name: /^Dom Unserer Lieben Frau/ }).click();
+  await page.getByRole("button", { name: /^Melody over an accompaniment/ }).click();
+  await page.getByRole("button", { name: "See registrations" }).click();
+  await page.getByRole("radio").first().click({ timeout: 60_000 });
+  await page.getByRole("button", { name: "Draw by hand" }).click();
+  await page.getByText("As you drew it").waitFor();
+  const rows = page.locator("button[data-row]");
+  const drawn = page.locator("button[data-row][aria-pressed=true]");
+  const before = await drawn.count();
+  expect(before).toBeGreaterThan(2);
+  expect(await rows.count()).toBeLessThan(before + 3);
+  await inOrder(page, "a large organ by hand");
+  const first = await drawn.first().getAttribute("id");
+  await drawn.first().click();
+  await expect.poll(() => page.locator(`[id="${first}"]`).getAttribute("aria-pressed")).toBe("false");
+  const all = page.getByRole("button", { name: /^All \d+ stops, / }).first();
+  await all.click();
+  expect(await rows.count()).toBeGreaterThan(before + 10);
+  await page.getByRole("button", { name: /^Only what is drawn, / }).click();
+  expect(await page.locator(`[id="${first}"]`).count()).toBe(1);
+  await page.close();
+});
+
 describe("drawing by hand", () => {
   let page: Page;
   beforeAll(async () => {

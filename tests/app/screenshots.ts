@@ -153,28 +153,31 @@ const SHOTS: readonly Shot[] = [
   { name: "9-about", go: (page) => button(page, "About and sources").click() },
 ];
 
+/** How the pages are looked at. Loft light shows the same in other ink: two sizes of it are enough. */
+const MANNERS = [
+  { light: "paper", width: 1280, height: 860, print: 100 },
+  { light: "paper", width: 1024, height: 768, print: 100 },
+  { light: "loft", width: 1024, height: 768, print: 100 },
+  { light: "paper", width: 820, height: 1180, print: 100 },
+  { light: "loft", width: 820, height: 1180, print: 100 },
+  { light: "paper", width: 1280, height: 860, print: 200 },
+] as const;
+
 test("pictures of every page", { timeout: 500_000 }, async () => {
   const host = await served();
   const browser = await launchChromium();
   mkdirSync(folder, { recursive: true });
-  for (const theme of ["paper", "loft"] as const) {
-    for (const [width, height] of [
-      [1280, 860],
-      [820, 1180],
-      [640, 900],
-    ] as const) {
-      // Loft light shows the same pages in other ink: two sizes of it are enough.
-      if (theme === "loft" && width === 820) continue;
-      const page = await browser.newPage({ viewport: { width, height } });
-      await page.goto(host.address);
-      if (theme === "loft") await button(page, "Loft light").click();
-      for (const { name, go } of SHOTS) {
-        await go(page);
-        await page.mouse.move(0, 0);
-        await page.screenshot({ path: join(folder, `${name}-${theme}-${width}.png`), fullPage: true });
-      }
-      await page.close();
+  for (const { light, width, height, print } of MANNERS) {
+    const page = await browser.newPage({ viewport: { width, height } });
+    await page.goto(host.address);
+    if (light === "loft") await button(page, "Loft light").click();
+    for (let step = 100; step < print; step += 20) await button(page, "Larger print").click();
+    for (const { name, go } of SHOTS) {
+      await go(page);
+      await page.mouse.move(0, 0);
+      await page.screenshot({ path: join(folder, `${name}-${light}-${width}-${print}.png`), fullPage: true });
     }
+    await page.close();
   }
   await browser.close();
   await host.stop();
