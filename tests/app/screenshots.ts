@@ -163,7 +163,7 @@ const MANNERS = [
   { light: "paper", width: 1280, height: 860, print: 200 },
 ] as const;
 
-test("pictures of every page", { timeout: 500_000 }, async () => {
+test("pictures of every page", { timeout: 1_200_000 }, async () => {
   const host = await served();
   const browser = await launchChromium();
   mkdirSync(folder, { recursive: true });
