@@ -7,6 +7,7 @@ import { median, ms } from "./numbers.ts";
 import { FIRST_SEED, type Organs, organsText } from "./organs.ts";
 import { printPlanSpeed } from "./plan-speed.ts";
 import type { Measured, RowTask } from "./row.ts";
+import { printSurveySpeed } from "./survey-speed.ts";
 
 /**
  * Prints how long proposals and checks take. Each line of the table is measured in a process of its own, so that its
@@ -171,5 +172,6 @@ over += printTable(`${MELODY.join(", ")}: demo organs (stops)`, DEMO, MELODY);
 over += printTable(`${MELODY.join(", ")}: growth`, GROWTH, MELODY);
 for (const chorus of CHORUSES) over += printTable(`${chorus.join(", ")}: chorus`, [...RANDOM, ...DEMO], chorus);
 over += printPlanSpeed(PLAN_LIMIT_MS);
+over += printSurveySpeed();
 const seconds = ((performance.now() - began) / 1000).toFixed(0);
 console.log(`\n${over === 0 ? "All lines are within their limits" : `${over} lines are over a limit`}; ${seconds} s.`);

@@ -71,6 +71,20 @@ describe("a twelve-register Italian organ", () => {
     expect(trio?.label).toBeNull();
   });
 
+  test("does nothing for two keyboards of which neither would be heard apart", () => {
+    const german = levelsOf(surveyOf(organ, "north-german"));
+    expect(german).toMatchObject({ bicinium: "not-possible", "echo-fantasia": "not-possible" });
+    expect(levelsOf(surveyOf(organ, "neutral"))).toMatchObject({ dialogue: "not-possible" });
+  });
+
+  test("says that its mixture is of single rows, and out of reach what is, without a word against itself", () => {
+    const [chorus] = observationsOf(organ).map(({ text }) => text);
+    expect(chorus).toBe("Manuale: principals 8, 4, 2, 1 1/3, 1, 2/3, 1/2, 1/3, the mixture in single rows.");
+    expect(schoolVerdict("italian-renaissance", italian).text).toBe(
+      "At home. Out of reach: Fiffaro. Missed most: no celeste 8 (Fiffaro).",
+    );
+  });
+
   test("has a pedal that plays the manual's stops, and no reed", () => {
     const told = observationsOf(organ).map(({ text }) => text);
     expect(told).toContain("The pedal has no stop of its own and plays those of the Manuale.");
@@ -164,6 +178,12 @@ test.each([3, 14, 159, 2653])("one more stop makes no level worse: random organ 
       [],
     );
   }
+});
+
+test("a school of which hardly anything can be played is not said to be weak in what it is hardly anything of", () => {
+  const { text } = schoolVerdict("english-cathedral", surveyOf(demoOrgan("alcorava"), "english-cathedral"));
+  expect(text).toMatch(/^Hardly any of it but its quiet movements\. /);
+  expect(text).not.toMatch(/best in|weak in/);
 });
 
 describe("what is noticed", () => {
