@@ -96,8 +96,14 @@ function drawsWords({ weighed, who, all }: PartInLight, { direct, missing }: Ful
   return { points: direct, text: `${by}, the ${who} may draw ${namesOf(welcome)}.` };
 }
 
-/** Stops among which one or more could be spared: those that only help, and several that do the work of one. */
-function dispensable({ weighed, close, own }: PartInLight): readonly Matched[] {
+/**
+ * Stops that cost something for being more than the recipe asks for: those that only help, and several that do the work of
+ * one. Of these, one or more of the `spare` could be taken off; the `needed` alone make up something that stands in.
+ */
+function besidesIn({ weighed, close, own, all }: PartInLight): {
+  spare: readonly Matched[];
+  needed: readonly Matched[];
+} {
   const works = ({ match }: Matched): string | null => {
     if (match.status === "plain") return "plain";
     if (match.status === "asked" && !weighed.recipe.items[match.primary]?.every) return `item ${match.primary}`;
@@ -105,10 +111,15 @@ function dispensable({ weighed, close, own }: PartInLight): readonly Matched[] {
     return serving === 0 ? null : `stand-in ${31 - Math.clz32(serving)}`;
   };
   const count = (work: string): number => own.filter((each) => works(each) === work).length;
-  return own.filter((each) => {
+  const isNeeded = (one: Matched): boolean => {
+    const others = all.reduce((bits, each) => bits | (each === one ? 0 : each.match.standIn), 0);
+    return (one.match.standIn & close.serving & ~others) !== 0;
+  };
+  const besides = own.filter((each) => {
     const work = works(each);
     return each.match.status === "may" || (work !== null && count(work) > 1);
   });
+  return { spare: besides.filter((each) => !isNeeded(each)), needed: besides.filter(isNeeded) };
 }
 
 /** Reasons for how near a part comes to its recipe, where it is played, and how few stops it takes. */
@@ -149,9 +160,17 @@ export function recipeReasons(
     const remedy = leaveOut(against.map(asHeard));
     say(-costOf(against), { text, remedy, stops: idsOf(against) }, { ...speaker, severity: "warning" });
   }
-  const rest = -close.cost + costOf(stray) + costOf(against);
+  const { spare, needed } = besidesIn(light);
+  const besides = -close.cost + costOf(stray) + costOf(against);
+  // Of stops that do the work of one, the spare ones bear the cost.
+  const ofNeeded = spare.length === 0 ? besides : -costOf(needed.filter(({ match }) => match.status === "may"));
+  if (ofNeeded !== 0) {
+    const beyond = needed.length === 1 ? ["goes", "is"] : ["go", "are"];
+    const text = `${namesOf(needed)} ${beyond[0]} beyond the recipe for the ${who}, but ${beyond[1]} needed to stand in.`;
+    say(ofNeeded, { text, stops: idsOf(needed) }, ECONOMY);
+  }
+  const rest = besides - ofNeeded;
   if (rest !== 0) {
-    const spare = dispensable(light);
     const fewer = spare.length === 1 ? "could do without" : "could do with fewer:";
     say(rest, { text: `The ${who} ${fewer} ${namesOf(spare)}.` }, ECONOMY);
   }

@@ -16,6 +16,20 @@ export const fewestStops: RecipeRule = {
         says: "The accompaniment could do with fewer: Gedackt 8, Hohlflöte 8 and Viola 8.",
       },
       {
+        organ: "Pedal: Subbass 16, Octave 8",
+        plays: "bass on Pedal",
+        texture: "organo-pleno",
+        tradition: "north-german",
+        says: "Subbass 16 goes beyond the recipe for the bass, but is needed to stand in.",
+      },
+      {
+        organ: "Hauptwerk: Prestant 8, Octave 4, Superoctave 2, Mixtur IV, Hohlflöte 8",
+        plays: "plenum on Hauptwerk",
+        texture: "plein-jeu",
+        tradition: "french-classical",
+        says: "The chorus could do without Prestant 8.",
+      },
+      {
         organ: "Swell [box]: Oboe 8",
         plays: "melody on Swell",
         texture: "melody-over-accompaniment",
