@@ -2,7 +2,7 @@ import { type ReactNode, useState } from "react";
 import type { Hands } from "../../shared-model/music/texture.ts";
 import type { Division } from "../../shared-model/stoplist/instrument.ts";
 import { Plain } from "../words/action.tsx";
-import { counted, roman } from "../words/typeset.tsx";
+import { roman } from "../words/typeset.tsx";
 import { StopRow } from "./stop-row.tsx";
 import type { StoplistProps } from "./stoplist.tsx";
 import { useSteady } from "./use-steady.ts";
@@ -107,7 +107,7 @@ export function Column({ division, tremulants, couplers, folds, shown }: ColumnP
       {folds && (
         <p className="fold">
           <Plain aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
-            {isOpen ? "Only what is drawn" : `All ${counted(stops.length, "stop")}`}
+            {isOpen ? "Only what is drawn" : `All ${stops.length} stops`}
             <span className="sr">, {name}</span>
           </Plain>
         </p>
