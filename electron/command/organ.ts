@@ -19,6 +19,8 @@ const TELLING: readonly Trouble["code"][] = [
   "stop-off",
   "drawn-twice",
   "pin-empty",
+  "bars-backwards",
+  "bars-out-of-order",
   "other-organ",
 ];
 

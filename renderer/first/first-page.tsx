@@ -115,15 +115,25 @@ export function FirstPage() {
   );
 }
 
-/** Documents as a table of contents. */
+/** What a line of the contents says of a document besides its name. What cannot be read is told with its lines when it is opened. */
+const entryWords = ({ trouble, facts }: LibraryEntry): string =>
+  trouble ?? (facts ? factWords(facts) : "with errors in its file");
+
+/** Documents as a table of contents. Those that would read alike are told apart by their files. */
 function Contents({ head, entries }: { head: string; entries: readonly LibraryEntry[] }) {
+  const line = (entry: LibraryEntry): string => `${entry.name}\n${entryWords(entry)}`;
+  const hasTwin = (entry: LibraryEntry): boolean =>
+    entries.some((each) => each !== entry && line(each) === line(entry));
   return (
     <>
       <h2 className="cap">{head}</h2>
       <ol>
         {entries.map((entry) => (
           <li key={entry.id}>
-            <ContentsLine entry={entry} />
+            <ContentsLine
+              entry={entry}
+              words={hasTwin(entry) ? `${entryWords(entry)}, in ${entry.file}` : entryWords(entry)}
+            />
           </li>
         ))}
       </ol>
@@ -143,7 +153,7 @@ function NameAndPlace({ name }: { name: string }) {
   );
 }
 
-function ContentsLine({ entry }: { entry: LibraryEntry }) {
+function ContentsLine({ entry, words }: { entry: LibraryEntry; words: string }) {
   const store = useStore();
   const { facts } = entry;
   return (
@@ -153,8 +163,7 @@ function ContentsLine({ entry }: { entry: LibraryEntry }) {
       </span>
       <span className="dots" aria-hidden="true" />
       <span>{facts?.of === "instrument" ? `${facts.stops} stop${facts.stops === 1 ? "" : "s"}` : ""}</span>
-      {/* What cannot be read is told with its lines when it is opened. */}
-      <span className="note quiet">{entry.trouble ?? (facts ? factWords(facts) : "with errors in its file")}</span>
+      <span className="note quiet">{words}</span>
     </button>
   );
 }

@@ -1,7 +1,8 @@
 import { type ReactNode, useState } from "react";
+import { barsFaults } from "../../shared-model/music/piece.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { textureOf } from "../state/section.ts";
-import { useStore } from "../state/use-store.tsx";
+import { useStore, useWork } from "../state/use-store.tsx";
 import { type DeskSection, freshSection } from "../state/work.ts";
 import { Plain } from "../words/action.tsx";
 import { SCHOOL_WORDS } from "../words/schools.ts";
@@ -98,6 +99,7 @@ export function SectionLine({ instrument, section, number, index, count, planned
             }
           />
         </label>
+        <BarsNote index={index} onAgain={() => set(`whether ${who} is played again`, { again: true }, null)} />
         <p className="note quiet">
           <button type="button" className="plain pick" onClick={() => turnTo("texture")}>
             {texture?.title ?? (section.parts ? "own parts" : "choose a texture")}
@@ -153,5 +155,23 @@ export function SectionLine({ instrument, section, number, index, count, planned
         </Plain>
       </div>
     </div>
+  );
+}
+
+/** What is odd about the bars of a section, quietly: they are only how it is found, and everything is kept as it stands. */
+function BarsNote({ index, onAgain }: { index: number; onAgain: () => void }) {
+  const { sections } = useWork().piece;
+  const fault = barsFaults(sections).find((each) => each.section === index);
+  if (!fault) return null;
+  if (fault.fault === "backwards")
+    return <p className="note quiet">These bars run backwards: write the first one first.</p>;
+  const before = sections[fault.before];
+  return (
+    <p className="note quiet">
+      These bars come before those of {before ? nameOf(before, fault.before) : "the section above"}.{" "}
+      <Plain chosen onClick={onAgain}>
+        They are played again
+      </Plain>
+    </p>
   );
 }

@@ -1,8 +1,9 @@
 import type { CueCard } from "./cue-card.ts";
 import { assistantSheet } from "./paper/assistant-sheet.ts";
 import { changeSheet, nextWords } from "./paper/change-sheet.ts";
-import { framed, type Sheet } from "./paper/frame.ts";
-import { overviewSheet } from "./paper/overview-sheet.ts";
+import { columnWidth } from "./paper/flow.ts";
+import { bodyWidth, framed, type Sheet } from "./paper/frame.ts";
+import { type Density, overviewSheet } from "./paper/overview-sheet.ts";
 import type { Page, PrintedCards } from "./paper/page.ts";
 import { type Orientation, PAPER_FORMS, type Paper, type Size, sizeOf } from "./paper/paper.ts";
 import { registrationSheet } from "./paper/registration-sheet.ts";
@@ -44,6 +45,46 @@ function printed(sheets: SheetsFor, { paper, measure }: CardForm): readonly Page
 }
 
 /**
+ * An overview is looked through in the hand, before one plays: where it would not go on one page in the type of the desk it
+ * says less and is set smaller, down to text of 9 points; last of all it names sections and bars alone.
+ */
+const OVERVIEW_DENSITIES: readonly (readonly Density[])[] = [["named", "grown"], ["bare"]];
+const OVERVIEW_SCALES = [1, 0.9, 0.8, 0.7, 0.6] as const;
+/** Millimetres above the foot of an overview that stay white where room is short. */
+const OVERVIEW_WHITE = 2;
+/** Columns of a list are no narrower than so many ems of its text. */
+const LEAST_COLUMN = { named: 14, bare: 7 } as const;
+
+/** The overview on one page: as large as the paper lets it be, else saying less, else smaller; on more pages only where nothing helps. */
+function overviewPages(cards: PieceCards, form: CardForm): readonly Page[] {
+  const plain = (density: Density): readonly Page[] =>
+    printed((size, setter) => [overviewSheet(cards, { density, columns: 1 }, size, setter)], form);
+  const whole = plain("all");
+  if (whole.length === 1) return whole;
+  const { usual } = PAPER_FORMS[form.paper];
+  let least = whole;
+  const orientations: readonly Orientation[] = [usual, usual === "tall" ? "wide" : "tall"];
+  const ways = OVERVIEW_DENSITIES.flatMap((densities) =>
+    OVERVIEW_SCALES.flatMap((scale) =>
+      densities.flatMap((density) =>
+        orientations.flatMap((orientation) =>
+          [1, 2, 3].map((columns) => ({ scale, density, size: sizeOf(form.paper, orientation), columns })),
+        ),
+      ),
+    ),
+  );
+  for (const { scale, density, size, columns } of ways) {
+    const setter = setterAt(scale, form.measure);
+    const narrowest = LEAST_COLUMN[density === "bare" ? "bare" : "named"] * setter.em("text");
+    if (columns > 1 && columnWidth(bodyWidth(size), columns) < narrowest) continue;
+    const { pages } = framed(overviewSheet(cards, { density, columns }, size, setter), size, OVERVIEW_WHITE, setter);
+    if (pages.length === 1) return pages;
+    if (pages.length < least.length) least = pages;
+  }
+  return least;
+}
+
+/**
  * The pages of a registration's card: stops in at least 22 points and nothing under 15, read at 80 cm.
  *
  * A card that does not go on one page goes on with a clear mark; no stop is left out and no pitch parts from its name.
@@ -63,13 +104,14 @@ export type PiecePart = (typeof PIECE_PARTS)[number];
  */
 export function piecePages(cards: PieceCards, form: CardForm, parts: readonly PiecePart[] = PIECE_PARTS): PrintedCards {
   const { changes, piece, organ } = cards;
-  const sheetsOf: Readonly<Record<PiecePart, SheetsFor>> = {
-    overview: (size, setter) => [overviewSheet(cards, size, setter)],
+  const sheetsOf: Readonly<Record<Exclude<PiecePart, "overview">, SheetsFor>> = {
     pistons: (size, setter) => [settingSheet(cards, size, setter)].filter((sheet) => sheet !== null),
     changes: (size, setter) =>
       changes.map((card, index) => changeSheet(card, piece, nextWords(changes[index + 1]), size, setter)),
     assistant: (size, setter) => [assistantSheet(cards, size, setter)].filter((sheet) => sheet !== null),
   };
+  const pagesOf = (part: PiecePart): readonly Page[] =>
+    part === "overview" ? overviewPages(cards, form) : printed(sheetsOf[part], form);
   const wanted = PIECE_PARTS.filter((part) => parts.includes(part));
-  return { title: `${piece}, ${organ}`, pages: wanted.flatMap((part) => printed(sheetsOf[part], form)) };
+  return { title: `${piece}, ${organ}`, pages: wanted.flatMap(pagesOf) };
 }

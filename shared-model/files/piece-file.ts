@@ -1,7 +1,7 @@
 import type { z } from "zod";
 import {
   type Before,
-  barsOf,
+  barsFaults,
   type FreeMoment,
   type Link,
   type Piece,
@@ -158,24 +158,22 @@ class PieceReader {
   }
 }
 
-/** Bars that run backwards, and sections that begin before the one above them ended to begin. */
+/** Notes on bars that run backwards, and on sections that begin before the one above them: the piece can be used all the same. */
 function reportBars(sections: readonly { read: ReadSection; node: Located }[], reporter: Reporter): void {
-  const starts = new Set<number>();
-  let above: { readonly first: number; readonly words: string; readonly bars: string } | null = null;
-  for (const [at, { read, node }] of sections.entries()) {
-    if (read.bars === undefined) continue;
-    const bars = String(read.bars);
-    const range = barsOf(bars);
-    if (!range) continue;
-    const words = sectionWords(read.name ?? null, at);
-    if (range.last < range.first) reporter.report({ code: "bars-backwards", bars }, startOf(node, "bars"));
-    // Verses of a hymn and a da capo begin where an earlier section began.
-    else if (above && range.first < above.first && !starts.has(range.first) && !read.again) {
-      const facts = { bars, section: words, before: above.words, barsBefore: above.bars };
-      reporter.report({ code: "bars-out-of-order", ...facts }, startOf(node, "bars"));
+  const barsText = (at: number): string => String(sections[at]?.read.bars ?? "");
+  const words = (at: number): string => sectionWords(sections[at]?.read.name ?? null, at);
+  const rows = sections.map(({ read }) => ({
+    bars: read.bars === undefined ? null : String(read.bars),
+    again: read.again ?? false,
+  }));
+  for (const each of barsFaults(rows)) {
+    const { section: at } = each;
+    const place = startOf(sections[at]?.node as Located, "bars");
+    if (each.fault === "backwards") reporter.report({ code: "bars-backwards", bars: barsText(at) }, place);
+    else {
+      const facts = { section: words(at), before: words(each.before), barsBefore: barsText(each.before) };
+      reporter.report({ code: "bars-out-of-order", bars: barsText(at), ...facts }, place);
     }
-    starts.add(range.first);
-    above = { first: range.first, words, bars };
   }
 }
 

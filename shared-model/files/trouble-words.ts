@@ -155,7 +155,8 @@ const WORDS: Words = {
   "no-tremulant": ({ name, nearest }) => `There is no tremulant for ${shown(name)}.${didYouMean(nearest)}`,
   "no-unison-off": ({ division }) => `${division} has no unison-off.`,
   "no-keyboard": ({ division }) => `${division} has no keyboard of its own; it is played from others through couplers.`,
-  "bars-backwards": ({ bars }) => `The bars ${shown(bars)} run backwards. Write the first bar first, as 9-24.`,
+  "bars-backwards": ({ bars }) =>
+    `The bars ${shown(bars)} run backwards, so nobody knows how long they last. Write the first bar first, as 9-24.`,
   "bars-out-of-order": ({ bars, section, before, barsBefore }) =>
     `${section} has the bars ${shown(bars)}, but ${before} before it has ${shown(barsBefore)}. Put the sections in the order in which they are played; write again: true where bars are played once more.`,
   "section-ambiguous": ({ name, numbers }) =>

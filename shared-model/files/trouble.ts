@@ -222,6 +222,8 @@ const NOTES: ReadonlySet<TroubleCode> = new Set<TroubleCode>([
   "stop-off",
   "drawn-twice",
   "pin-empty",
+  "bars-backwards",
+  "bars-out-of-order",
   "other-organ",
 ]);
 

@@ -115,8 +115,35 @@ export function barsOf(text: string | null): { readonly first: number; readonly 
   return { first, last: match[2] === undefined ? first : Number(match[2]) };
 }
 
-/** How many beats a section lasts, from its bars and the beats in a bar; `null` when either is not known. */
+/** What is odd about the bars of a section, by its place in the row, from 0. */
+export type BarsFault =
+  | { readonly section: number; readonly fault: "backwards" }
+  /** It begins before the section `before` began, and nothing says that these bars are played again. */
+  | { readonly section: number; readonly fault: "out-of-order"; readonly before: number };
+
+/** Sections whose bars run backwards, and such as begin before the one above them, in order. */
+export function barsFaults(
+  sections: readonly { readonly bars: string | null; readonly again: boolean }[],
+): readonly BarsFault[] {
+  const faults: BarsFault[] = [];
+  const starts = new Set<number>();
+  let above: { readonly first: number; readonly section: number } | null = null;
+  for (const [section, { bars, again }] of sections.entries()) {
+    const range = barsOf(bars);
+    if (!range) continue;
+    if (range.last < range.first) faults.push({ section, fault: "backwards" });
+    // Verses of a hymn and a da capo begin where an earlier section began.
+    else if (above && range.first < above.first && !starts.has(range.first) && !again) {
+      faults.push({ section, fault: "out-of-order", before: above.section });
+    }
+    starts.add(range.first);
+    above = { first: range.first, section };
+  }
+  return faults;
+}
+
+/** How many beats a section lasts, from its bars and the beats in a bar; `null` when either is not known, or bars run backwards. */
 export function beatsOf({ section, beatsInBar }: Pick<PieceSection, "section" | "beatsInBar">): number | null {
   const bars = barsOf(section.bars);
-  return bars && beatsInBar !== null ? (bars.last - bars.first + 1) * beatsInBar : null;
+  return bars && bars.last >= bars.first && beatsInBar !== null ? (bars.last - bars.first + 1) * beatsInBar : null;
 }

@@ -87,9 +87,15 @@ test("organs opened last stand first on the first page, in the browser too", asy
   const organs = page.getByRole("region", { name: "Organs" });
   await page.getByRole("button", { name: /^Holy Trinity/ }).click();
   await expect.poll(() => page.title(), { timeout: 20_000 }).toMatch(/^Choosing a texture/);
+  // Two pieces of one name for one organ are told apart by their files.
+  const piece =
+    "registrant: piece/1\nname: A psalm\norgan: Holy Trinity, Hawsermouth\nsections:\n  - texture: plenum\n";
+  for (const file of ["psalm", "psalm-2"]) host.write(`pieces/${file}.yaml`, piece);
   await page.goto(host.address);
   await page.reload();
   await page.getByText("Opened last").waitFor();
+  for (const file of ["psalm", "psalm-2"])
+    await page.getByRole("button", { name: `for Holy Trinity, Hawsermouth, in pieces/${file}.yaml` }).waitFor();
   expect(await organs.getByRole("button").first().textContent()).toMatch(/^Holy Trinity.*41 stops/);
   expect(await organs.getByRole("button", { name: /^Holy Trinity/ }).count()).toBe(1);
 }, 60_000);

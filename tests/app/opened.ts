@@ -29,3 +29,15 @@ export function openedForEach(ready: (opened: Opened) => void | Promise<void>): 
     };
   }, 120_000);
 }
+
+/** As {@link openedForEach}, with a piece in the library that lies open on the page of the piece. */
+export function pieceOpenedForEach(file: string, text: string, ready: (opened: Opened) => void): void {
+  openedForEach(async (opened) => {
+    ready(opened);
+    const { host, page } = opened;
+    host.write(file, text);
+    await page.goto(host.address);
+    await page.getByRole("button", { name: new RegExp(`^${/^name: (.*)$/m.exec(text)?.[1]}`) }).click();
+    await page.getByRole("button", { name: "Piece", exact: true }).click();
+  });
+}

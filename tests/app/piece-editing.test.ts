@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
 import { inOrder } from "./in-order.ts";
-import { openedForEach } from "./opened.ts";
+import { pieceOpenedForEach } from "./opened.ts";
 import type { Served } from "./served.ts";
 
 const FILE = "pieces/lantern.yaml";
@@ -12,6 +12,7 @@ organ: Holy Trinity, Hawsermouth
 tempo: {bpm: 60}   # from the autograph
 sections:
   - name: First verse
+    bars: 1-24
     texture: melody-over-accompaniment
   - name: Second verse   # ask for the Oboe
     bars: 25-48
@@ -28,12 +29,8 @@ const SOON = { timeout: 20_000 };
 let host: Served;
 let page: Page;
 
-openedForEach(async (opened) => {
+pieceOpenedForEach(FILE, PIECE, (opened) => {
   ({ host, page } = opened);
-  host.write(FILE, PIECE);
-  await page.goto(host.address);
-  await page.getByRole("button", { name: /^Lantern Partita/ }).click();
-  await page.getByRole("button", { name: "Piece", exact: true }).click();
 });
 
 const inFile = (): string => host.text(FILE);
@@ -146,9 +143,14 @@ pace: careful
     await key("ArrowDown", "First verse would be number 2 of 3.");
     await key("Space", "First verse is number 2 of 3.");
     await expect.poll(order, SOON).toEqual(["Second", "First", "Last"]);
+    // Bars that now run backwards keep nobody from saving, and are told.
+    await page.getByText("These bars come before those of Second verse.").waitFor();
     await expect
       .poll(() => page.evaluate(() => document.activeElement?.getAttribute("aria-label")))
       .toBe("2, move First verse");
+    await page.getByRole("button", { name: "They are played again" }).click();
+    await expect.poll(inFile, SOON).toContain("bars: 1-24\n    texture: melody-over-accompaniment\n    again: true\n");
+    expect(await page.getByText(/^These bars/).count()).toBe(0);
   });
 
   test("for everybody, at every width", { timeout: 180_000 }, async () => {

@@ -1,7 +1,8 @@
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
 import { inOrder } from "./in-order.ts";
-import { openedForEach } from "./opened.ts";
+import { axeFindings } from "./accessible.ts";
+import { pieceOpenedForEach } from "./opened.ts";
 import type { Served } from "./served.ts";
 
 const FILE = "pieces/lantern.yaml";
@@ -32,12 +33,8 @@ sections:
 let host: Served;
 let page: Page;
 
-openedForEach(async (opened) => {
+pieceOpenedForEach(FILE, PIECE, (opened) => {
   ({ host, page } = opened);
-  host.write(FILE, PIECE);
-  await page.goto(host.address);
-  await page.getByRole("button", { name: /^Lantern Partita/ }).click();
-  await page.getByRole("button", { name: "Piece", exact: true }).click();
 });
 
 const plan = () => page.getByRole("button", { name: "Plan", exact: true });

@@ -128,13 +128,15 @@ describe("trouble in words", () => {
     [
       "bars that run backwards",
       two(", bars: 24-9", ""),
-      ['line 3, column 45: error: The bars "24-9" run backwards. Write the first bar first, as 9-24.'],
+      [
+        'line 3, column 45: note: The bars "24-9" run backwards, so nobody knows how long they last. Write the first bar first, as 9-24.',
+      ],
     ],
     [
       "bars out of order",
       two(", bars: 17-24", ", bars: 9-16"),
       [
-        'line 4, column 39: error: Echo has the bars "9-16", but Tune before it has "17-24". Put the sections in the order in which they are played; write again: true where bars are played once more.',
+        'line 4, column 39: note: Echo has the bars "9-16", but Tune before it has "17-24". Put the sections in the order in which they are played; write again: true where bars are played once more.',
       ],
     ],
     ["bars played again", two(", bars: 17-24", ", bars: 9-16, again: true"), []],

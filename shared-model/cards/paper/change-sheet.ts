@@ -83,12 +83,15 @@ function workerUnits({ who, ready, turnsPage }: CardTask, does: string, setter: 
   ];
 }
 
-/** The groups of one task after another; those of a single task in two columns, what goes in at the left. */
-function taskGroups({ tasks, whenTime }: ChangeCard, set: Set): readonly Group[] {
+/**
+ * The groups of one task after another; those of a single task `parted` for two columns, what goes in at the left.
+ */
+function taskGroups({ tasks, whenTime }: ChangeCard, parted: boolean, set: Set): readonly Group[] {
   const { setter } = set;
   const later = movesGroups(setter.units("when there is time", "sans-bold", "text"), whenTime, false, set);
   const [only] = tasks;
-  if (only && tasks.length === 1) {
+  const both = only?.moves.some((move) => move.act === "cancel") && only.moves.some((move) => move.act !== "cancel");
+  if (only && tasks.length === 1 && (parted || !both)) {
     const half = (does: string, isOff: boolean): readonly Group[] => {
       const moves = only.moves.filter((move) => (move.act === "cancel") === isOff);
       return movesGroups(workerUnits(only, does, setter), moves, !isOff, set);
@@ -207,12 +210,12 @@ function doingBands(card: ChangeCard, width: number, setter: Setter): readonly B
   const turning = turns.map((task) => setter.block(workerUnits(task, "", setter), "text", width, { before: 1 }));
   const moves = [...tasks.flatMap((task) => task.moves), ...whenTime];
   const names = moves.map((move) => `+ ${move.what ?? ""} ${move.name}`);
-  const groups = (columns: number): readonly Group[] =>
-    taskGroups(card, { width: columnWidth(width, columns), setter });
-  const columns = heads(groups(1)) === 1 && moves.length <= FEW ? 1 : columnsFor(names, width, setter);
+  const groups = (columns: number, parted: boolean): readonly Group[] =>
+    taskGroups(card, parted, { width: columnWidth(width, columns), setter });
+  const columns = heads(groups(1, true)) === 1 && moves.length <= FEW ? 1 : columnsFor(names, width, setter);
   return [
     alone([...pressBlocks(card, width, setter), ...turning], 1),
-    { columns, before: 1.5, groups: groups(columns) },
+    { columns, before: 1.5, groups: groups(columns, columns > 1) },
   ];
 }
 

@@ -57,6 +57,11 @@ const groupHeight = ({ head, blocks }: Group): number =>
     0,
   );
 
+/** Of a head, as it stands first or again, with the tallest thing under it: lower than that a column would lose one of them. */
+const partHeight = ({ head, headAgain, blocks }: Group): number =>
+  Math.max(0, ...[head, headAgain].map((each) => (each ? heightOf(each) : 0))) +
+  Math.max(0, ...blocks.map((block) => block.before + heightOf(block)));
+
 interface Placed {
   readonly block: Block;
   readonly column: number;
@@ -166,7 +171,7 @@ function bestFilled(groups: readonly Rest[], columns: number, height: number): F
   let best = isWhole ? whole : fillColumns(groups, columns, height, false);
   if (best.rest.length > 0 || columns === 1) return best;
   // Lower than the highest group a column would part it. Half a millimetre is finer than anyone sees.
-  let [low, high] = [isWhole ? Math.max(...groups.map(groupHeight)) : 0, best.depth];
+  let [low, high] = [Math.max(...groups.map(isWhole ? groupHeight : partHeight)), best.depth];
   while (high - low > 0.5) {
     const middle = (low + high) / 2;
     const tried = fillColumns(groups, columns, middle, isWhole);
@@ -181,7 +186,9 @@ function bestFilled(groups: readonly Rest[], columns: number, height: number): F
 /** The height that a band needs at its beginning to make sense: a head and what follows it, and what it must not leave. */
 function leastOf({ groups, keeps }: Band, next: Band | undefined): number {
   const [first] = groups;
-  const own = first ? (first.head ? heightOf(first.head) : 0) + (first.blocks[0] ? heightOf(first.blocks[0]) : 0) : 0;
+  const [block] = first?.blocks ?? [];
+  const head = first?.head ? heightOf(first.head) + (block?.before ?? 0) : 0;
+  const own = head + (block ? heightOf(block) : 0);
   return keeps && next ? own + next.before + leastOf(next, undefined) : own;
 }
 
@@ -189,9 +196,10 @@ function leastOf({ groups, keeps }: Band, next: Band | undefined): number {
  * Sets bands one under another on as many pages as they need.
  *
  * @param width of the body in millimetres. Blocks must have been set to the width of their band's columns.
- * @param height of the body of a page; a line that is taller than that stands alone and runs over it.
+ * @param first height of the body of the first page; a line that is taller than that stands alone and runs over it.
+ * @param later the same of all pages that follow.
  */
-export function bodiesOf(bands: readonly Band[], width: number, height: number): readonly Body[] {
+export function bodiesOf(bands: readonly Band[], width: number, first: number, later = first): readonly Body[] {
   const bodies: { blocks: PageBlock[]; ornaments: Mark[]; filled: number }[] = [];
   const turn = (): { blocks: PageBlock[]; ornaments: Mark[]; filled: number } => {
     const page = { blocks: [], ornaments: [], filled: 0 };
@@ -204,7 +212,7 @@ export function bodiesOf(bands: readonly Band[], width: number, height: number):
     let before = page.filled === 0 ? 0 : band.before;
     const wide = columnWidth(width, band.columns);
     while (groups.length > 0) {
-      const room = height - page.filled - before;
+      const room = (bodies.length === 1 ? first : later) - page.filled - before;
       if (page.filled > 0 && room < leastOf({ ...band, groups }, bands[index + 1])) {
         page = turn();
         before = 0;

@@ -193,10 +193,10 @@ function framedAsIs(sheet: Sheet, size: Size, pencil: number, setter: Setter): F
   const foot = 1.25 * setter.em("text") + HAIR + 1;
   const head = firstHead(sheet, size, setter);
   const later = laterHead(sheet, size, setter);
-  // One height for all pages of a card: that of the page with the higher head.
-  const height = size.height - 2 * MARGIN - Math.max(head.height, later.height) - foot - pencil;
-  const plain = bodiesOf(sheet.bands, width, height);
-  const remarked = sheet.remark ? bodiesOf([...sheet.bands, sheet.remark], width, height) : plain;
+  const under = (top: Head): number => size.height - 2 * MARGIN - top.height - foot - pencil;
+  const set = (bands: readonly Band[]): readonly Body[] => bodiesOf(bands, width, under(head), under(later));
+  const plain = set(sheet.bands);
+  const remarked = sheet.remark ? set([...sheet.bands, sheet.remark]) : plain;
   const short = remarked.length > plain.length;
   const bodies: readonly Body[] = short ? plain : remarked;
   const pages = bodies.map((body, index) => {
