@@ -1,3 +1,4 @@
+import type { PrintMark } from "./cards/print-marks.ts";
 import type { OrganFacts } from "./stoplist/organ-facts.ts";
 
 /**
@@ -18,6 +19,10 @@ export interface Host {
   create(request: CreateRequest): Promise<StoredDocument>;
   /** The version before the last save; `null` when there is none. */
   previous(id: DocumentId): Promise<StoredDocument | null>;
+  /** What was noted when cards of this piece were last printed; empty when nothing was. */
+  printed(id: DocumentId): Promise<readonly PrintMark[]>;
+  /** Keeps what was printed of a piece, in the place of what was noted before. The piece's own file is not touched. */
+  notePrinted(request: PrintedRequest): Promise<void>;
   /** Moves a document into the library's bin, from where a person can fetch it back by hand. */
   discard(id: DocumentId): Promise<void>;
   /** Says that the person has opened a document, which is more than reading it: a host that lists recent organs takes note. */
@@ -52,6 +57,8 @@ export const HOST_METHODS = [
   "save",
   "create",
   "previous",
+  "printed",
+  "notePrinted",
   "discard",
   "opened",
   "chooseLibrary",
@@ -136,6 +143,12 @@ export interface CreateRequest {
   readonly kind: DocumentKind;
   readonly name: string;
   readonly text: string;
+}
+
+/** What was printed of a piece. */
+export interface PrintedRequest {
+  readonly id: DocumentId;
+  readonly printed: readonly PrintMark[];
 }
 
 /** What became of one document. */

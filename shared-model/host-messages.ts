@@ -7,6 +7,7 @@ import {
   type HostMethod,
   type HostTrouble,
   type LibraryChange,
+  type PrintedRequest,
 } from "./host-api.ts";
 
 const TROUBLES = ["gone", "not-allowed", "too-large", "no-room", "not-text", "unreachable", "failed"] as const;
@@ -39,6 +40,11 @@ const pdfRequest = exportRequest.refine(
     /\.pdf$/i.test(name) && [0x25, 0x50, 0x44, 0x46, 0x2d].every((byte, index) => bytes[index] === byte),
 );
 
+/** What was printed, as it is kept and as it comes over a bridge. */
+export const PRINT_NOTES: z.ZodType<PrintedRequest["printed"]> = z
+  .array(z.strictObject({ what: z.string().min(1).max(20), mark: z.string().min(1).max(40), when: z.number().min(0) }))
+  .max(20_000);
+
 /** The arguments of every method as they must come over a bridge; whatever else comes is refused unread. */
 export const HOST_ARGUMENTS = {
   facts: z.tuple([]),
@@ -47,6 +53,8 @@ export const HOST_ARGUMENTS = {
   save: z.tuple([z.strictObject({ id: documentId, text, seen: version })]),
   create: z.tuple([z.strictObject({ kind: z.enum(DOCUMENT_KINDS), name: z.string().max(500), text })]),
   previous: z.tuple([documentId]),
+  printed: z.tuple([documentId]),
+  notePrinted: z.tuple([z.strictObject({ id: documentId, printed: PRINT_NOTES })]),
   discard: z.tuple([documentId]),
   opened: z.tuple([documentId]),
   chooseLibrary: z.tuple([]),

@@ -5,9 +5,9 @@ import { pieceCards } from "../../shared-model/cards/piece-cards.ts";
 import { pieceCardsText } from "../../shared-model/cards/piece-cards-text.ts";
 import { fileKindOf } from "../../shared-model/files/file-kind.ts";
 import { readPieceFile } from "../../shared-model/files/piece-file.ts";
-import type { Piece } from "../../shared-model/music/piece.ts";
 import { USUAL_CHOICE } from "../../shared-model/plan/plan.ts";
 import type { PlannedPiece } from "../../shared-model/plan/planned.ts";
+import { asRegistered } from "../../shared-model/plan/variants.ts";
 import { checkFiles } from "./check.ts";
 import { readText } from "./input-file.ts";
 import { type Given, oneOf, readOptions, type Usage } from "./options.ts";
@@ -58,11 +58,7 @@ function planOfPiece(organ: string, path: string, terminal: Terminal): PlannedPi
     const words = `${counted(open, "section")} without a registration: planned for these cards only`;
     terminal.stderr.write(line(`${path}: ${words}; "registrant plan ... --out F.yaml" keeps what is planned.`));
   }
-  const held: Piece = {
-    ...piece,
-    sections: piece.sections.map((section) => ({ ...section, pinned: section.registration !== null })),
-  };
-  return planned(instrument, held, path, USUAL_CHOICE);
+  return planned(instrument, asRegistered(piece), path, { count: USUAL_CHOICE });
 }
 
 async function cardsOfPiece(

@@ -46,7 +46,7 @@ function before(instrument: Instrument, piece: Piece, path: string, count: numbe
     terminal.stderr.write(line(`${path}: ${what}: planned for ${instrument.name} first; ${keep}.`));
   }
   const held = piece.sections.map((section) => ({ ...section, pinned: section.registration !== null }));
-  return planned(instrument, { ...piece, sections: held }, path, count);
+  return planned(instrument, { ...piece, sections: held }, path, { count });
 }
 
 const hasPistons = ({ pistons }: Piece): boolean =>

@@ -1,9 +1,12 @@
+import { comparePlans } from "../../shared-model/cards/plan-comparison.ts";
 import type { SectionChange } from "../../shared-model/files/piece-edit.ts";
 import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import type { Piece } from "../../shared-model/music/piece.ts";
-import { chooseRow, USUAL_CHOICE } from "../../shared-model/plan/plan.ts";
+import { chooseRow, type PlanOptions, USUAL_CHOICE } from "../../shared-model/plan/plan.ts";
 import { type PlannedPiece, workOut } from "../../shared-model/plan/planned.ts";
+import { asRegistered, VARIANT_WORDS, VARIANTS, variantOf } from "../../shared-model/plan/variants.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { comparisonJson, comparisonText } from "./comparison-text.ts";
 import { readText } from "./input-file.ts";
 import { oneOf, readOptions, type Usage, wholeNumber } from "./options.ts";
 import { readOrgan, settle } from "./organ.ts";
@@ -16,11 +19,12 @@ import { DONE, line, Refusal, type Terminal, WRONG } from "./terminal.ts";
 
 export const PLAN: Usage = {
   command: "plan",
-  line: "registrant plan ORGAN.yaml PIECE.yaml [--count N] [--assistant left|right|none] [--out F.yaml] [--replace] [--json]",
+  line: "registrant plan ORGAN.yaml PIECE.yaml [--count N] [--assistant left|right|none] [--compare WITH] [--out F.yaml] [--replace] [--json]",
   does: "Plans registrations through a whole piece, with the changes that hands have time for.",
   options: {
     count: { value: "a number" },
     assistant: { value: "left, right or none" },
+    compare: { value: "a piece file or a way to plan" },
     out: { value: "a file" },
     replace: "flag",
     json: "flag",
@@ -42,8 +46,8 @@ export const isWrong = ({ changes, sections, row }: PlannedPiece): boolean =>
  *
  * @throws Refusal where a section has nothing to choose from.
  */
-export function planned(instrument: Instrument, piece: Piece, path: string, count: number): PlannedPiece {
-  const row = chooseRow(instrument, piece, { count });
+export function planned(instrument: Instrument, piece: Piece, path: string, options: PlanOptions): PlannedPiece {
+  const row = chooseRow(instrument, piece, options);
   if (!("troubles" in row)) return workOut(row);
   const words = row.troubles.map(({ section, text }) => {
     const name = section === null ? null : (piece.sections[section]?.section.name ?? `Section ${section + 1}`);
@@ -60,6 +64,23 @@ function planChanges({ sections, instrument }: PlannedPiece): readonly SectionCh
   );
 }
 
+/** What a plan is compared with: the same piece planned in another way, or another file of it as it is registered. */
+function otherPlan(
+  said: string,
+  { instrument, piece, path, count }: { instrument: Instrument; piece: Piece; path: string; count: number },
+  terminal: Terminal,
+): { readonly plan: PlannedPiece; readonly words: string } {
+  if (/\.ya?ml$/i.test(said)) {
+    const reading = readPieceFile(readText(said, terminal), said, instrument);
+    const other = settle(said, reading.piece, reading.troubles, terminal);
+    return { plan: planned(instrument, asRegistered(other), said, { count }), words: `as ${said} has it` };
+  }
+  const variant = oneOf("way to plan", said, VARIANTS);
+  const basis = variantOf(instrument, piece, variant);
+  const { weights } = basis;
+  return { plan: planned(basis.instrument, basis.piece, path, { count, weights }), words: VARIANT_WORDS[variant] };
+}
+
 /** `registrant plan`. */
 export function planCommand(words: readonly string[], terminal: Terminal): number {
   const given = readOptions(PLAN, words);
@@ -74,7 +95,8 @@ export function planCommand(words: readonly string[], terminal: Terminal): numbe
   const text = readText(path, terminal);
   const reading = readPieceFile(text, path, instrument);
   const piece = settle(path, reading.piece, reading.troubles, terminal);
-  const plan = planned(instrument, assistant === null ? piece : { ...piece, assistant }, path, count);
+  const asked = assistant === null ? piece : { ...piece, assistant };
+  const plan = planned(instrument, asked, path, { count });
   if (out !== undefined) {
     writeWhole(
       out,
@@ -85,6 +107,14 @@ export function planCommand(words: readonly string[], terminal: Terminal): numbe
     terminal.stderr.write(
       line(`${out}: ${counted(plan.sections.length, "section")} registered for ${instrument.name}.`),
     );
+  }
+  const compare = given.value("compare");
+  if (compare !== undefined) {
+    const other = otherPlan(compare, { instrument, piece: asked, path, count }, terminal);
+    const comparison = comparePlans(plan, other.plan);
+    const text = (): string => comparisonText(plan, comparison, other.words);
+    terminal.stdout.write(line(given.has("json") ? JSON.stringify(comparisonJson(comparison), null, 2) : text()));
+    return DONE;
   }
   terminal.stdout.write(line(given.has("json") ? JSON.stringify(planJson(plan), null, 2) : planText(plan)));
   return isWrong(plan) ? WRONG : DONE;

@@ -26,6 +26,10 @@ export function bridgedHost({ invoke, listen }: Bridge): Host {
     save: (request) => ask("save", request),
     create: (request) => ask("create", request),
     previous: (id) => ask("previous", id),
+    printed: (id) => ask("printed", id),
+    notePrinted: async (request) => {
+      await ask("notePrinted", request);
+    },
     discard: async (id) => {
       await ask("discard", id);
     },

@@ -1,10 +1,12 @@
 import { join, resolve } from "node:path";
+import type { PrintMark } from "../../shared-model/cards/print-marks.ts";
 import type {
   CreateRequest,
   DocumentId,
   DocumentKind,
   LibraryChange,
   LibraryEntry,
+  PrintedRequest,
   SaveRequest,
   SaveResult,
   StoredDocument,
@@ -16,6 +18,7 @@ import { faultAt, HostFault } from "./fault.ts";
 import { fileNameOf, folded, freeName } from "./file-name.ts";
 import { BIN, fileAt, folderAt, libraryId, namesOf } from "./place.ts";
 import { readBytes, readDocument, versionOf } from "./plain-file.ts";
+import { printedPath, readPrintNotes, writePrintNotes } from "./print-notes.ts";
 import { lookAtOne, lookThrough, type Seen } from "./shelf.ts";
 import { startWatcher, type Watcher } from "./watcher.ts";
 import { beforePath, createWhole, moveWithoutReplacing, replaceWhole } from "./whole-file.ts";
@@ -82,6 +85,24 @@ export class Library {
     });
   }
 
+  /** What was noted when cards of it were printed. */
+  async printed(id: DocumentId): Promise<readonly PrintMark[]> {
+    const names = namesOf(id);
+    return at(names, async () => readPrintNotes(await this.#pathOf(names), this.#disk));
+  }
+
+  /** Notes what was printed, beside the document, which must be there. */
+  notePrinted({ id, printed }: PrintedRequest): Promise<void> {
+    const names = namesOf(id);
+    return this.#inTurn(() =>
+      at(names, async () => {
+        const path = await this.#pathOf(names);
+        await this.#disk.access(path);
+        await writePrintNotes(path, printed, this.#disk);
+      }),
+    );
+  }
+
   save({ id, text, seen }: SaveRequest, by: WindowId): Promise<SaveResult> {
     const names = namesOf(id);
     const file = names.join("/");
@@ -124,6 +145,8 @@ export class Library {
             taken.add(folded(file));
             continue;
           }
+          // What was printed of a document of this name that went is not of this one.
+          await this.#disk.rm(printedPath(join(path, file)), { force: true }).catch(() => {});
           await this.#learn([folder, file], by);
           return { id: libraryId([folder, file]), text, version: versionOf(bytes) };
         }
@@ -144,6 +167,7 @@ export class Library {
         const target = join(bin, freeName(stem, ending, taken));
         await moveWithoutReplacing(path, target, this.#disk);
         await this.#disk.rename(beforePath(path), beforePath(target)).catch(() => {});
+        await this.#disk.rename(printedPath(path), printedPath(target)).catch(() => {});
         await this.#learn(names, by);
       }),
     );

@@ -115,6 +115,15 @@ export class HostService {
       const [id] = HOST_ARGUMENTS.previous.parse(words);
       return this.#parts.demos.owns(id) ? null : this.#library.previous(id);
     },
+    printed: async (words) => {
+      const [id] = HOST_ARGUMENTS.printed.parse(words);
+      return this.#parts.demos.owns(id) ? [] : this.#library.printed(id);
+    },
+    notePrinted: async (words) => {
+      const [request] = HOST_ARGUMENTS.notePrinted.parse(words);
+      if (this.#parts.demos.owns(request.id)) throw DEMO_STAYS;
+      return this.#library.notePrinted(request);
+    },
     discard: async (words, by) => {
       const [id] = HOST_ARGUMENTS.discard.parse(words);
       if (this.#parts.demos.owns(id)) throw DEMO_STAYS;

@@ -5,6 +5,7 @@ import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import { troubleLine } from "../../shared-model/files/trouble-words.ts";
 import { chooseRow } from "../../shared-model/plan/plan.ts";
 import { workOut } from "../../shared-model/plan/planned.ts";
+import { asRegistered } from "../../shared-model/plan/variants.ts";
 import type { CardsAnswer, CardsAsk } from "./cards-ask.ts";
 
 let last: { readonly key: string; readonly made: PieceCards | readonly string[] } | null = null;
@@ -20,8 +21,7 @@ function cardsOf({ organ, piece: text }: CardsAsk): PieceCards | readonly string
   if (!instrument) return ["The file of the organ has errors; mend them first."];
   const { piece, troubles } = readPieceFile(text, "the piece", instrument);
   if (!piece) return troubles.map(troubleLine);
-  const sections = piece.sections.map((section) => ({ ...section, pinned: section.registration !== null }));
-  const row = chooseRow(instrument, { ...piece, sections });
+  const row = chooseRow(instrument, asRegistered(piece));
   const made = "troubles" in row ? row.troubles.map((trouble) => trouble.text) : pieceCards(workOut(row));
   last = { key, made };
   return made;

@@ -3,6 +3,7 @@ import { PIECE_PARTS, type PiecePart } from "../../shared-model/cards/pages.ts";
 import type { Page } from "../../shared-model/cards/paper/page.ts";
 import { PAPER_FORMS, PAPERS, type Paper } from "../../shared-model/cards/paper/paper.ts";
 import type { PieceCards } from "../../shared-model/cards/piece-card.ts";
+import { type PrintedSince, sinceWords } from "../../shared-model/cards/print-marks.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { useStore, useWork } from "../state/use-store.tsx";
 import { Act, Plain } from "../words/action.tsx";
@@ -12,6 +13,7 @@ import { PageDrawing } from "./page-drawing.tsx";
 import type { PrintForm } from "./printing.ts";
 import { useCards, usePdf } from "./use-cards.ts";
 import { useHanding } from "./use-handing.ts";
+import { usePrinted } from "./use-printed.ts";
 
 const PART_WORDS: Readonly<Record<PiecePart, string>> = {
   overview: "overview",
@@ -37,7 +39,7 @@ const numbered = (pages: readonly Page[]): readonly { readonly page: Page; reado
 export function CardsPage({ instrument }: { instrument: Instrument }) {
   const store = useStore();
   const { piece } = useWork();
-  const [form, setForm] = useState<PrintForm>({ paper: "a5", sheet: null, parts: ["changes"] });
+  const [form, setForm] = useState<PrintForm>({ paper: "a5", sheet: null, parts: ["changes"], only: null });
   const registered = piece.sections.filter((section) => section.registration !== null).length;
   if (registered === 0) {
     return (
@@ -66,8 +68,13 @@ function Desk({ instrument, form, onForm, open }: DeskProps) {
   const pdf = usePdf(instrument);
   const answer = made.state === "done" ? made.answer : null;
   const parts = partsIn(answer?.cards ?? null);
+  const printed = usePrinted(answer?.cards ?? null);
   const pages = answer?.printed?.pages ?? [];
-  const { busy, said, hand } = useHanding(answer?.printed?.title ?? "Cue cards", () => pdf(form));
+  const { busy, said, hand } = useHanding(
+    answer?.printed?.title ?? "Cue cards",
+    () => pdf(form),
+    () => printed.note(form),
+  );
   return (
     <main className="cards">
       <div className="opening">
@@ -136,6 +143,7 @@ function Desk({ instrument, form, onForm, open }: DeskProps) {
           {said.words}
         </p>
       )}
+      {printed.since && <Since since={printed.since} form={form} onForm={onForm} />}
       {open > 0 && (
         <p className="note">
           {capital(counted(open, "section"))} without a registration: planned for these cards round what you chose.
@@ -167,6 +175,47 @@ function Desk({ instrument, form, onForm, open }: DeskProps) {
         </p>
       )}
     </main>
+  );
+}
+
+const DAY = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric" });
+
+interface SinceProps {
+  readonly since: PrintedSince;
+  readonly form: PrintForm;
+  readonly onForm: (form: PrintForm) => void;
+}
+
+/** What differs from the cards that lie printed, with a way to print no more than that. */
+function Since({ since, form, onForm }: SinceProps) {
+  const wanted = [...since.changed, ...since.fresh].sort((a, b) => a - b);
+  const isOnly = form.only !== null;
+  return (
+    <p className="note">
+      <span role="status">{sinceWords(since, DAY.format(since.when))}</span>{" "}
+      {isOnly ? (
+        <Plain chosen onClick={() => onForm({ ...form, only: null })}>
+          Print all cards
+        </Plain>
+      ) : (
+        wanted.length + since.parts.length > 0 && (
+          <Plain
+            chosen
+            onClick={() =>
+              onForm({
+                ...form,
+                only: wanted,
+                parts: PIECE_PARTS.filter((part) =>
+                  part === "changes" ? wanted.length > 0 : since.parts.includes(part),
+                ),
+              })
+            }
+          >
+            Print only these
+          </Plain>
+        )
+      )}
+    </p>
   );
 }
 

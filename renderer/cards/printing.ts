@@ -49,12 +49,14 @@ export interface PrintForm {
   /** A larger sheet that is cut; `null` when each page is a sheet of its own. */
   readonly sheet: Paper | null;
   readonly parts: readonly PiecePart[];
+  /** Numbers of the changes whose cards are wanted; `null` for all. */
+  readonly only: readonly number[] | null;
 }
 
 /** The pages of a piece's cards. Where no two of them go on the sheet, each is a sheet of its own. */
-export async function pagesOf(cards: PieceCards, { paper, sheet, parts }: PrintForm): Promise<PrintedCards> {
+export async function pagesOf(cards: PieceCards, { paper, sheet, parts, only }: PrintForm): Promise<PrintedCards> {
   const { measure } = await typefaces();
-  const pages = piecePages(cards, { paper, measure }, parts);
+  const pages = piecePages(cards, { paper, measure }, parts, only);
   return sheet === null ? pages : (imposed(pages, sheet) ?? pages);
 }
 

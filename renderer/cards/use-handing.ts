@@ -14,8 +14,12 @@ export interface Handing {
 /** A name that every system takes for a file. */
 const fileName = (title: string): string => `${title.replace(/[\\/:*?"<>|]+/gu, " ").slice(0, 100)}.pdf`;
 
-/** Has a PDF made and hands it to the person. */
-export function useHanding(title: string, make: () => Promise<Uint8Array>): Handing {
+/** Has a PDF made and hands it to the person. `onHanded`: once that is done, and not when they thought better of it. */
+export function useHanding(
+  title: string,
+  make: () => Promise<Uint8Array>,
+  onHanded: () => Promise<void> = async () => {},
+): Handing {
   const store = useStore();
   const [busy, setBusy] = useState<string | null>(null);
   const [said, setSaid] = useState<Handing["said"]>(null);
@@ -25,9 +29,12 @@ export function useHanding(title: string, make: () => Promise<Uint8Array>): Hand
     setSaid(null);
     try {
       const bytes = await make();
-      if (way === "show") await store.host.showPdf({ name, bytes });
-      else {
+      if (way === "show") {
+        await store.host.showPdf({ name, bytes });
+        await onHanded();
+      } else {
         const file = await store.host.exportFile({ name, bytes });
+        if (file) await onHanded();
         if (file)
           setSaid({ words: file.where === null ? `${name} is saved.` : `Saved as ${file.where}.`, trouble: false });
       }

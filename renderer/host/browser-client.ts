@@ -70,6 +70,10 @@ export function browserClient({ base, page }: ClientParts): Host & { readonly le
     save: (request) => ask("save", request),
     create: (request) => ask("create", request),
     previous: (id) => ask("previous", id) as Promise<StoredDocument | null>,
+    printed: (id) => ask("printed", id),
+    notePrinted: async (request) => {
+      await ask("notePrinted", request);
+    },
     discard: async (id) => {
       await ask("discard", id);
     },

@@ -9,6 +9,7 @@ import { Act, Plain } from "../words/action.tsx";
 import { capital, counted, NumberWord } from "../words/typeset.tsx";
 import { Aids } from "./aids.tsx";
 import { ChangeLine, InnerChanges, verdictCounts } from "./change-line.tsx";
+import { Compare } from "./compare.tsx";
 import { nameOf, Order, Ordered } from "./order.tsx";
 import { SectionLine } from "./section-line.tsx";
 import { TimeLine } from "./time-line.tsx";
@@ -105,6 +106,7 @@ export function PiecePage({ instrument }: { instrument: Instrument }) {
           {plan.isPlanning ? "Planning …" : plan.words}
         </span>
       </p>
+      {registered > 0 && said.length > 1 && <Compare instrument={instrument} />}
       {cards && cards.timeLine.length > 1 && <TimeLine cards={cards} sections={said} />}
       <Order sections={sections}>
         {sections.map((section, index) => (

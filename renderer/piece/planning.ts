@@ -44,9 +44,11 @@ export interface PlanAnswer {
 
 const none = (troubles: readonly string[]): PlanAnswer => ({ sections: null, troubles, lost: 0 });
 
-const nameOf = ({ sections }: Piece, at: number): string => sections[at]?.section.name ?? `Section ${at + 1}`;
+/** A section in a sentence. */
+export const nameOf = ({ sections }: Piece, at: number): string => sections[at]?.section.name ?? `Section ${at + 1}`;
 
-function lineOf(piece: Piece, { chosen, candidates, links, givenUp }: PlannedSection): PlannedLine {
+/** What a plan has for one section, as the desk takes it. */
+export function lineOf(piece: Piece, { chosen, candidates, links, givenUp }: PlannedSection): PlannedLine {
   return {
     registration: drawnOf(chosen.entry.state, chosen.entry.placings),
     steps: chosen.steps.map(({ stand }) => drawnOf(stand.state, stand.placings)),

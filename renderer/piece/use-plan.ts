@@ -75,7 +75,7 @@ function outcomeWords(before: readonly DeskSection[], lines: ReadonlyMap<string,
 }
 
 /** Puts a plan on the desk as one step; nothing is written where nothing changes. */
-function apply(draft: Draft<Work>, lines: ReadonlyMap<string, PlannedLine>): void {
+export function putOnDesk(draft: Draft<Work>, lines: ReadonlyMap<string, PlannedLine>): void {
   for (const section of draft.piece.sections) {
     const line = lines.get(section.id);
     if (!line || (section.kept && section.registration) || hasAlready(section, line)) continue;
@@ -125,7 +125,7 @@ export function usePlan(instrument: Instrument): Plan {
     const inFile = asked.piece.sections.filter(isSaid);
     const lines = new Map(inFile.map((section, at) => [section.id, (answer.sections ?? [])[at] as PlannedLine]));
     const words = outcomeWords(asked.piece.sections, lines, answer.lost);
-    store.act("the plan", (draft) => apply(draft, lines));
+    store.act("the plan", (draft) => putOnDesk(draft, lines));
     const after = keyOf(store.work);
     told.delete(after);
     told.set(after, { words: capital(words), lines });

@@ -3,6 +3,7 @@ import { cardsFor } from "../cards/cards-answer.ts";
 import type { CardsAsk, HandoutAsk } from "../cards/cards-ask.ts";
 import { type CarryAsk, type CarryFileAsk, carriedFileFor, carryFor } from "../carry/carrying.ts";
 import { type SuitsAsk, suitsFor } from "../carry/suiting.ts";
+import { type CompareAsk, compareFor } from "../piece/comparing.ts";
 import { type PlanAsk, planFor } from "../piece/planning.ts";
 import { type SurveyAsk, surveySteps } from "../survey/survey-steps.ts";
 import { answerTo, type ProposeAsk } from "./proposed.ts";
@@ -11,6 +12,7 @@ type Ask =
   | ({ readonly wants: "proposals" } & ProposeAsk)
   | ({ readonly wants: "ways" } & ImproveAsk)
   | ({ readonly wants: "plan" } & PlanAsk)
+  | ({ readonly wants: "compare" } & CompareAsk)
   | ({ readonly wants: "survey" } & SurveyAsk)
   | ({ readonly wants: "carry" } & CarryAsk)
   | ({ readonly wants: "carried-file" } & CarryFileAsk)
@@ -27,6 +29,8 @@ function answer(ask: Ask, tell: (step: unknown) => void): unknown {
       return waysFor(ask);
     case "plan":
       return planFor(ask);
+    case "compare":
+      return compareFor(ask);
     case "carry":
       return carryFor(ask);
     case "carried-file":

@@ -101,13 +101,24 @@ export type PiecePart = (typeof PIECE_PARTS)[number];
 /**
  * The pages of a whole piece: an overview, what to store on the pistons, a card for each change in playing order, and
  * the assistant's own card. Parts that the piece has not (no pistons, nobody needed) give no page.
+ *
+ * @param only numbers of the changes whose cards are wanted; `null` for all.
  */
-export function piecePages(cards: PieceCards, form: CardForm, parts: readonly PiecePart[] = PIECE_PARTS): PrintedCards {
+export function piecePages(
+  cards: PieceCards,
+  form: CardForm,
+  parts: readonly PiecePart[] = PIECE_PARTS,
+  only: readonly number[] | null = null,
+): PrintedCards {
   const { changes, piece, organ } = cards;
   const sheetsOf: Readonly<Record<Exclude<PiecePart, "overview">, SheetsFor>> = {
     pistons: (size, setter) => [settingSheet(cards, size, setter)].filter((sheet) => sheet !== null),
     changes: (size, setter) =>
-      changes.map((card, index) => changeSheet(card, piece, nextWords(changes[index + 1]), size, setter)),
+      changes.flatMap((card, index) =>
+        only === null || only.includes(card.number)
+          ? [changeSheet(card, piece, nextWords(changes[index + 1]), size, setter)]
+          : [],
+      ),
     assistant: (size, setter) => [assistantSheet(cards, size, setter)].filter((sheet) => sheet !== null),
   };
   const pagesOf = (part: PiecePart): readonly Page[] =>

@@ -58,6 +58,29 @@ describe("planning a piece", () => {
     await page.keyboard.press("Control+Shift+z");
     await told().waitFor();
     expect(await page.locator(".reg .open").count()).toBe(4);
+
+    // Beside it, what another weight would make of it: taken, kept, and compared with what was before.
+    await expect.poll(() => inFile().match(/^ {4}registration:/gm)?.length).toBe(4);
+    const planned = inFile();
+    await page.getByRole("button", { name: "Keep this plan to compare with" }).click();
+    const other = page.getByRole("combobox", { name: "Compare with the piece" });
+    await other.selectOption("best-sound");
+    const compare = page.getByRole("region", { name: "Compare" });
+    await compare
+      .getByText(/^By the points of its registrations it is [\d.]+ better, with/)
+      .waitFor({ timeout: 60_000 });
+    expect(await compare.getByRole("row").count()).toBeGreaterThan(1);
+    expect(await axeFindings(page)).toEqual([]);
+    await compare.getByRole("button", { name: "Take the other" }).click();
+    await compare.getByText("Both are registered alike, with the same work.").waitFor({ timeout: 60_000 });
+    await expect.poll(inFile).not.toBe(planned);
+    await other.selectOption("kept");
+    await compare
+      .getByText(/^By the points of its registrations it is [\d.]+ worse, with/)
+      .waitFor({ timeout: 60_000 });
+    await page.getByRole("button", { name: "Undo taking the other plan" }).click();
+    await compare.getByText("Both are registered alike, with the same work.").waitFor({ timeout: 60_000 });
+    await expect.poll(inFile).toBe(planned);
   });
 
   test("shows how loud the piece is, and the changes where they fall", { timeout: 180_000 }, async () => {

@@ -53,6 +53,14 @@ describe("cue cards", () => {
 
   test("are saved as a PDF whose text is what is drawn", { timeout: 120_000 }, async () => {
     expect(await savedPdf()).toMatch(/Oboe 8/);
+    // It is noted beside the piece; a change of the music is told, and what is printed can be no more than that.
+    await page.getByText(/^What you printed on .* still holds\.$/).waitFor();
+    await page.getByRole("button", { name: "Piece", exact: true }).click();
+    await page.getByRole("textbox", { name: "Name of section 1" }).fill("Verse of the evening");
+    await page.getByRole("button", { name: "Cards", exact: true }).click();
+    await page.getByText(/^Since you printed on .*: card 1 has changed\.$/).waitFor({ timeout: 60_000 });
+    await page.getByRole("button", { name: "Print only these" }).click();
+    await page.getByRole("button", { name: "Print all cards" }).click();
   });
 
   test("say what to choose when nothing is chosen to be printed", { timeout: 60_000 }, async () => {

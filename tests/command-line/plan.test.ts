@@ -37,6 +37,20 @@ test("as JSON it is one document", async () => {
   expect(plan.changes[0]).toMatchObject({ into: 2, step: 0, before: "rest", assumed: false });
 });
 
+test("compared with another way to plan, and with another file of it, it says what differs", async () => {
+  const { status, out } = await desk.run("plan", "organ.yaml", "piece.yaml", "--compare", "best-sound");
+  expect([status, tooWide(out)]).toEqual([0, []]);
+  expect(out).toMatch(/^here {3}[\d.]+ points; .*\nother {2}[\d.]+ points; /m);
+  expect(out).toMatch(/The other is planned for the best sound, whatever the work\./);
+  await desk.run("plan", "organ.yaml", "piece.yaml", "--out", "planned.yaml");
+  const same = await desk.run("plan", "organ.yaml", "planned.yaml", "--compare", "planned.yaml");
+  expect(same.out).toMatch(/The other is as planned\.yaml has it\. Both are registered alike, with the same\s+work\./);
+  const json = await desk.run("plan", "organ.yaml", "planned.yaml", "--compare", "least-work", "--json");
+  expect(JSON.parse(json.out)).toMatchObject({ sections: [{ name: "One" }, { name: "Two" }] });
+  const { status: bad, err } = await desk.run("plan", "organ.yaml", "piece.yaml", "--compare", "loudest");
+  expect([bad, err.includes("best-sound")]).toEqual([2, true]);
+});
+
 test("written out, it is the same piece with registrations, and planned again it says the same", async () => {
   const first = await desk.run("plan", "organ.yaml", "piece.yaml", "--out", "planned.yaml", "--json");
   expect(first.status).toBe(0);

@@ -146,6 +146,34 @@ export function hostContract(name: HostFacts["host"], open: (machine: Machine) =
       expect((await host.list()).filter(({ demo }) => !demo)).toEqual([]);
     });
 
+    test("notes what was printed beside the piece, apart from it, until that is discarded", async () => {
+      const printed = [
+        { what: "3", mark: "a-b", when: 1_700_000_000_000 },
+        { what: "overview", mark: "c-d", when: 1_700_000_000_001 },
+      ];
+      const { id, version } = await host.create({ kind: "piece", name: "x", text: "registrant: piece/1\n" });
+      expect(await host.printed(id)).toEqual([]);
+      await host.notePrinted({ id, printed });
+      await host.notePrinted({ id, printed: printed.slice(0, 1) });
+      await host.notePrinted({ id, printed });
+      expect(await windows.second.printed(id)).toEqual(printed);
+      expect((await host.read(id)).version).toBe(version);
+      expect((await host.list()).filter(({ demo }) => !demo).map(({ file }) => file)).toEqual(["pieces/x.yaml"]);
+
+      machine.put("library/pieces/.x.yaml.printed", '{"printed": [{"what": 3}]}');
+      expect(await host.printed(id)).toEqual([]);
+      await host.notePrinted({ id, printed });
+      await host.discard(id);
+      expect((await troubleOf(host.notePrinted({ id, printed }))).trouble).toBe("gone");
+      await host.create({ kind: "piece", name: "x", text: "registrant: piece/1\n" });
+      expect(await host.printed(id)).toEqual([]);
+      expect((await troubleOf(host.notePrinted({ id, printed: [{ what: "", mark: "x", when: 1 }] }))).trouble).toBe(
+        "failed",
+      );
+      expect((await troubleOf(host.notePrinted({ id: "demo:sallowby.yaml", printed }))).trouble).toBe("not-allowed");
+      expect((await troubleOf(host.notePrinted({ id: "library:../x.yaml", printed }))).trouble).toBe("not-allowed");
+    });
+
     test("reads demo organs and refuses to change them", async () => {
       const id = "demo:sallowby.yaml";
       const { text, version } = await host.read(id);

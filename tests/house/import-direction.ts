@@ -26,8 +26,8 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = (() => {
     pictures: judged,
     // Beside the model it writes: it may name every value that is kept in a file, never how one is found.
     files: [...facts, "acoustics", "plan", "carry", "cards"],
-    // Types alone: what a list says of an organ.
-    "host-api.ts": ["stoplist"],
+    // Types alone: what a list says of an organ, what was printed.
+    "host-api.ts": ["stoplist", "cards"],
     "host-messages.ts": ["host-api.ts"],
     electron: ["host-api.ts", "host-messages.ts", ...all],
     renderer: ["host-api.ts", "host-messages.ts", ...all],
