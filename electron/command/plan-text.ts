@@ -46,12 +46,13 @@ function doingRows(change: PlannedChange): readonly (readonly string[])[] {
     const by = means.by === "general" ? presser : "a thumb";
     rows.push([by, `presses ${piston}`]);
   }
-  for (const task of means.by === "general" ? [] : handling.tasks) {
+  const plain = means.by === "general" && !means.near;
+  for (const task of plain ? [] : handling.tasks) {
     const when = whenWords(task);
     const doing = [...movesWords(task.moves), ...(task.turns ? ["turns the page"] : [])].join("; ");
     if (doing !== "") rows.push([WHO[task.who], when === null ? doing : `${doing} (${when})`]);
   }
-  if (means.by === "general") {
+  if (plain) {
     const boxes = change.moves.filter((move) => move.what === "box");
     if (boxes.length > 0) rows.push([WHO.feet, boxes.map(moveWords).join(", ")]);
     if (change.time.turn !== null)

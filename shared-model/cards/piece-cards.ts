@@ -57,7 +57,7 @@ function readyWords(ahead: Task["ahead"]): string | null {
 
 /** What is moved by hand; of a general only what it does not move: boxes, and the page. */
 function cardTasks({ means, handling, moves, time, assistant }: PlannedChange): readonly CardTask[] {
-  if (means.by !== "general") {
+  if (means.by !== "general" || means.near) {
     return handling.tasks
       .map(
         ({ who, ahead, turns, moves: own }): CardTask => ({

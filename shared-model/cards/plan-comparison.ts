@@ -54,7 +54,7 @@ function workOf({ changes }: PlannedPiece, isMeant: (section: number) => boolean
     knobs: sum(({ means, handling, later }) => {
       // With a general the hands have the boxes alone, which tasks name; what a divisional moves is in nobody's task.
       const moved = handling.tasks.reduce((total, task) => total + task.moves.length, 0);
-      return moved + (means.by === "general" ? 0 : later.length);
+      return moved + (means.by === "general" && !means.near ? 0 : later.length);
     }),
     presses: sum(({ means }) => (means.by === "general" ? 1 : means.by === "divisionals" ? means.pistons.length : 0)),
     seconds:

@@ -9,6 +9,8 @@ export interface MemoryChange {
   readonly divisions: ReadonlyMap<string, string>;
   /** What going to another memory level right before it costs. */
   readonly levelSwitch: number;
+  /** What it costs to press the general that holds another change's console, and to move by hand what then differs. */
+  near?(content: string): number;
 }
 
 /** What memory there is for the player. */
@@ -25,13 +27,15 @@ export interface MemoryChoice {
   readonly cost: number;
   /** For each change the level (from 0) whose general makes it; `null`: by hand. */
   readonly levelOf: readonly (number | null)[];
+  /** For each change whose general holds another console that is near: that content; `null` where it holds its own. */
+  readonly nearOf: readonly (string | null)[];
   /** For each change the divisions that a piston of their own sets. */
   readonly divisionsOf: readonly ReadonlySet<string>[];
   /** Whether no other choice costs less; else the search was broken off. */
   readonly exact: boolean;
 }
 
-/** Ways looked at before the search for divisional pistons is broken off. */
+/** Ways looked at before a search for pistons is broken off. */
 const MOST_NODES = 60_000;
 
 const NONE: ReadonlySet<string> = new Set();
@@ -113,6 +117,63 @@ interface Item {
 }
 
 /**
+ * Generals of one level that may serve changes into consoles near to what they hold as well: which contents to store so that
+ * every change, made the cheapest way, costs least in all. Every choice is tried, save those that cannot beat the best one
+ * found even if each of the pistons left saved as much as it could alone.
+ */
+function withNear(changes: readonly MemoryChange[], generals: number): MemoryChoice {
+  const contents = [...new Set(changes.map((change) => change.content))];
+  const hand = changes.map((change) => change.byHand(NONE));
+  const by = contents.map((content) =>
+    changes.map((change) => (change.content === content ? change.press : (change.near?.(content) ?? Infinity))),
+  );
+  const gain = (item: number, now: readonly number[]): number =>
+    now.reduce((sum, cost, at) => sum + Math.max(0, cost - ((by[item] as number[])[at] as number)), 0);
+  const sumOf = (costs: readonly number[]): number => costs.reduce((sum, cost) => sum + cost, 0);
+  const order = contents.map((_, item) => item).sort((a, b) => gain(b, hand) - gain(a, hand) || a - b);
+  let best: { cost: number; stored: readonly number[] } = { cost: sumOf(hand), stored: [] };
+  let nodes = 0;
+  const decide = (from: number, stored: readonly number[], now: readonly number[]): void => {
+    nodes += 1;
+    if (nodes > MOST_NODES) return;
+    const cost = sumOf(now);
+    if (cost < best.cost) best = { cost, stored };
+    const room = generals - stored.length;
+    if (room === 0) return;
+    const gains = order.slice(from).map((item) => gain(item, now));
+    for (const [index, item] of order.slice(from).entries()) {
+      const most = gains
+        .slice(index)
+        .sort((a, b) => b - a)
+        .slice(0, room);
+      if (cost - sumOf(most) >= best.cost) return;
+      if ((gains[index] as number) <= 0) continue;
+      decide(
+        from + index + 1,
+        [...stored, item],
+        now.map((each, at) => Math.min(each, (by[item] as number[])[at] as number)),
+      );
+    }
+  };
+  decide(0, [], hand);
+  const pressed = changes.map((_, at) => {
+    const [item] = [...best.stored].sort(
+      (a, b) => ((by[a] as number[])[at] as number) - ((by[b] as number[])[at] as number),
+    );
+    return item !== undefined && ((by[item] as number[])[at] as number) < (hand[at] as number)
+      ? (contents[item] as string)
+      : null;
+  });
+  return {
+    cost: best.cost,
+    levelOf: pressed.map((content) => (content === null ? null : 0)),
+    nearOf: pressed.map((content, at) => (content === changes[at]?.content ? null : content)),
+    divisionsOf: changes.map(() => NONE),
+    exact: nodes <= MOST_NODES,
+  };
+}
+
+/**
  * Generals and divisionals of one level together: every choice of what to store is tried, save those that cannot beat the
  * best one found even if all that is still open were stored as well.
  */
@@ -178,6 +239,7 @@ function together(changes: readonly MemoryChange[], room: MemoryRoom): MemoryCho
   return {
     cost: total(),
     levelOf: pressed.map((each) => (each ? 0 : null)),
+    nearOf: changes.map(() => null),
     divisionsOf: changes.map((change, at) => (pressed[at] ? NONE : setBy(change))),
     exact: nodes <= MOST_NODES,
   };
@@ -185,8 +247,9 @@ function together(changes: readonly MemoryChange[], room: MemoryRoom): MemoryCho
 
 /**
  * Which registrations go on which pistons, for the least work of hands: changes that cannot be made otherwise first, then the
- * work. Exact for generals on one level or several (levels are used one after the other), and for generals with divisionals
- * on one level unless the search was broken off (`exact` says so).
+ * work. Exact for generals on one level or several (levels are used one after the other), and unless the search was broken off
+ * (`exact` says so) on one level for generals with divisionals, and for generals that serve what is near as well; of these two
+ * the better one is taken, they are not mixed.
  */
 export function storeBest(changes: readonly MemoryChange[], room: MemoryRoom): MemoryChoice {
   const runs = runsOf(changes, room);
@@ -200,16 +263,22 @@ export function storeBest(changes: readonly MemoryChange[], room: MemoryRoom): M
     (sum, change, at) => sum + (levelOf[at] === null ? change.byHand(NONE) : change.press),
     0,
   );
-  const plain: MemoryChoice = { cost: cost + switches, levelOf, divisionsOf: changes.map(() => NONE), exact: true };
+  const nobody = { nearOf: changes.map(() => null), divisionsOf: changes.map(() => NONE) };
+  const plain: MemoryChoice = { cost: cost + switches, levelOf, ...nobody, exact: true };
+  const near =
+    room.levels <= 1 && room.generals > 0 && changes.some((each) => each.near)
+      ? withNear(changes, room.generals)
+      : null;
+  const generals = near && near.cost < plain.cost ? near : { ...plain, exact: near?.exact ?? true };
   // Where divisionals could not do better even with a piston for everything, they need not be looked at.
   const open = changes.some((change, at) => {
     const now = levelOf[at] === null ? change.byHand(NONE) : change.press;
     return now > Math.min(change.press, change.byHand(new Set(change.divisions.keys())));
   });
-  if (!open || room.divisionals.size === 0) return plain;
+  if (!open || room.divisionals.size === 0) return generals;
   const both = together(changes, room);
-  if (both.cost < plain.cost) return { ...both, exact: both.exact && room.levels <= 1 };
-  return { ...plain, exact: both.exact && room.levels <= 1 };
+  const exact = both.exact && generals.exact && room.levels <= 1;
+  return { ...(both.cost < generals.cost ? both : generals), exact };
 }
 
 /** Numbers for what is stored, in the order of first use: the `numbers` that the player may use, lowest first. */

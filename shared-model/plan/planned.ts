@@ -1,15 +1,15 @@
 import type { Reason } from "../judging/reason.ts";
 import { stepReasons } from "../judging/steps.ts";
-import type { PieceSection } from "../music/piece.ts";
+import { LIMBS, type Limb, type PieceSection } from "../music/piece.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Instrument } from "../stoplist/instrument.ts";
 import { adviceFor } from "./advice.ts";
 import type { Alternative, Candidates } from "./candidates.ts";
 import { pistonsOn } from "./change-costs.ts";
-import type { Difference, Move, Shift } from "./changes.ts";
+import { type Difference, differenceOf, type Move, type Shift } from "./changes.ts";
 import type { Jamb } from "./console-layout.ts";
 import type { Handling, Task } from "./crew.ts";
-import type { Feasibility, Verdict } from "./feasibility.ts";
+import { type Feasibility, VERDICTS, type Verdict, verdictOf } from "./feasibility.ts";
 import { type GivenUp, givenUpIn } from "./given-up.ts";
 import { pressing } from "./hands.ts";
 import { linkHolds } from "./links.ts";
@@ -24,7 +24,14 @@ import { TIERS } from "./weights.ts";
 export type Means =
   | { readonly by: "nothing" }
   | { readonly by: "hands" }
-  | { readonly by: "general"; readonly level: number; readonly number: number; readonly newLevel: boolean }
+  /** `near`: it holds another console than this one, and hands move what differs once it is pressed. */
+  | {
+      readonly by: "general";
+      readonly level: number;
+      readonly number: number;
+      readonly newLevel: boolean;
+      readonly near: boolean;
+    }
   | {
       readonly by: "divisionals";
       readonly pistons: readonly { readonly division: string; readonly number: number }[];
@@ -37,7 +44,10 @@ export interface PlannedChange {
   readonly step: number;
   readonly time: TimeLeft;
   readonly means: Means;
-  /** What has to be moved before it sounds; with a piston, what the piston moves (and the boxes, which it does not). */
+  /**
+   * What has to be moved before it sounds; with a piston, what the piston moves (and the boxes, which it does not), but what
+   * hands move after it where it holds only what is near.
+   */
   readonly moves: readonly Move[];
   /** To be cancelled when there is time: silent from here on. */
   readonly later: readonly Move[];
@@ -140,7 +150,49 @@ function switchCost(row: ChosenRow, time: TimeLeft): number {
   return SWITCH_PRESSES * ONE_MORE_PRESS + (fits ? 0 : TIERS.absent);
 }
 
-function memoryChange(row: ChosenRow, { at, station, difference, time }: Leg): MemoryChange {
+/** Less time, for what comes after a piston: at the change itself, since the piston would undo what was made ready. */
+function timeAfter(time: TimeLeft, seconds: number): TimeLeft {
+  const less = (each: number): number => Math.max(0, each - seconds);
+  const { left, right, feet } = time.limbs;
+  return {
+    ...time,
+    gap: less(time.gap),
+    limbs: { left: less(left), right: less(right), feet: less(feet) },
+    rests: [],
+  };
+}
+
+const EVERY_LIMB: ReadonlySet<Limb> = new Set(LIMBS);
+
+/** What hands still have to move on a console that a general has set to something near, and how that goes with the press before it. */
+function afterNear(
+  row: ChosenRow,
+  { at, station, time }: Leg,
+  before: Station,
+  stored: Station,
+  place: number,
+): { readonly difference: Difference; readonly found: Feasibility } {
+  const { instrument, layout, crew, costs } = row;
+  const state = { ...stored.stand.state, boxes: before.stand.state.boxes };
+  const plain = differenceOf(instrument, layout, { ...before.stand, state }, station.stand);
+  const difference = { ...plain, needed: plain.needed.map((move) => ({ ...move, heldBy: EVERY_LIMB })) };
+  const press = pressing(time, layout, crew);
+  const rest = costs.byHand(difference, timeAfter(time, press.need), place + at);
+  const whole = (handling: Handling): Handling => ({
+    ...(press.slack < handling.slack ? press : handling),
+    tasks: [...press.tasks, ...handling.tasks],
+  });
+  const pressed = verdictOf(press.slack, press.slack);
+  const verdict = VERDICTS.indexOf(pressed) > VERDICTS.indexOf(rest.verdict) ? pressed : rest.verdict;
+  return { difference, found: { ...rest, handling: whole(rest.handling), alone: whole(rest.alone), verdict } };
+}
+
+/** The first station of each content. */
+const byContent = (legs: readonly Leg[]): ReadonlyMap<string, Station> =>
+  new Map(legs.toReversed().map(({ station }) => [contentOf(station), station]));
+
+function memoryChange(row: ChosenRow, leg: Leg, before: Station, stations: ReadonlyMap<string, Station>): MemoryChange {
+  const { at, station, difference, time } = leg;
   const press = costOf(row, row.costs.byPress(difference, time, 10_000 + at));
   const known = new Map<string, number>();
   const divisions = new Map<string, string>();
@@ -152,6 +204,12 @@ function memoryChange(row: ChosenRow, { at, station, difference, time }: Leg): M
     press: moved(difference) ? press : 0,
     divisions,
     levelSwitch: switchCost(row, time),
+    near: (content) => {
+      const stored = stations.get(content);
+      if (!stored || !moved(difference)) return Number.POSITIVE_INFINITY;
+      const near = afterNear(row, leg, before, stored, 40_000);
+      return costOf(row, near.found);
+    },
     byHand: (pressed) => {
       const key = [...pressed].sort().join(",");
       let cost = known.get(key);
@@ -174,9 +232,12 @@ interface Stored {
 }
 
 /** Chooses what goes on which piston, and gives the pistons their numbers. */
-function stored(row: ChosenRow, legs: readonly Leg[]): Stored {
+function stored(row: ChosenRow, first: Station, legs: readonly Leg[]): Stored {
   const { generals, levels, divisionals } = pistonsOn(row.instrument, row.piece);
-  const changes = legs.map((leg) => memoryChange(row, leg));
+  const contents = byContent(legs);
+  const changes = legs.map((leg, at) =>
+    memoryChange(row, leg, at === 0 ? first : (legs[at - 1] as Leg).station, contents),
+  );
   const choice = storeBest(changes, {
     generals: generals.length,
     levels: levels.length,
@@ -186,23 +247,32 @@ function stored(row: ChosenRow, legs: readonly Leg[]): Stored {
   const means = changes.map(
     (_, at): Means => (moved((legs[at] as Leg).difference) ? { by: "hands" } : { by: "nothing" }),
   );
-  const note = (division: string | null, level: number, number: number, leg: number): void => {
+  const stations = [first, ...legs.map((leg) => leg.station)];
+  const note = (division: string | null, level: number, number: number, leg: number, holds?: Station): void => {
     const there = pistons.find((each) => each.division === division && each.level === level && each.number === number);
     if (there) (there.uses as number[]).push(leg);
-    else pistons.push({ division, level, number, station: leg + 1, uses: [leg] });
+    else pistons.push({ division, level, number, station: holds ? stations.indexOf(holds) : leg + 1, uses: [leg] });
   };
   let before: number | null = null;
   for (const [index, level] of levels.entries()) {
-    const used = changes.flatMap((each, at) => (choice.levelOf[at] === index ? [{ at, content: each.content }] : []));
+    const used = changes.flatMap((each, at) =>
+      choice.levelOf[at] === index ? [{ at, content: choice.nearOf[at] ?? each.content }] : [],
+    );
     const numbers = numbered(
       used.map((each) => each.content),
       generals,
     );
     for (const { at, content } of used) {
       const number = numbers.get(content) as number;
-      means[at] = { by: "general", level, number, newLevel: before !== null && before !== level };
+      means[at] = {
+        by: "general",
+        level,
+        number,
+        newLevel: before !== null && before !== level,
+        near: choice.nearOf[at] !== null,
+      };
       before = level;
-      note(null, level, number, at);
+      note(null, level, number, at, contents.get(content));
     }
   }
   for (const [division, numbers] of divisionals) {
@@ -237,13 +307,39 @@ function isWantedAgain(move: Move, from: number, legs: readonly Leg[], means: re
 
 const inTime = (task: Task): Task => ({ ...task, ahead: null });
 
-function changesOf(row: ChosenRow, legs: readonly Leg[], { means }: Stored): readonly PlannedChange[] {
+function changesOf(
+  row: ChosenRow,
+  first: Station,
+  legs: readonly Leg[],
+  { means, pistons }: Stored,
+): readonly PlannedChange[] {
   let standing = new Set<string>();
+  const stations = [first, ...legs.map((leg) => leg.station)];
   return legs.map((leg, at): PlannedChange => {
     const { station, difference, time } = leg;
     const how = means[at] as Means;
     const pressed = how.by === "general";
     if (pressed) standing = new Set();
+    if (how.by === "general" && how.near) {
+      const holder = pistons.find(
+        (each) => each.division === null && each.level === how.level && each.number === how.number,
+      );
+      const held = stations[holder?.station ?? 0] as Station;
+      const near = afterNear(row, leg, stations[at] as Station, held, 50_000);
+      return {
+        section: station.section,
+        step: station.step,
+        time,
+        means: how,
+        moves: near.difference.needed,
+        later: near.difference.later,
+        left: [],
+        shifts: difference.shifts,
+        ...near.found,
+        reasons: station.step === 0 ? rowReasons(row, station.section) : [],
+        advice: adviceFor(row, station, near.difference, near.found, time),
+      };
+    }
     const divisions = new Set(how.by === "divisionals" ? how.pistons.map((each) => each.division) : []);
     const needed = difference.needed.filter((move) => !(move.act === "draw" && standing.has(move.id)));
     for (const move of difference.needed) standing.delete(move.id);
@@ -314,7 +410,8 @@ export function workOut(row: ChosenRow): PlannedPiece {
     const difference = differenceInto(row, stations[at] as Station, station);
     return { at, station, difference, time: station.time as TimeLeft };
   });
-  const memory = stored(row, legs);
+  const first = stations[0] as Station;
+  const memory = stored(row, first, legs);
   return {
     row,
     instrument: row.instrument,
@@ -328,7 +425,7 @@ export function workOut(row: ChosenRow): PlannedPiece {
       };
     }),
     stations,
-    changes: changesOf(row, legs, memory),
+    changes: changesOf(row, first, legs, memory),
     pistons: memory.pistons,
     memoryExact: memory.exact,
     assumed: assumptions(row, stations),

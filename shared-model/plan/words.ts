@@ -109,7 +109,8 @@ export function timeWords(time: TimeLeft): string {
 /** `general piston 3`, `pistons Swell 2 and Pedal 1`; `null` for what is made by hand or not at all. */
 export function meansWords(means: Means): string | null {
   if (means.by === "general") {
-    return means.newLevel ? `level ${means.level}, general piston ${means.number}` : `general piston ${means.number}`;
+    const piston = `general piston ${means.number}`;
+    return `${means.newLevel ? `level ${means.level}, ` : ""}${piston}${means.near ? ", which is near; then" : ""}`;
   }
   if (means.by !== "divisionals") return null;
   return means.pistons.map(({ division, number }) => `${division} piston ${number}`).join(" and ");

@@ -95,7 +95,7 @@ export function faultsWhenFollowed(plan: PlannedPiece): readonly string[] {
       console.press(plan.stations[piston?.station ?? 0]?.stand as Stand);
     }
     for (const move of [...change.moves, ...change.later]) {
-      if (means.by === "general" && move.what !== "box") continue;
+      if (means.by === "general" && !means.near && move.what !== "box") continue;
       // A divisional piston moves its own stops, whatever stands there.
       if (move.what === "stop" && pressed.has(move.division)) {
         if (move.act === "draw") console.drawn.add(move.id);

@@ -275,6 +275,28 @@ describe.each(Object.entries(PIECES))("%s", (file, organs) => {
   });
 });
 
+describe("two pistons for a piece of many registrations", () => {
+  const sallowby = demoOrgan("sallowby");
+  const organ: Instrument = { ...sallowby, aids: { ...sallowby.aids, generals: 2, levels: 1 } };
+  const { piece: music } = readPieceFile(demoText("pieces/evening-on-the-water.yaml"), "evening.yaml", organ);
+
+  test("serve what is near as well: pressed, and the rest moved by hand, every section stands as planned", () => {
+    const plan = planned(organ, music as Piece);
+    const near = plan.changes.filter(({ means }) => means.by === "general" && means.near);
+    expect(near.length).toBeGreaterThan(0);
+    expect(faultsWhenFollowed(plan)).toEqual([]);
+    expect(plan.pistons.length).toBeLessThanOrEqual(2);
+    // Each is pressed by some change that it serves to the letter or nearly; the sheet names all of them.
+    const uses = plan.pistons.flatMap((piston) => piston.uses);
+    expect(uses.length).toBe(plan.changes.filter(({ means }) => means.by === "general").length);
+    for (const { handling, moves } of near) {
+      const told = handling.tasks.flatMap((task) => task.moves.map((move) => move.id));
+      expect(told.sort()).toEqual(moves.map((move) => move.id).sort());
+      expect(handling.tasks[0]?.moves).toEqual([]);
+    }
+  });
+});
+
 test("the five verses of a hymn each have a registration of their own", () => {
   const organ = demoOrgan("sallowby");
   const { piece: music } = readPieceFile(demoText("pieces/hymn.yaml"), "hymn.yaml", organ);
