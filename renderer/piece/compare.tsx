@@ -2,6 +2,7 @@ import { useEffect, useId, useState } from "react";
 import {
   type ComparedSection,
   type ComparedSide,
+  type ComparedWork,
   verdictsWords,
   workWords,
 } from "../../shared-model/cards/plan-comparison.ts";
@@ -80,7 +81,7 @@ export function Compare({ instrument }: { instrument: Instrument }) {
   return (
     <section className="compare" aria-label="Compare">
       <p className="note">
-        <label htmlFor={id}>Compare with the piece </label>
+        <label htmlFor={id}>Compare the piece with itself </label>
         <select id={id} value={choice} onChange={({ target }) => setChoice(target.value as Choice)}>
           <option value="">choose …</option>
           {own && <option value="kept">as it was kept at {own.time}</option>}
@@ -139,7 +140,7 @@ function Differences({ sections }: { sections: readonly ComparedSection[] }) {
               <Side side={each.one} />
               <Side side={each.other} />
               <td>
-                <Typeset>{each.moves.join("; ")}</Typeset>
+                <Typeset>{each.moves.join("; ").replace(/(?<=^|[ ;])-(?=\p{Lu})/gu, "−")}</Typeset>
               </td>
             </tr>
           ))}
@@ -150,16 +151,21 @@ function Differences({ sections }: { sections: readonly ComparedSection[] }) {
   );
 }
 
+/** The first section has no change into it. */
+const hasChange = ({ verdicts }: ComparedWork): boolean => Object.values(verdicts).some((count) => count > 0);
+
 function Side({ side }: { side: ComparedSide | null }) {
   if (!side) return <td className="quiet">no such section</td>;
   const { work } = side;
   return (
     <td>
       <Typeset>{side.label}</Typeset>, {pointsText(side.points)} points
-      <span className="note quiet">
-        {verdictsWords(work)}
-        {work.knobs + work.presses > 0 && `; ${workWords(work)}`}
-      </span>
+      {hasChange(work) && (
+        <span className="note quiet">
+          {verdictsWords(work)}
+          {work.knobs + work.presses > 0 && `; ${workWords(work)}`}
+        </span>
+      )}
     </td>
   );
 }

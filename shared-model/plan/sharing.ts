@@ -1,7 +1,8 @@
 import type { Block, Times } from "./blocks.ts";
 import type { Jamb } from "./console-layout.ts";
 import type { Hand } from "./crew.ts";
-import { MUSIC_VALUES } from "./motion-values.ts";
+import { secondsOf } from "./motion.ts";
+import { MUSIC_VALUES, SHORT } from "./motion-values.ts";
 
 /** More slack than this is of no use and counts as this. */
 const MOST_SLACK = 9.99;
@@ -80,13 +81,35 @@ export function isBetter(one: Pick<Best, "slack" | "work">, other: Pick<Best, "s
 const reaches = (agent: Agent, block: Block): boolean =>
   agent.who !== "assistant" || agent.side === block.jamb || block.early;
 
+/** Two hands that read their labels: eyes go to one after the other, so each waits for what the one with less to do reads. */
+function withEyes(
+  loads: readonly Load[],
+  shares: readonly (readonly Block[])[],
+  agents: readonly Agent[],
+  times: Times,
+): readonly Load[] {
+  if (!times.crew.reads) return loads;
+  const isReading = agents.map(({ who }, index) => who !== "assistant" && (shares[index] ?? []).length > 0);
+  if (isReading.filter(Boolean).length < 2) return loads;
+  const knobs = shares.flatMap((share, index) =>
+    isReading[index] ? [share.reduce((sum, block) => sum + block.moves.length, 0)] : [],
+  );
+  const wait = secondsOf(SHORT.look.value * Math.min(...knobs), times.crew.pace);
+  return loads.map((load, index) => {
+    if (!isReading[index]) return load;
+    const need = load.need + wait;
+    return { ...load, need, slack: capped(load.available, need), busy: load.busy + wait };
+  });
+}
+
 /** Every block with the hand on whose side it stands: what a player does without thinking; `null` when one is not free. */
 function asTheyStand(blocks: readonly Block[], agents: readonly Agent[], times: Times): Best | null {
   const shares = agents.map((agent) =>
     blocks.filter((block) => agent.who !== "assistant" && agent.side === block.jamb),
   );
   if (shares.reduce((sum, share) => sum + share.length, 0) < blocks.length) return null;
-  const loads = agents.map((agent, index) => loadOf(agent, shares[index] as readonly Block[], times));
+  const each = agents.map((agent, index) => loadOf(agent, shares[index] as readonly Block[], times));
+  const loads = withEyes(each, shares, agents, times);
   return { loads, shares, slack: leastOf(loads), work: workOfShares(shares, loads) };
 }
 
@@ -105,12 +128,13 @@ function shared(blocks: readonly Block[], agents: readonly Agent[], times: Times
   const shares: Block[][] = agents.map(() => []);
   const loads: Load[] = agents.map((agent) => loadOf(agent, [], times));
   const give = (at: number): void => {
-    const slack = leastOf(loads);
-    const work = workOfShares(shares, loads);
+    const seen = withEyes(loads, shares, agents, times);
+    const slack = leastOf(seen);
+    const work = workOfShares(shares, seen);
     // One more block never leaves anybody more time, or less to do.
     if (!isBetter({ slack, work }, best)) return;
     if (at === blocks.length) {
-      best = { loads: [...loads], shares: shares.map((share) => [...share]), slack, work };
+      best = { loads: [...seen], shares: shares.map((share) => [...share]), slack, work };
       return;
     }
     const block = blocks[at] as Block;

@@ -327,7 +327,7 @@ ${more}sections:
   });
 
   test("what is silent before can be prepared", () => {
-    const ways = advice("{what: rest, beats: 3.2}", "practised: false\npace: careful\n");
+    const ways = advice("{what: rest, beats: 3.6}", "practised: false\npace: careful\n");
     expect(ways[0]).toMatch(
       /^Prepare earlier: where a hand is free for \d+ beats in the section before, draw Oboe 8 \(Positive\); nothing sounds there until then\.$/,
     );

@@ -164,6 +164,7 @@ test.each([
 ])("at %d beats a minute %d beats", (bpm, beats, seconds) => expect(beatSeconds(beats, bpm)).toBeCloseTo(seconds, 9));
 
 // The music leaves, the change needs, both in seconds; slack is one over the other.
+const READ = 7.3;
 test.each([
   ["two electric draws in 2 beats at 72", 1.667, 1.869, "brisk"],
   ["three mechanical draws, labels read, in 4 beats at 60", 4.0, 3.303, "easy"],
@@ -172,9 +173,108 @@ test.each([
   ["two electric draws on opposite jambs in 3 beats at 120", 1.5, 2.954, "impossible"],
   ["one electric draw in 3 beats at 60", 3.0, 1.457, "easy"],
   ["two electric draws in 2 beats at 60", 2.0, 1.869, "brisk"],
+  ["one mechanical draw in a beat at 66, held half as long again", 1.364, 1.622, "brisk"],
+  ["the own piston in half a beat at 80", 0.375, 0.394, "brisk"],
+  ["a page turned and an electric draw by one hand in 3 beats at 60", 3.0, 3.358, "brisk"],
+  ["five mechanical draws by an assistant's two hands in 2 beats at 96", 1.25, 1.481, "brisk"],
+  ["five electric draws by both hands in 2 beats at 60", 2.0, 2.281, "brisk"],
+  ["five mechanical draws in two divisions of a jamb in 3 beats at 50", 3.6, 4.133, "brisk"],
 ] as const)("%s", (_, gap, need, verdict) => {
   expect(verdictOf(gap / need, 0)).toBe(verdict);
   expect(verdictOf(gap / need, 1)).toBe(verdict === "impossible" ? "needs-assistant" : verdict);
+});
+
+describe("needs of those changes, reckoned", () => {
+  const page = MUSIC_VALUES.pageTurn.value;
+  const draws = (count: number, action: KnobAction, reads = false, second: number | null = null): number =>
+    hand(row(count, "draw", second), action, reads);
+  const waiting = (count: number): number => secondsOf(waitingTime(row(count, "draw"), "mechanical", D));
+  test.each([
+    ["two electric draws", draws(2, "electric"), 1.869],
+    ["three mechanical draws, labels read", draws(3, "mechanical", true), 3.303],
+    ["one mechanical draw", draws(1, "mechanical"), 1.622],
+    ["the own piston", secondsOf(meansTime("piston-same", D).whole), 0.394],
+    ["a page and an electric draw", page + draws(1, "electric"), 3.358],
+    ["an assistant's two hands, five mechanical draws", waiting(3), 1.481],
+    ["both hands, five electric draws", Math.max(draws(3, "electric"), draws(2, "electric")), 2.281],
+    ["a far toe stud", secondsOf(meansTime("toe-far", D).whole), 1.537],
+    ["five mechanical draws in two divisions", draws(5, "mechanical", false, D.blockToBlock), 4.133],
+    ["two electric draws on opposite jambs", draws(2, "electric", false, D.jambToJamb), 2.954],
+    ["one electric draw", draws(1, "electric"), 1.457],
+  ])("%s", (_, found, seconds) => expect(found).toBeCloseTo(seconds, 2));
+
+  test("two divisions of a jamb, mechanical, labels read", () => {
+    const found = [2, 3, 5, 8].map((count) => draws(count, "mechanical", true, D.blockToBlock));
+    for (const [at, seconds] of [2.66, 3.5, 5.18, 7.7].entries())
+      expect(Math.abs((found[at] as number) - seconds)).toBeLessThanOrEqual(0.01);
+  });
+
+  test("the most knobs that a hand manages in 0.5, 1, 1.5, 2, 3, 4, 5 and 6 seconds", () => {
+    const most = (time: (count: number) => number): number[] =>
+      [0.5, 1, 1.5, 2, 3, 4, 5, 6].map((gap) => {
+        let count = 0;
+        while (count < 40 && time(count + 1) <= gap) count += 1;
+        return count;
+      });
+    const cancels = (count: number): number => hand(row(count, "cancel"), "electric");
+    const both = (count: number): number => draws(Math.ceil(count / 2), "electric");
+    expect(most((count) => draws(count, "electric"))).toEqual([0, 0, 1, 2, 4, 7, 9, 12]);
+    expect(most((count) => draws(count, "electric", true))).toEqual([0, 0, 1, 1, 3, 4, 6, 7]);
+    expect(most((count) => draws(count, "mechanical"))).toEqual([0, 0, 0, 1, 3, 5, 6, 8]);
+    expect(most((count) => draws(count, "mechanical", true))).toEqual([0, 0, 0, 1, 2, 3, 5, 6]);
+    expect(most(cancels)).toEqual([0, 0, 1, 3, 7, 11, 14, 18]);
+    expect(most(both)).toEqual([0, 0, 2, 4, 8, 14, 18, 24]);
+  });
+});
+
+describe("against laws of pointing, from memory, which only bound the model", () => {
+  const hand45 = 0.0128 + 0.0947 * Math.log2((2 * 45) / 3);
+  const foot35 = 0.1874 + 0.0854 * Math.log2(35 / (3.5 + 9) + 0.5);
+  test("a hand and a foot are a little slower here", () => {
+    expect([hand45, foot35].map((each) => Number(each.toFixed(3)))).toEqual([0.477, 0.334]);
+    expect(secondsOf(motionTime("reachB", 45))).toBeCloseTo(0.612, 3);
+    expect(secondsOf(legTime(35))).toBeCloseTo(0.616, 3);
+    // A practised player is nearer the brisk pace.
+    expect(secondsOf(motionTime("reachB", 45), PACE_FACTORS.brisk)).toBeGreaterThan(hand45);
+  });
+});
+
+test("short motions and distances are those of the sources", () => {
+  const values = (all: Readonly<Record<string, MotionValue>>): Record<string, number> =>
+    Object.fromEntries(Object.entries(all).map(([name, each]) => [name, each.value]));
+  expect(values(SHORT)).toMatchObject({
+    grasp: 2,
+    release: 2,
+    look: READ,
+    ankle: 8.5,
+    heavyFoot: 19.1,
+    leg: 7.1,
+    legFurther: 0.5,
+    turn: 18.6,
+    bodyTurn: 37.2,
+    pace: 15,
+    loadFactor: 1.06,
+    loadConstant: 2.2,
+  });
+  expect(values(DISTANCES)).toMatchObject({
+    keysToBlock: 45,
+    knobPitch: 7,
+    blockToBlock: 22,
+    jambToJamb: 110,
+    travelElectric: 2.5,
+    travelMechanical: 7,
+    pistonSame: 6,
+    pistonNext: 14,
+    pistonFar: 30,
+    toeNear: 15,
+    toeFar: 35,
+    tabs: 25,
+    tabPitch: 2.5,
+    manualUp: 6.35,
+    manualBack: 10.8,
+  });
+  expect([PACE_FACTORS.brisk, PACE_FACTORS.normal, PACE_FACTORS.careful]).toEqual([0.8, 1, 1.25]);
+  expect([MUSIC_VALUES.pageTurn.value, MUSIC_VALUES.walkRound.value]).toEqual([1.9, 5.92]);
 });
 
 test("every value says where it comes from", () => {
