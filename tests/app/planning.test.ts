@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
-import { inOrder } from "./in-order.ts";
 import { axeFindings } from "./accessible.ts";
+import { inOrder } from "./in-order.ts";
 import { pieceOpenedForEach } from "./opened.ts";
 import type { Served } from "./served.ts";
 
