@@ -1,10 +1,17 @@
 import { cueCard } from "../../shared-model/cards/cue-card.ts";
 import { cueCardText } from "../../shared-model/cards/cue-card-text.ts";
-import { PIECE_PARTS, piecePages, registrationPages } from "../../shared-model/cards/pages.ts";
+import {
+  type CardForm,
+  drawnRegistrationPages,
+  PIECE_PARTS,
+  piecePages,
+  registrationPages,
+} from "../../shared-model/cards/pages.ts";
 import { pieceCards } from "../../shared-model/cards/piece-cards.ts";
 import { pieceCardsText } from "../../shared-model/cards/piece-cards-text.ts";
 import { fileKindOf } from "../../shared-model/files/file-kind.ts";
 import { readPieceFile } from "../../shared-model/files/piece-file.ts";
+import { registrationDrawing } from "../../shared-model/pictures/registration-picture.ts";
 import { USUAL_CHOICE } from "../../shared-model/plan/plan.ts";
 import type { PlannedPiece } from "../../shared-model/plan/planned.ts";
 import { asRegistered } from "../../shared-model/plan/variants.ts";
@@ -14,14 +21,14 @@ import { type Given, oneOf, readOptions, type Usage } from "./options.ts";
 import { readOrgan, settle } from "./organ.ts";
 import { counted } from "./plain-text.ts";
 import { isWrong, planned } from "./plan.ts";
-import { PRINT_OPTIONS, PRINT_USAGE, type PrintOrder, printCards, printOrder } from "./print-cards.ts";
+import { DRAWN_OPTION, PRINT_OPTIONS, PRINT_USAGE, type PrintOrder, printCards, printOrder } from "./print-cards.ts";
 import { DONE, line, Refusal, type Terminal, WRONG } from "./terminal.ts";
 
 export const CARDS: Usage = {
   command: "cards",
-  line: `registrant cards ORGAN.yaml (REGISTRATION.yaml | PIECE.yaml) ${PRINT_USAGE} [--part ${PIECE_PARTS.join("|")}]`,
+  line: `registrant cards ORGAN.yaml (REGISTRATION.yaml | PIECE.yaml) ${PRINT_USAGE} [--with-picture] [--part ${PIECE_PARTS.join("|")}]`,
   does: "Prints the cue card of a registration, or the cards of a whole piece, to be read at the console.",
-  options: { ...PRINT_OPTIONS, part: { value: "a part of a piece's cards" } },
+  options: { ...PRINT_OPTIONS, ...DRAWN_OPTION, part: { value: "a part of a piece's cards" } },
   operands: ["ORGAN.yaml", "REGISTRATION.yaml or PIECE.yaml"],
 };
 export const CARD: Usage = { ...CARDS, command: "card", line: CARDS.line.replace("cards", "card") };
@@ -35,7 +42,10 @@ export async function cardsCommand(usage: Usage, words: readonly string[], termi
   if (given.has("part")) throw new Refusal(`--part is for pieces; ${path} holds a single registration.`);
   const { written, problem, checked } = checkFiles(organ, path, terminal);
   const card = cueCard(problem, written.state, checked.judgement, checked.findings);
-  if (order) await printCards(order, (form) => registrationPages(card, form), terminal);
+  const drawing = given.has("with-picture") && registrationDrawing(problem, checked.judgement, card.label);
+  const pages = (form: CardForm) =>
+    drawing ? drawnRegistrationPages(card, drawing, form) : registrationPages(card, form);
+  if (order) await printCards(order, pages, terminal);
   else terminal.stdout.write(cueCardText(card));
   return checked.findings.some((finding) => finding.severity === "error") ? WRONG : DONE;
 }
@@ -69,7 +79,9 @@ async function cardsOfPiece(
   terminal: Terminal,
 ): Promise<number> {
   const said = given.value("part");
-  const parts = said === undefined ? PIECE_PARTS : [oneOf("part of a piece's cards", said, PIECE_PARTS)];
+  const parts = said === undefined ? undefined : [oneOf("part of a piece's cards", said, PIECE_PARTS)];
+  if (given.has("with-picture"))
+    throw new Refusal("For a piece, --part pictures prints a picture of each registration.");
   if (said !== undefined && order === null)
     throw new Refusal("--part goes with --pdf; without it all is printed as text.");
   const plan = planOfPiece(organ, path, terminal);

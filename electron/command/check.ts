@@ -74,7 +74,7 @@ export function checkCommand(words: readonly string[], terminal: Terminal): numb
   const { findings, judgement } = checked;
   const status = findings.some((finding) => finding.severity === "error") ? WRONG : DONE;
   if (given.has("json")) {
-    terminal.stdout.write(line(JSON.stringify(checkJson(checked), null, 2)));
+    terminal.stdout.write(line(JSON.stringify(checkJson(problem, checked), null, 2)));
     return status;
   }
   const { section } = problem;

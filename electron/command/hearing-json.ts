@@ -17,6 +17,8 @@ export interface HearingJson {
     readonly kept: readonly [number, number];
     /** dB by which the first rises over what the second hides, where it rises most. */
     readonly margin: number;
+    /** Phon by which the first is louder than the second above 1500 Hz, each by itself. */
+    readonly shine: number;
     /** dB between the two colours. */
     readonly colour: number;
   }[];
@@ -31,13 +33,14 @@ export function hearingJson(problem: Pick<Problem, "stops">, judgement: Pick<Jud
   const { parts, pairs, guessed } = hearingReport(problem, judgement);
   return {
     parts: parts.map(({ part, sones, phon }) => ({ part, sones: places(sones), phon })),
-    pairs: pairs.map(({ first, second, lead, prominence, kept, otherKept, margin, colour }) => ({
+    pairs: pairs.map(({ first, second, lead, prominence, kept, otherKept, margin, shine, colour }) => ({
       first,
       second,
       lead: lead / 100,
       prominence: prominence / 100,
       kept: [kept / 100, otherKept / 100],
       margin: margin / 100,
+      shine: shine / 100,
       colour: colour / 100,
     })),
     guessed: guessed.map((stop) => `${stop.division}: ${stopLabel(stop)}`),

@@ -16,6 +16,8 @@ export const PRINT_OPTIONS = {
   sheet: { value: "a size of paper" },
   replace: "flag",
 } as const satisfies Readonly<Record<string, OptionForm>>;
+/** For the card of one registration: a page behind it on which the registration is drawn. */
+export const DRAWN_OPTION = { "with-picture": "flag" } as const satisfies Readonly<Record<string, OptionForm>>;
 export const PRINT_USAGE = `[--pdf F.pdf] [--paper ${PAPERS.join("|")}] [--sheet a4|letter] [--replace]`;
 
 const USUAL_PAPER: Paper = "a5";
@@ -38,7 +40,8 @@ export interface PrintOrder {
 export function printOrder(given: Given, terminal: Terminal, usual: Paper = USUAL_PAPER): PrintOrder | null {
   const path = given.value("pdf");
   if (path === undefined) {
-    const options = given.value("picture") === undefined ? ["paper", "sheet", "replace"] : ["paper", "sheet"];
+    const own = ["paper", "sheet", "with-picture"];
+    const options = given.value("picture") === undefined ? [...own, "replace"] : own;
     const idle = options.find((option) => given.has(option));
     if (idle !== undefined) throw new Refusal(`--${idle} goes with --pdf; without it text is printed.`);
     return null;

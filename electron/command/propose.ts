@@ -1,7 +1,7 @@
 import { cueCard } from "../../shared-model/cards/cue-card.ts";
 import { cueCardText } from "../../shared-model/cards/cue-card-text.ts";
 import { labelsOf } from "../../shared-model/cards/labels.ts";
-import { registrationPages } from "../../shared-model/cards/pages.ts";
+import { type CardForm, drawnRegistrationPages, registrationPages } from "../../shared-model/cards/pages.ts";
 import { sparesOf } from "../../shared-model/cards/spares.ts";
 import { sectionOfMusic } from "../../shared-model/files/written-section.ts";
 import { prepare } from "../../shared-model/judging/prepare.ts";
@@ -9,6 +9,7 @@ import type { Problem } from "../../shared-model/judging/problem.ts";
 import { sectionOf } from "../../shared-model/music/section.ts";
 import { DYNAMICS, type Section, TRADITIONS } from "../../shared-model/music/texture.ts";
 import { nearestTextureIds, textureById, textureFor } from "../../shared-model/music/textures/catalogue.ts";
+import { registrationDrawing } from "../../shared-model/pictures/registration-picture.ts";
 import { lackingFor } from "../../shared-model/propose/lacking.ts";
 import { isLadder, ladder } from "../../shared-model/propose/ladder.ts";
 import { missingMeans } from "../../shared-model/propose/missing.ts";
@@ -18,7 +19,7 @@ import { type Given, oneOf, readOptions, type Usage, wholeNumber } from "./optio
 import { readMusic, readOrgan, textureIdOf } from "./organ.ts";
 import { drawPicture, PICTURE_OPTION, pictureOrder } from "./picture.ts";
 import { either, opposite, wrapped } from "./plain-text.ts";
-import { PRINT_OPTIONS, PRINT_USAGE, printCards, printOrder } from "./print-cards.ts";
+import { DRAWN_OPTION, PRINT_OPTIONS, PRINT_USAGE, printCards, printOrder } from "./print-cards.ts";
 import { decimal, type ListedState, proposalJson } from "./proposal-json.ts";
 import { reasonLines, registrationLines } from "./registration-text.ts";
 import { DONE, line, Refusal, type Terminal, WRONG } from "./terminal.ts";
@@ -27,7 +28,7 @@ export const PROPOSE: Usage = {
   command: "propose",
   line:
     "registrant propose ORGAN.yaml (--texture ID | --section F.yaml) [--tradition T] [--dynamic pp..ff] " +
-    `[--count N] [--every] [--reasons] [--card N ${PRINT_USAGE}] [--picture F.svg] [--json]`,
+    `[--count N] [--every] [--reasons] [--card N ${PRINT_USAGE} [--with-picture]] [--picture F.svg] [--json]`,
   does: "Ranks registrations for a texture or a section, each with its reasons.",
   options: {
     texture: { value: "the id of a texture" },
@@ -39,6 +40,7 @@ export const PROPOSE: Usage = {
     reasons: "flag",
     card: { value: "the number of a proposal" },
     ...PRINT_OPTIONS,
+    ...DRAWN_OPTION,
     ...PICTURE_OPTION,
     json: "flag",
   },
@@ -163,7 +165,10 @@ export async function proposeCommand(words: readonly string[], terminal: Termina
   if (drawn !== null) terminal.stdout.write(line(drawn));
   if (card !== null && asked) {
     const cue = cueCard(problem, asked.state, asked.judgement);
-    if (order) await printCards(order, (form) => registrationPages(cue, form), terminal);
+    const drawing = given.has("with-picture") && registrationDrawing(problem, asked.judgement, asked.label);
+    const pages = (form: CardForm) =>
+      drawing ? drawnRegistrationPages(cue, drawing, form) : registrationPages(cue, form);
+    if (order) await printCards(order, pages, terminal);
     else terminal.stdout.write(cueCardText(cue));
     return status;
   }

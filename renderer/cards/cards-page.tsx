@@ -20,6 +20,7 @@ const PART_WORDS: Readonly<Record<PiecePart, string>> = {
   pistons: "setting the pistons",
   changes: "a card for each change",
   assistant: "the assistant’s card",
+  pictures: "pictures of what sounds",
 };
 
 /** Sheets on which smaller cards are printed side by side and cut. */

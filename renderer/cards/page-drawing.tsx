@@ -69,6 +69,16 @@ function MarkDrawing({ mark }: { mark: Mark }) {
           fill="none"
           stroke="#000"
           strokeWidth={mark.weight}
+          strokeDasharray={mark.dashes?.join(" ")}
+        />
+      );
+    case "area":
+      return (
+        <polygon
+          points={mark.points.map((point) => point.join(",")).join(" ")}
+          fill={mark.fill === "black" ? "#000" : "#fff"}
+          stroke="#000"
+          strokeWidth={mark.weight}
         />
       );
   }

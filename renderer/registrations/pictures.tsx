@@ -4,8 +4,10 @@ import { judge } from "../../shared-model/judging/judge.ts";
 import { stopLabel } from "../../shared-model/judging/listening.ts";
 import type { Problem } from "../../shared-model/judging/problem.ts";
 import { balanceCurves } from "../../shared-model/pictures/balance-curves.ts";
-import { type Drawing, ladderColumns, ladderWords, pitchLadder } from "../../shared-model/pictures/pitch-ladder.ts";
+import { ladderColumns, ladderWords, pitchLadder } from "../../shared-model/pictures/pitch-ladder.ts";
 import { balanceWords, comparedOf } from "../../shared-model/pictures/registration-picture.ts";
+import type { Drawing } from "../../shared-model/pictures/shapes.ts";
+import { svgOf } from "../../shared-model/pictures/svg.ts";
 import { stateOf } from "../state/section.ts";
 import type { DrawnByHand } from "../state/work.ts";
 import { Typeset } from "../words/typeset.tsx";
@@ -71,7 +73,7 @@ function Ink({ drawing, says }: { drawing: Drawing; says: string }) {
       role="img"
       aria-label={says}
       // biome-ignore lint/security/noDangerouslySetInnerHtml: drawn by a function of the model, which escapes every name.
-      dangerouslySetInnerHTML={{ __html: drawing.svg }}
+      dangerouslySetInnerHTML={{ __html: svgOf(drawing.shapes) }}
     />
   );
 }

@@ -118,9 +118,9 @@ export function maskedThreshold(b: number, masker: number): number {
   return needed * masker + threshold;
 }
 
-/** Loudness in sones, both ears, of one moment of a pattern. */
-export function momentLoudness(pattern: Float64Array, moment: number): number {
+/** Loudness in sones, both ears, of one moment of a pattern; of its bands from one on where one is named. */
+export function momentLoudness(pattern: Float64Array, moment: number, lowest = 0): number {
   let sum = 0;
-  for (let b = 0; b < BAND_COUNT; b++) sum += quickLoudness(b, pattern[moment * BAND_COUNT + b] as number);
+  for (let b = lowest; b < BAND_COUNT; b++) sum += quickLoudness(b, pattern[moment * BAND_COUNT + b] as number);
   return 2 * sum;
 }

@@ -21,8 +21,9 @@ const WIDEST = 4000;
 /** What has been found out about one blend, kept for all that sound the same. */
 interface Heard {
   readonly blend: Blend;
-  /** Loudness at each moment in sones, at the keys played. */
+  /** Loudness at each moment in sones, at the keys played; and what of it lies in the height. */
   played: readonly number[] | null;
+  shine: readonly number[] | null;
   alike: AlikeHeard | null;
   /** Against what it was held already, and the results. */
   readonly balances: Map<Heard, Balance>;
@@ -51,7 +52,7 @@ function heardOf(blend: Blend): Heard {
       known.clear();
       balances = 0;
     }
-    heard = { blend, played: null, alike: null, balances: new Map() };
+    heard = { blend, played: null, shine: null, alike: null, balances: new Map() };
     known.set(key, heard);
   }
   blend.heard = heard;
@@ -73,6 +74,15 @@ const phons = (one: number, other: number): number =>
 function playedLoudness(heard: Heard): readonly number[] {
   heard.played ??= Array.from({ length: MOMENTS }, (_, moment) => momentLoudness(heard.blend.atPlayed, moment));
   return heard.played;
+}
+
+/** Frequency in Hz from which on a sound shines rather than sings: the partials that draw the ear. Our own setting. */
+const HEIGHT_HZ = 1500;
+const HEIGHT = BANDS.findIndex((hz) => hz > HEIGHT_HZ);
+
+function shineOf(heard: Heard): readonly number[] {
+  heard.shine ??= Array.from({ length: MOMENTS }, (_, moment) => momentLoudness(heard.blend.atPlayed, moment, HEIGHT));
+  return heard.shine;
 }
 
 /** Loudness in sones of a blend as the part plays it, the mean of its moments; 0 for silence. */
@@ -152,6 +162,8 @@ export interface Balance {
   readonly otherKept: number;
   /** Hundredths of a decibel by which the first rises over what the second hides, where it rises most. */
   readonly margin: number;
+  /** How much stronger the first is than the second above 1500 Hz, each by itself. */
+  readonly shine: Phons;
   /** See {@link colourDistance}. */
   readonly colour: number;
 }
@@ -162,7 +174,8 @@ const BEST_BANDS = 3;
 function reckoned(first: Heard, second: Heard): Balance {
   const [one, other] = [first.blend.atPlayed, second.blend.atPlayed];
   const [quiet, otherQuiet] = [playedLoudness(first), playedLoudness(second)];
-  let [lead, prominence, kept, otherKept, margin] = [0, 0, 0, 0, 0];
+  const [bright, otherBright] = [shineOf(first), shineOf(second)];
+  let [lead, prominence, kept, otherKept, margin, shine] = [0, 0, 0, 0, 0, 0];
   for (let moment = 0; moment < MOMENTS; moment++) {
     let [left, otherLeft] = [0, 0];
     // The three highest margins, highest first.
@@ -181,6 +194,7 @@ function reckoned(first: Heard, second: Heard): Balance {
     }
     const [loud, otherLoud] = [quiet[moment] as number, otherQuiet[moment] as number];
     lead += phons(loud, otherLoud);
+    shine += phons(bright[moment] as number, otherBright[moment] as number);
     prominence += phons(left, otherLeft);
     kept += loud > 0 ? (2 * left) / loud : 0;
     otherKept += otherLoud > 0 ? (2 * otherLeft) / otherLoud : 0;
@@ -194,11 +208,12 @@ function reckoned(first: Heard, second: Heard): Balance {
     kept: hundredths(kept / MOMENTS),
     otherKept: hundredths(otherKept / MOMENTS),
     margin: hundredths(margin / MOMENTS),
+    shine: hundredths(shine / MOMENTS),
     colour: distanceOf(first, second),
   };
 }
 
-const ALIKE_SILENT: Balance = { lead: 0, prominence: 0, kept: 0, otherKept: 0, margin: 0, colour: 0 };
+const ALIKE_SILENT: Balance = { lead: 0, prominence: 0, kept: 0, otherKept: 0, margin: 0, shine: 0, colour: 0 };
 
 /** The balance of two blends; nothing of either has no balance and gives zeros. */
 export function balanceOf(first: Blend | null, second: Blend | null): Balance {

@@ -1,3 +1,4 @@
+import type { RegistrationDrawing } from "../pictures/registration-picture.ts";
 import type { CueCard } from "./cue-card.ts";
 import { assistantSheet } from "./paper/assistant-sheet.ts";
 import { changeSheet, nextWords } from "./paper/change-sheet.ts";
@@ -6,6 +7,7 @@ import { bodyWidth, framed, type Sheet } from "./paper/frame.ts";
 import { type Density, overviewSheet } from "./paper/overview-sheet.ts";
 import type { Page, PrintedCards } from "./paper/page.ts";
 import { type Orientation, PAPER_FORMS, type Paper, type Size, sizeOf } from "./paper/paper.ts";
+import { picturePage } from "./paper/picture-page.ts";
 import { registrationSheet } from "./paper/registration-sheet.ts";
 import { type Setter, setterAt } from "./paper/setter.ts";
 import { settingSheet } from "./paper/setting-sheet.ts";
@@ -94,35 +96,47 @@ export function registrationPages(card: CueCard, form: CardForm): PrintedCards {
   return { title, pages: printed((size, setter) => [registrationSheet(card, size, setter)], form) };
 }
 
+/** The same with a page behind the card on which the registration is drawn: what each hand sounds, and the balance. */
+export function drawnRegistrationPages(card: CueCard, drawing: RegistrationDrawing, form: CardForm): PrintedCards {
+  const { title, pages } = registrationPages(card, form);
+  return { title, pages: [...pages, picturePage(drawing, form.paper, form.measure)] };
+}
+
 /** What is printed of a piece, in the order in which it is printed when all is. */
-export const PIECE_PARTS = ["overview", "pistons", "changes", "assistant"] as const;
+export const PIECE_PARTS = ["overview", "pistons", "changes", "assistant", "pictures"] as const;
 export type PiecePart = (typeof PIECE_PARTS)[number];
+/** What is printed where nobody says otherwise: what lies on the desk. */
+const USUAL_PARTS: readonly PiecePart[] = PIECE_PARTS.filter((part) => part !== "pictures");
 
 /**
- * The pages of a whole piece: an overview, what to store on the pistons, a card for each change in playing order, and
- * the assistant's own card. Parts that the piece has not (no pistons, nobody needed) give no page.
+ * The pages of a whole piece: an overview, what to store on the pistons, a card for each change in playing order, the
+ * assistant's own card, and, when they are asked for, a picture of what each registration sounds. Parts that the piece has
+ * not (no pistons, nobody needed) give no page.
  *
- * @param only numbers of the changes whose cards are wanted; `null` for all.
+ * @param only numbers of the changes whose cards and pictures are wanted; `null` for all.
  */
 export function piecePages(
   cards: PieceCards,
   form: CardForm,
-  parts: readonly PiecePart[] = PIECE_PARTS,
+  parts: readonly PiecePart[] = USUAL_PARTS,
   only: readonly number[] | null = null,
 ): PrintedCards {
   const { changes, piece, organ } = cards;
-  const sheetsOf: Readonly<Record<Exclude<PiecePart, "overview">, SheetsFor>> = {
+  const isWanted = (number: number): boolean => only === null || only.includes(number);
+  const sheetsOf: Readonly<Record<Exclude<PiecePart, "overview" | "pictures">, SheetsFor>> = {
     pistons: (size, setter) => [settingSheet(cards, size, setter)].filter((sheet) => sheet !== null),
     changes: (size, setter) =>
       changes.flatMap((card, index) =>
-        only === null || only.includes(card.number)
-          ? [changeSheet(card, piece, nextWords(changes[index + 1]), size, setter)]
-          : [],
+        isWanted(card.number) ? [changeSheet(card, piece, nextWords(changes[index + 1]), size, setter)] : [],
       ),
     assistant: (size, setter) => [assistantSheet(cards, size, setter)].filter((sheet) => sheet !== null),
   };
-  const pagesOf = (part: PiecePart): readonly Page[] =>
-    part === "overview" ? overviewPages(cards, form) : printed(sheetsOf[part], form);
+  const pagesOf = (part: PiecePart): readonly Page[] => {
+    if (part === "overview") return overviewPages(cards, form);
+    if (part !== "pictures") return printed(sheetsOf[part], form);
+    const drawings = cards.pictures.filter((_, at) => isWanted(at + 1));
+    return drawings.map((drawing) => picturePage(drawing, form.paper, form.measure));
+  };
   const wanted = PIECE_PARTS.filter((part) => parts.includes(part));
   return { title: `${piece}, ${organ}`, pages: wanted.flatMap(pagesOf) };
 }

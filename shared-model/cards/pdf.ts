@@ -122,7 +122,15 @@ function draw(document: PDFDocument, mark: Mark): void {
       if (!first) return;
       document.lineWidth(points(mark.weight)).moveTo(points(first[0]), points(first[1]));
       for (const [x, y] of others) document.lineTo(points(x), points(y));
-      document.stroke();
+      if (mark.dashes) document.dash(mark.dashes.map(points)).stroke().undash();
+      else document.stroke();
+      return;
+    }
+    case "area": {
+      const corners = mark.points.map(([x, y]): [number, number] => [points(x), points(y)]);
+      const area = document.fillColor(mark.fill).polygon(...corners);
+      if (mark.weight > 0) area.lineWidth(points(mark.weight)).fillAndStroke(mark.fill, "black");
+      else area.fill();
     }
   }
 }

@@ -43,8 +43,13 @@ declare module "pdfkit" {
     path(data: string): this;
     moveTo(x: number, y: number): this;
     lineTo(x: number, y: number): this;
+    polygon(...points: readonly (readonly [number, number])[]): this;
     fill(): this;
     stroke(): this;
+    fillAndStroke(fill: string, stroke: string): this;
+    /** Lengths of ink and gap in turn, each more than 0. */
+    dash(lengths: readonly number[]): this;
+    undash(): this;
     struct(type: string, options?: object, children?: readonly StructureContent[]): StructureElement;
     addStructure(element: StructureElement): this;
     markContent(tag: "Artifact", options: { type: "Layout" }): this;

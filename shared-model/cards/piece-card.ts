@@ -1,4 +1,5 @@
 import type { Dynamic } from "../music/texture.ts";
+import type { RegistrationDrawing } from "../pictures/registration-picture.ts";
 import type { CardWarning, CueCard } from "./cue-card.ts";
 
 /** One thing to move, as the jamb names it. */
@@ -114,6 +115,8 @@ export interface PieceCards {
   /** What is to be minded before the memory is touched, a sentence or two each. */
   readonly cautions: readonly string[];
   readonly timeLine: readonly TimeLineSection[];
+  /** What each registration sounds, drawn, in playing order. */
+  readonly pictures: readonly RegistrationDrawing[];
 }
 
 /** `General 3, level 2`. */

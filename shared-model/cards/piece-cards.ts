@@ -1,6 +1,7 @@
 import { strengthOf } from "../acoustics/hearing.ts";
 import type { Judgement } from "../judging/judge.ts";
 import { barsOf } from "../music/piece.ts";
+import { registrationDrawing } from "../pictures/registration-picture.ts";
 import type { Move } from "../plan/changes.ts";
 import type { Task } from "../plan/crew.ts";
 import { VERDICT_WORDS, type Verdict } from "../plan/feasibility.ts";
@@ -226,5 +227,11 @@ export function pieceCards(plan: PlannedPiece): PieceCards {
     pistons: generalsFirst.map((piston) => pistonSetting(plan, piston)),
     cautions: settingSheet(plan).cautions,
     timeLine: timeLineOf(plan),
+    pictures: plan.stations.map((station, index) => {
+      const { card, judgement } = stationCard(plan, station);
+      const { music, candidates } = plan.sections[station.section] as PlannedPiece["sections"][number];
+      const head = music.section.name === null ? "" : `${music.section.name}: `;
+      return registrationDrawing(candidates.problem, judgement, `${index + 1}. ${head}${card.label}`);
+    }),
   };
 }

@@ -14,7 +14,8 @@ export const words = (expected: string, longest = 120): z.ZodString =>
 /** A whole number between bounds. */
 export const wholeNumber = (what: string, low: number, high: number): z.ZodInt => {
   const error = `${what}, a whole number from ${low} to ${high}`;
-  return z.int({ error }).min(low, { error }).max(high, { error });
+  // What is too large to be whole is out of bounds as well, and said once.
+  return z.int({ error, abort: true }).min(low, { error }).max(high, { error });
 };
 
 /** True or false. */

@@ -1,8 +1,7 @@
 import { camOf } from "../acoustics/bands.ts";
 import type { Blend } from "../acoustics/blend.ts";
 import { type BandLevels, bandLevels } from "../acoustics/hearing.ts";
-import type { Drawing } from "./pitch-ladder.ts";
-import { curve, INK, mark, px, rule, text } from "./svg.ts";
+import { curve, type Drawing, hatched, outlined, type Point, rule, type Shape, type Stroke, words } from "./shapes.ts";
 
 /** Two parts to be compared; a sound that has no second is drawn alone. */
 export interface Compared {
@@ -10,14 +9,14 @@ export interface Compared {
   readonly second: { readonly name: string; readonly blend: Blend } | null;
 }
 
-/** Keys under the axis with their frequencies at a' = 440 Hz, as organists write them. */
+/** Keys under the axis with their frequencies at a' = 440 Hz, as organists write them, in signs that every face has. */
 const KEYS: readonly (readonly [string, number])[] = [
   ["C", 65.4],
   ["c", 130.8],
   ["c′", 261.6],
-  ["c″", 523.3],
-  ["c‴", 1046.5],
-  ["c⁗", 2093],
+  ["c′′", 523.3],
+  ["c′′′", 1046.5],
+  ["c′′′′", 2093],
 ];
 const LOWEST_HZ = 50;
 const HIGHEST_HZ = 10_000;
@@ -43,38 +42,37 @@ export function balanceCurves({ first, second }: Compared, width: number): Drawi
   const x = (hz: number): number => LEFT + ((width - LEFT) * (camOf(hz) - low)) / (high - low);
   const y = (db: number): number => base - (HEIGHT * (Math.max(FLOOR_DB, db) - FLOOR_DB)) / (ceiling - FLOOR_DB);
 
-  const hidden = bands.map((band) => [x(band.hz), y(band.hidden)] as const);
-  const area = `M${px(hidden[0]?.[0] ?? LEFT)} ${px(base)}L${hidden.map(([a, b]) => `${px(a)} ${px(b)}`).join("L")}L${px(hidden.at(-1)?.[0] ?? LEFT)} ${px(base)}z`;
-  const hatching =
-    '<defs><pattern id="hatching" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">' +
-    `${rule(0, 0, 0, 6, 0.9)}</pattern></defs>`;
-  const runs: string[] = [];
+  const hidden = bands.map((band): Point => [x(band.hz), y(band.hidden)]);
+  const ends: readonly Point[] = [
+    [hidden[0]?.[0] ?? LEFT, base],
+    [hidden.at(-1)?.[0] ?? LEFT, base],
+  ];
+  const runs: Stroke[] = [];
   for (let i = 1; i < bands.length; i++) {
     const [from, to] = [bands[i - 1] as BandLevels, bands[i] as BandLevels];
     const segment = [
       [x(from.hz), y(from.first)],
       [x(to.hz), y(to.first)],
     ] as const;
-    runs.push(isHeard(from) && isHeard(to) ? curve(segment, 2.8) : curve(segment, 1, "2 3"));
+    runs.push(isHeard(from) && isHeard(to) ? curve(segment, 2.8) : curve(segment, 1, { dashes: [2, 3] }));
   }
   const keys = KEYS.flatMap(([name, hz]) => [
     rule(x(hz), base, x(hz), base + 5, 1),
-    text(x(hz), base + 21, name, { anchor: "middle", italic: true }),
+    words(x(hz), base + 21, name, { anchor: "middle", italic: true }),
   ]);
-  const levels = Array.from({ length: Math.floor((ceiling - FLOOR_DB) / DB_STEP) + 1 }, (_, at) => {
+  const levels = Array.from({ length: Math.floor((ceiling - FLOOR_DB) / DB_STEP) + 1 }, (_, at): readonly Shape[] => {
     const db = Math.ceil(FLOOR_DB / DB_STEP) * DB_STEP + DB_STEP * at;
-    return db > ceiling ? "" : text(LEFT - 8, y(db) + 5, String(db), { anchor: "end", size: 13 });
+    return db > ceiling ? [] : [words(LEFT - 8, y(db) + 5, String(db), { anchor: "end", size: 13 })];
   });
-  const svg = [
-    hatching,
-    second ? mark("path", { d: area, fill: "url(#hatching)", stroke: INK, "stroke-width": 0.8 }) : "",
+  const shapes: readonly Shape[] = [
+    ...(second ? [outlined([ends[0] as Point, ...hidden, ends[1] as Point], 0.8), ...hatched(hidden, base)] : []),
     ...runs,
     rule(LEFT, base, width, base, 1),
     ...keys,
-    ...levels,
-    text(LEFT - 8, 14, "dB", { anchor: "end", size: 13 }),
-    second ? text(LEFT + 6, 14, `hatched: hidden by the ${second.name}`, { italic: true }) : "",
-    text(width, second ? 32 : 14, `heavy line: the ${first.name}`, { anchor: "end", bold: true, italic: true }),
+    ...levels.flat(),
+    words(LEFT - 8, 14, "dB", { anchor: "end", size: 13 }),
+    ...(second ? [words(LEFT + 6, 14, `hatched: hidden by the ${second.name}`, { italic: true })] : []),
+    words(width, second ? 32 : 14, `heavy line: the ${first.name}`, { anchor: "end", bold: true, italic: true }),
   ];
-  return { width, height: base + 30, svg: svg.filter((each) => each !== "").join("\n") };
+  return { width, height: base + 30, shapes };
 }

@@ -6,8 +6,8 @@ import { pitchName } from "../pitch/reading.ts";
 import { partName } from "../rules/balance.ts";
 import { listed } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
+import { type Drawing, type Shape, words } from "./shapes.ts";
 import { drawSign, emptyRung, SIGNS, type Sign, signOf } from "./signs.ts";
-import { text } from "./svg.ts";
 
 /** One hand (or the feet) with what it sounds. */
 export interface LadderColumn {
@@ -91,44 +91,37 @@ const SIGN_WIDTH = 15;
 const LEFT = 52;
 const NAME = 150;
 
-/** A drawing with its size, to be set into a picture. */
-export interface Drawing {
-  readonly width: number;
-  readonly height: number;
-  readonly svg: string;
-}
-
 /** The pitch ladder: a rung for each harmonic, low at the foot, a column for each hand, a sign for each family on it. */
 export function pitchLadder(columns: readonly LadderColumn[], width: number): Drawing {
   const rungs = rungsOf(columns);
   const right = width - NAME;
   const step = (right - LEFT) / Math.max(1, columns.length);
-  const lines = rungs.map((pitch, index) => {
+  const lines = rungs.flatMap((pitch, index): Shape[] => {
     const y = 14 + RUNG * index;
     const sounding = columns.map((column) => column.sounds.find((each) => each.pitch === pitch)?.signs ?? []);
     const heard = sounding.some((signs) => signs.length > 0);
-    const signs = sounding.flatMap((each, at) => {
+    const signs = sounding.flatMap((each, at): Shape[] => {
       const middle = LEFT + step * (at + 0.5);
-      return each.map((sign, i) => drawSign(sign, middle + SIGN_WIDTH * (i - (each.length - 1) / 2), y));
+      return each.flatMap((sign, i) => drawSign(sign, middle + SIGN_WIDTH * (i - (each.length - 1) / 2), y));
     });
     return [
-      text(LEFT - 10, y + 5, pitchName(pitch, "typeset"), { anchor: "end", bold: heard }),
+      words(LEFT - 10, y + 5, pitchName(pitch), { anchor: "end", bold: heard }),
       emptyRung(LEFT, right, y),
       ...signs,
-      text(right + 10, y + 5, intervalName(pitch), { bold: heard }),
-    ].join("");
+      words(right + 10, y + 5, intervalName(pitch), { bold: heard }),
+    ];
   });
   const foot = 14 + RUNG * rungs.length + 8;
   const heads = columns.map(({ hands }, at) =>
-    text(LEFT + step * (at + 0.5), foot, HANDS[hands], { anchor: "middle", italic: true }),
+    words(LEFT + step * (at + 0.5), foot, HANDS[hands], { anchor: "middle", italic: true }),
   );
   const used = SIGNS.filter((sign) => columns.some(({ sounds }) => sounds.some((each) => each.signs.includes(sign))));
-  const legend = used.map((sign, index) => {
+  const legend = used.flatMap((sign, index): Shape[] => {
     const [x, y] = [12 + (index % 3) * 135, foot + 30 + 24 * Math.floor(index / 3)];
-    return drawSign(sign, x, y) + text(x + 14, y + 5, sign);
+    return [...drawSign(sign, x, y), words(x + 14, y + 5, sign)];
   });
   const height = foot + 30 + 24 * Math.ceil(used.length / 3);
-  return { width, height, svg: [...lines, ...heads, ...legend].join("\n") };
+  return { width, height, shapes: [...lines, ...heads, ...legend] };
 }
 
 /** The same in words. */

@@ -8,14 +8,15 @@ import { ratioTo } from "../rules/loudness-words.ts";
 import { listed } from "../rules/rule.ts";
 import { balanceCurves, type Compared } from "./balance-curves.ts";
 import { ladderColumns, ladderWords, pitchLadder } from "./pitch-ladder.ts";
-import { linesOf, picture, rule, text } from "./svg.ts";
+import { type Drawing, linesOf, rule, shifted, type Words, words } from "./shapes.ts";
+import { picture } from "./svg.ts";
 
 const WIDTH = 940;
 const MARGIN = 28;
 const LADDER_WIDTH = 420;
 const BETWEEN = 40;
 const LINE = 21;
-const LETTERS = 62;
+const LETTERS = 58;
 
 /** Pairs of roles whose balance tells most, the first of a pair against the second. */
 const TELLING = [
@@ -71,42 +72,65 @@ export function balanceWords({ first, second }: Compared): string {
   return `The ${first.name} is ${ratioTo(lead, `the ${second.name}`)}, each by itself; together ${left} of it is heard.`;
 }
 
+/** A registration drawn, and the same in words. */
+export interface RegistrationDrawing extends Drawing {
+  /** What it is called, with its organ. */
+  readonly title: string;
+  /** What it shows, for those who do not see it. */
+  readonly description: string;
+  /** What stands above and beside the drawing to be read: the registration, what each hand draws, how it is heard. */
+  readonly read: readonly Words[];
+}
+
 /**
- * A judged registration as two pictures side by side, in SVG: the pitch ladder (which harmonics each hand sounds, by
- * family) and the balance of its two telling parts. The same registration gives the same text.
+ * A judged registration as two pictures side by side: the pitch ladder (which harmonics each hand sounds, by family) and
+ * the balance of its two telling parts. The same registration gives the same shapes.
  *
  * @param label what the registration is called; stands above the pictures.
  */
-export function registrationPicture(problem: Problem, judgement: Pick<Judgement, "parts">, label: string): string {
+export function registrationDrawing(
+  problem: Problem,
+  judgement: Pick<Judgement, "parts">,
+  label: string,
+): RegistrationDrawing {
   const columns = ladderColumns(judgement.parts, problem.stops, stopLabel);
   const ladder = pitchLadder(columns, LADDER_WIDTH);
   const right = MARGIN + LADDER_WIDTH + BETWEEN;
   const compared = comparedOf(judgement.parts);
   const balance = compared && balanceCurves(compared, WIDTH - MARGIN - right);
-  const words = compared ? balanceWords(compared) : "Nothing is heard.";
+  const said = compared ? balanceWords(compared) : "Nothing is heard.";
   const guessed = guessedStops(problem, judgement.parts);
   const guess =
     guessed.length > 0 ? "Strengths and colours are guessed from the names of the stops; nobody has listened yet." : "";
 
   const drawn = columns.flatMap(({ name, stops }) => linesOf(`${name}: ${listed(stops)}`, 110));
   const top = 66 + LINE * drawn.length;
-  const notes = [...linesOf(words, LETTERS), ...linesOf(guess, LETTERS)].filter((each) => each !== "");
+  const notes = [...linesOf(said, LETTERS), ...linesOf(guess, LETTERS)].filter((each) => each !== "");
   const under = top + 34 + (balance?.height ?? 0);
-  const height = Math.max(top + 34 + ladder.height, under + LINE * notes.length) + MARGIN;
-  const drawing = [
-    text(MARGIN, 38, label, { size: 24, bold: true }),
-    ...drawn.map((each, index) => text(MARGIN, 66 + LINE * index, each)),
-    text(MARGIN, top + 14, "What each hand sounds", { size: 19, italic: true }),
-    text(right, top + 14, compared?.second ? `How the ${compared.first.name} is heard` : "What is heard", {
-      size: 19,
-      italic: true,
-    }),
-    rule(MARGIN, top + 22, MARGIN + LADDER_WIDTH, top + 22, 1),
-    rule(right, top + 22, WIDTH - MARGIN, top + 22, 1),
-    `<g transform="translate(${MARGIN} ${top + 34})">${ladder.svg}</g>`,
-    balance ? `<g transform="translate(${right} ${top + 34})">${balance.svg}</g>` : "",
-    ...notes.map((each, index) => text(right, under + 14 + LINE * index, each)),
-  ];
-  const title = `${label}, on ${problem.instrument.name}`;
-  return picture(WIDTH, height, title, `${ladderWords(columns)} ${words} ${guess}`.trim(), drawing.join("\n"));
+  const head = compared?.second ? `How the ${compared.first.name} is heard` : "What is heard";
+  return {
+    width: WIDTH,
+    height: Math.max(top + 34 + ladder.height, under + LINE * notes.length) + MARGIN,
+    title: `${label}, on ${problem.instrument.name}`,
+    description: `${ladderWords(columns)} ${said} ${guess}`.trim(),
+    read: [
+      words(MARGIN, 38, label, { size: 24, bold: true }),
+      ...drawn.map((each, index) => words(MARGIN, 66 + LINE * index, each)),
+      ...notes.map((each, index) => words(right, under + 14 + LINE * index, each)),
+    ],
+    shapes: [
+      words(MARGIN, top + 14, "What each hand sounds", { size: 19, italic: true }),
+      words(right, top + 14, head, { size: 19, italic: true }),
+      rule(MARGIN, top + 22, MARGIN + LADDER_WIDTH, top + 22, 1),
+      rule(right, top + 22, WIDTH - MARGIN, top + 22, 1),
+      ...shifted(ladder.shapes, MARGIN, top + 34),
+      ...(balance ? shifted(balance.shapes, right, top + 34) : []),
+    ],
+  };
+}
+
+/** The same as a whole picture in SVG. */
+export function registrationPicture(problem: Problem, judgement: Pick<Judgement, "parts">, label: string): string {
+  const drawing = registrationDrawing(problem, judgement, label);
+  return picture({ ...drawing, shapes: [...drawing.read, ...drawing.shapes] }, drawing.title, drawing.description);
 }

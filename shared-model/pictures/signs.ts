@@ -1,6 +1,6 @@
 import type { Stop } from "../stoplist/instrument.ts";
 import { KIND_GROUPS, type Kind } from "../stoplist/kind.ts";
-import { HAIR, INK, mark, rule } from "./svg.ts";
+import { curve, filled, outlined, type Point, round, rule, type Shape } from "./shapes.ts";
 
 /** A family as pictures tell it apart: by shape alone. */
 export const SIGNS = [
@@ -30,33 +30,59 @@ export function signOf(stop: Stop): Sign {
   return "flute";
 }
 
-const line = { fill: "none", stroke: INK, "stroke-width": 1.6 };
+const WEIGHT = 1.6;
+const CURVE = 12;
+/** A wave from top to bottom, three wide. */
+const wave = (x: number, y: number): readonly Point[] =>
+  Array.from({ length: CURVE + 1 }, (_, at): Point => {
+    const share = at / CURVE;
+    return [x + 1.5 * Math.sin(2 * Math.PI * share), y - 6 + 12 * share];
+  });
 
-/** The sign drawn about a point, 12 px high: a bar, a ring, a ring with a lid, two lines, two waves, a lozenge, three bars, a wedge. */
-export function drawSign(sign: Sign, x: number, y: number): string {
+/** The sign drawn about a point, 12 high: a bar, a ring, a ring with a lid, two lines, two waves, a lozenge, three bars, a wedge. */
+export function drawSign(sign: Sign, x: number, y: number): readonly Shape[] {
   switch (sign) {
     case "principal":
-      return mark("rect", { x: x - 2.5, y: y - 6, width: 5, height: 12 });
+      return [
+        filled([
+          [x - 2.5, y - 6],
+          [x + 2.5, y - 6],
+          [x + 2.5, y + 6],
+          [x - 2.5, y + 6],
+        ]),
+      ];
     case "flute":
-      return mark("circle", { cx: x, cy: y, r: 4.5, ...line, fill: "#fff" });
+      return [outlined(round(x, y, 4.5), WEIGHT)];
     case "stopped flute":
-      return (
-        mark("circle", { cx: x, cy: y + 1.5, r: 4.2, ...line, fill: "#fff" }) + rule(x - 5, y - 5, x + 5, y - 5, 1.6)
-      );
+      return [outlined(round(x, y + 1.5, 4.2), WEIGHT), rule(x - 5, y - 5, x + 5, y - 5, WEIGHT)];
     case "string":
-      return rule(x - 2.2, y - 6, x - 2.2, y + 6, 1.6) + rule(x + 2.2, y - 6, x + 2.2, y + 6, 1.6);
-    case "celeste": {
-      const wave = (at: number): string => `M${at} ${y - 6}q3 3 0 6t0 6`;
-      return mark("path", { d: `${wave(x - 3)}${wave(x + 2)}`, ...line });
-    }
+      return [rule(x - 2.2, y - 6, x - 2.2, y + 6, WEIGHT), rule(x + 2.2, y - 6, x + 2.2, y + 6, WEIGHT)];
+    case "celeste":
+      return [curve(wave(x - 2.5, y), WEIGHT), curve(wave(x + 2.5, y), WEIGHT)];
     case "mutation":
-      return mark("path", { d: `M${x} ${y - 6}l5 6l-5 6l-5 -6z`, ...line, fill: "#fff" });
+      return [
+        outlined(
+          [
+            [x, y - 6],
+            [x + 5, y],
+            [x, y + 6],
+            [x - 5, y],
+          ],
+          WEIGHT,
+        ),
+      ];
     case "compound":
-      return [-4, 0, 4].map((up) => rule(x - 5, y + up, x + 5, y + up, 1.8)).join("");
+      return [-4, 0, 4].map((up) => rule(x - 5, y + up, x + 5, y + up, 1.8));
     case "reed":
-      return mark("path", { d: `M${x - 5} ${y - 5}h10l-5 11z` });
+      return [
+        filled([
+          [x - 5, y - 5],
+          [x + 5, y - 5],
+          [x, y + 6],
+        ]),
+      ];
   }
 }
 
 /** A rung that nothing sounds. */
-export const emptyRung = (x1: number, x2: number, y: number): string => rule(x1, y, x2, y, 0.6, HAIR);
+export const emptyRung = (x1: number, x2: number, y: number): Shape => rule(x1, y, x2, y, 0.6, "grey");

@@ -1,7 +1,8 @@
+import type { Drawing, Point, Shape } from "./shapes.ts";
+
 /** The look of all pictures: black ink, type that falls back where the app's fonts are not installed. */
 const SERIF = "Source Serif 4, Georgia, Times New Roman, serif";
-export const INK = "#111";
-export const HAIR = "#999";
+const INK = { black: "#111", grey: "#999" } as const;
 
 const ENTITIES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 /** Characters that XML forbids even when they are written as entities. */
@@ -12,68 +13,38 @@ const escaped = (text: string): string =>
   text.replace(FORBIDDEN, "").replace(/[&<>"]/g, (sign) => ENTITIES[sign] as string);
 
 /** A length with at most one place, so that equal pictures are equal texts. */
-export const px = (value: number): string => String(Math.round(value * 10) / 10);
+const px = (value: number): string => String(Math.round(value * 10) / 10);
+const pointsOf = (points: readonly Point[]): string => points.map(([x, y]) => `${px(x)},${px(y)}`).join(" ");
 
-type Attributes = Readonly<Record<string, string | number>>;
-
-/** An element without content. */
-export function mark(name: string, attributes: Attributes): string {
-  const pairs = Object.entries(attributes).map(
-    ([key, value]) => ` ${key}="${typeof value === "number" ? px(value) : escaped(value)}"`,
-  );
-  return `<${name}${pairs.join("")}/>`;
-}
-
-interface TextLook {
-  readonly size?: number;
-  readonly bold?: boolean;
-  readonly italic?: boolean;
-  readonly anchor?: "start" | "middle" | "end";
-}
-
-/** A line of type whose baseline starts (or ends, or is centred) at a point. */
-export function text(x: number, y: number, words: string, look: TextLook = {}): string {
-  const { size = 15, bold = false, italic = false, anchor = "start" } = look;
-  const style = `${bold ? ' font-weight="bold"' : ""}${italic ? ' font-style="italic"' : ""}`;
-  return `<text x="${px(x)}" y="${px(y)}" font-size="${size}" text-anchor="${anchor}"${style}>${escaped(words)}</text>`;
-}
-
-/** A straight line. */
-export const rule = (x1: number, y1: number, x2: number, y2: number, width: number, stroke = INK): string =>
-  mark("line", { x1, y1, x2, y2, stroke, "stroke-width": width });
-
-/** A line through points, or nothing when there are fewer than two. */
-export const curve = (points: readonly (readonly [number, number])[], width: number, dashes = ""): string =>
-  points.length < 2
-    ? ""
-    : mark("polyline", {
-        points: points.map(([x, y]) => `${px(x)},${px(y)}`).join(" "),
-        fill: "none",
-        stroke: INK,
-        "stroke-width": width,
-        "stroke-linejoin": "round",
-        ...(dashes && { "stroke-dasharray": dashes }),
-      });
-
-/** Words broken into lines of at most `letters` letters; a longer word stands alone. */
-export function linesOf(words: string, letters: number): readonly string[] {
-  const lines: string[] = [];
-  for (const word of words.split(/\s+/)) {
-    const last = lines.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= letters) lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
+function elementOf(shape: Shape): string {
+  switch (shape.kind) {
+    case "line": {
+      const dashes = shape.dashes.length > 0 ? ` stroke-dasharray="${shape.dashes.map(px).join(" ")}"` : "";
+      return `<polyline points="${pointsOf(shape.points)}" fill="none" stroke="${INK[shape.ink]}" stroke-width="${px(shape.weight)}" stroke-linejoin="round"${dashes}/>`;
+    }
+    case "area": {
+      const fill = shape.fill === "black" ? INK.black : "#fff";
+      const outline = shape.weight > 0 ? ` stroke="${INK.black}" stroke-width="${px(shape.weight)}"` : "";
+      return `<polygon points="${pointsOf(shape.points)}" fill="${fill}"${outline}/>`;
+    }
+    case "words": {
+      const style = `${shape.bold ? ' font-weight="bold"' : ""}${shape.italic ? ' font-style="italic"' : ""}`;
+      return `<text x="${px(shape.x)}" y="${px(shape.y)}" font-size="${px(shape.size)}" text-anchor="${shape.anchor}"${style}>${escaped(shape.text)}</text>`;
+    }
   }
-  return lines;
 }
+
+/** Shapes as elements of SVG, one to a line, to be set into a picture. */
+export const svgOf = (shapes: readonly Shape[]): string => shapes.map(elementOf).join("\n");
 
 /** A whole picture: what it is called, what it shows in words for those who do not see it, and the drawing. */
-export function picture(width: number, height: number, title: string, description: string, drawing: string): string {
+export function picture({ width, height, shapes }: Drawing, title: string, description: string): string {
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${px(width)} ${px(height)}" width="${px(width)}" height="${px(height)}" role="img" aria-labelledby="picture-title picture-desc" font-family="${SERIF}" fill="${INK}">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${px(width)} ${px(height)}" width="${px(width)}" height="${px(height)}" role="img" aria-labelledby="picture-title picture-desc" font-family="${SERIF}" fill="${INK.black}">`,
     `<title id="picture-title">${escaped(title)}</title>`,
     `<desc id="picture-desc">${escaped(description)}</desc>`,
-    mark("rect", { width, height, fill: "#fff" }),
-    drawing,
+    `<rect width="${px(width)}" height="${px(height)}" fill="#fff"/>`,
+    svgOf(shapes),
     "</svg>\n",
   ].join("\n");
 }

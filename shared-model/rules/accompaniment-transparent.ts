@@ -1,97 +1,101 @@
 import type { PartSound } from "../acoustics/part-sound.ts";
-import { FAR, FIFTHS, THIRDS } from "../acoustics/pitch-set.ts";
 import { KIND_GROUPS } from "../stoplist/kind.ts";
-import { agree, idsOf, leaveOut, mixturesOf, named, ofKinds, reedsOf, the } from "./naming.ts";
-import type { PartContext, PartRule } from "./rule.ts";
-import { GREAT_REED_SOLOS, UNDER_VOICES } from "./schools.ts";
+import { heardTogether, isOneSilent, soundName, soundNameFirst } from "./balance.ts";
+import { ratioTo } from "./loudness-words.ts";
+import { allNamed, mixturesOf, ofKinds, reedsOf, the } from "./naming.ts";
+import type { HeardStop, PairRule } from "./rule.ts";
+import { UNDER_VOICES } from "./schools.ts";
 
-const MIXTURE = 250;
-const REED = 200;
-const MUTATION = 100;
-/** Under a great reed, or a chorale in the feet, the chorus may grow. */
-const GROWN = 50;
+/** Hundredths of a phon by which the chords may outdo the tune in the height: two flutes 8 and 4 under one with its nasard. */
+const SHINES = 300;
+const TRIFLE = 100;
+const MOST = 250;
 
-/** A full Swell in its shut box is a soft, dense sound. */
-const isShutAway = (sound: PartSound): boolean => sound.shut === 2 && sound.enclosed === sound.stops;
-
-function cost(sound: PartSound, context: PartContext): number {
-  const least =
-    sound.mixtures > 0
-      ? MIXTURE
-      : sound.reed !== 0
-        ? REED
-        : sound.tierceCompounds + sound.cornets > 0 || (sound.mutation & (FIFTHS | THIRDS | FAR)) !== 0
-          ? MUTATION
-          : 0;
-  if (least === 0) return 0;
-  const { texture, roles } = context.section;
-  const growsWithTheSolo = (texture !== null && GREAT_REED_SOLOS.has(texture)) || roles.has("cantus-firmus");
-  return growsWithTheSolo || isShutAway(sound) ? Math.min(least, GROWN) : least;
+/** A quarter of a hundredth of a point for each hundredth beyond; a trifle is let pass. */
+function weighed(solo: PartSound, ground: PartSound): number {
+  if (isOneSilent(solo, ground)) return 0;
+  const over = -heardTogether(solo, ground).shine - SHINES;
+  return over < TRIFLE ? 0 : -Math.min(MOST, over >> 2);
 }
 
-export const accompanimentTransparent: PartRule = {
+/** What of an accompaniment shines most, for the remedy: mixtures, else reeds, else mutations and short compounds. */
+function brightest(stops: readonly HeardStop[]): readonly HeardStop[] {
+  const ranked = [mixturesOf, reedsOf, (all: readonly HeardStop[]) => ofKinds(all, COLOURED)];
+  return ranked.map((find) => find(stops)).find((found) => found.length > 0) ?? [];
+}
+const COLOURED = [...KIND_GROUPS.mutation, "sesquialtera", "tertian", "cornet"] as const;
+
+export const accompanimentTransparent: PairRule = {
   id: "accompaniment-transparent",
   conventions: [18],
-  reads: "part",
-  falling: true,
-  statement: "An accompaniment is of flues at 8, or 8 and 4: no mixtures, no reeds, no mutations.",
+  reads: "pair",
+  listens: true,
+  statement: "An accompaniment does not outshine its tune: as a rule it is of flues at 8, or 8 and 4.",
   why: "Chords that shine draw the ear away from the tune.",
   source: "boyvin-1690",
   severity: "note",
   yieldsToPrescription: true,
-  applies: ({ part, section }) =>
-    part.role === "accompaniment" &&
-    section.texture !== "continuo" &&
-    !(section.texture !== null && UNDER_VOICES.has(section.texture)),
+  applies: (first, second) =>
+    first.part.role === "melody" &&
+    second.part.role === "accompaniment" &&
+    second.section.texture !== "continuo" &&
+    !(second.section.texture !== null && UNDER_VOICES.has(second.section.texture)),
   most: () => 0,
-  weigh: (sound, context) => -cost(sound, context),
-  words: (sound, context, heard) => {
-    const bright =
-      sound.mixtures > 0
-        ? mixturesOf(heard.stops)
-        : sound.reed !== 0
-          ? reedsOf(heard.stops)
-          : ofKinds(heard.stops, [...KIND_GROUPS.mutation, "sesquialtera", "tertian", "cornet"]);
-    const what = sound.mixtures > 0 ? "too bright" : sound.reed !== 0 ? "too pointed" : "too coloured";
+  weigh: weighed,
+  words: (solo, ground, soloContext, groundContext, heard) => {
+    const chords = soundNameFirst(heard.second, groundContext);
+    const one = heard.second.stops.length === 1 || chords.startsWith("The ");
+    const where = chords.startsWith("The ") ? "" : ` on ${the(groundContext)}`;
+    const bright = brightest(heard.second.stops);
+    const less = bright.length < heard.second.stops.length ? bright : [];
+    const off = less.length > 0 ? `leave out ${allNamed(less)}` : "draw something duller";
+    const { shine } = heardTogether(solo, ground);
     return {
-      text: `${named(bright)} on ${the(context)} ${agree(bright, "is", "are")} ${what} for an accompaniment.`,
-      remedy: leaveOut(bright),
-      stops: idsOf(bright),
+      text: `${chords}${where} ${one ? "outshines" : "outshine"} the tune: in the high partials ${one ? "it is" : "they are"} ${ratioTo(-shine, soundName(heard.first, soloContext))}.`,
+      remedy:
+        ground.enclosed > 0 && ground.shut < 2
+          ? `Shut the box of ${the(groundContext)}, or ${off}.`
+          : `On ${the(groundContext)} ${off}.`,
+      stops: (less.length > 0 ? less : heard.second.stops).map((each) => each.stop.id),
     };
   },
   examples: {
     speaks: [
       {
-        organ: "Hauptwerk: Gedackt 8, Oktave 4, Mixtur IV",
-        plays: "accompaniment on Hauptwerk",
-        says: "Mixtur IV on the Hauptwerk is too bright for an accompaniment.",
+        organ: "Hauptwerk: Gedackt 8, Oktave 4, Mixtur IV | Oberwerk: Principal 8",
+        plays: "melody on Oberwerk, accompaniment on Hauptwerk",
+        says: "Gedackt 8, Oktave 4 and Mixtur IV on the Hauptwerk outshine the tune: in the high partials they are about three times as loud as Principal 8.",
       },
       {
-        organ: "Swell: Stopped Diapason 8, Oboe 8",
-        plays: "accompaniment on Swell",
-        says: "Oboe 8 on the Swell is too pointed for an accompaniment.",
+        organ: "Swell: Stopped Diapason 8, Oboe 8 | Great: Open Diapason 8",
+        plays: "melody on Great, accompaniment on Swell",
+        says: "Stopped Diapason 8 and Oboe 8 on the Swell outshine the tune: in the high partials they are about half as loud again as Open Diapason 8.",
       },
       {
-        organ: "Positif: Bourdon 8, Prestant 4, Nasard 2 2/3",
-        plays: "accompaniment on Positif",
-        says: "Nasard 2 2/3 on the Positif is too coloured for an accompaniment.",
-      },
-      {
-        organ: "Great: Open Diapason 8, Principal 4, Fifteenth 2, Mixture III | Solo: Tuba 8",
-        plays: "melody on Solo, accompaniment on Great",
-        texture: "solo-tuba",
-        tradition: "english-cathedral",
-        says: "Mixture III on the Great is too bright for an accompaniment.",
+        organ: "Récit [box]: Gambe 8, Voix céleste 8 | Grand-Orgue: Flûte harmonique 8",
+        plays: "melody on Grand-Orgue, accompaniment on Récit",
+        says: "Gambe 8 and Voix céleste 8 on the Récit outshine the tune: in the high partials they are more than three times as loud as Flûte harmonique 8.",
       },
     ],
     silent: [
-      { organ: "Hauptwerk: Gedackt 8, Flöte 4", plays: "accompaniment on Hauptwerk" },
-      { organ: "Swell: Stopped Diapason 8, Oboe 8", plays: "melody on Swell" },
+      {
+        organ: "Hauptwerk: Gedackt 8, Flöte 4 | Oberwerk: Principal 8",
+        plays: "melody on Oberwerk, accompaniment on Hauptwerk",
+      },
+      {
+        organ: "Récit [box]: Gambe 8, Voix céleste 8 | Grand-Orgue: Flûte harmonique 8",
+        plays: "melody on Grand-Orgue, accompaniment on Récit",
+        boxes: { Récit: "closed" },
+      },
       {
         organ: "Great: Open Diapason 8, Principal 4, Fifteenth 2 | Solo: Tuba 8",
         plays: "melody on Solo, accompaniment on Great",
         texture: "solo-tuba",
         tradition: "english-cathedral",
+      },
+      {
+        organ: "Swell: Stopped Diapason 8, Oboe 8 | Great: Trumpet 8",
+        plays: "melody on Great, accompaniment on Swell",
       },
     ],
   },

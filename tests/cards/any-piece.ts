@@ -88,4 +88,5 @@ export const anyPiece: fc.Arbitrary<PieceCards> = fc.record({
     }),
     { maxLength: 60, size: "max" },
   ),
+  pictures: fc.constant([]),
 });

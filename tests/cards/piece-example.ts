@@ -189,4 +189,5 @@ export const LANTERN: PieceCards = {
     { number: 4, section: 3, length: 24, level: 0.2 },
     { number: 5, section: 4, length: 32, level: 1 },
   ],
+  pictures: [],
 };

@@ -24,6 +24,7 @@ const hearing = z.strictObject({
       prominence: places.min(-40).max(40),
       kept: z.tuple([share, share]),
       margin: places,
+      shine: places.min(-40).max(40),
       colour: places.min(0),
     }),
   ),
@@ -84,6 +85,7 @@ export const checkForm = z.strictObject({
   reasons: z.array(reason),
   score: places,
   keyboards: z.record(z.string(), z.string()),
+  hearing,
 });
 
 export const readForm = z.strictObject({

@@ -22,7 +22,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = (() => {
     check: judged,
     plan: planned,
     carry: [...planned, "plan"],
-    cards: [...planned, "plan", "carry"],
+    cards: [...planned, "plan", "carry", "pictures"],
     pictures: judged,
     // Beside the model it writes: it may name every value that is kept in a file, never how one is found.
     files: [...facts, "acoustics", "plan", "carry", "cards"],

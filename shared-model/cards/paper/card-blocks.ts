@@ -52,7 +52,7 @@ export function drawBlock(
   const others = or.flatMap((each) =>
     setter.lines(setter.units(`or ${each}`, "serif", "label"), "label", width - hanging, 0).map((line) => ({
       ...line,
-      marks: line.marks.map((mark) => (mark.kind === "line" ? mark : { ...mark, x: mark.x + hanging })),
+      marks: line.marks.map((mark) => ("points" in mark ? mark : { ...mark, x: mark.x + hanging })),
     })),
   );
   return { ...block, lines: [...block.lines, ...others] };

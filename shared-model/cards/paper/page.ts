@@ -56,10 +56,20 @@ export interface LineMark {
   readonly kind: "line";
   readonly points: readonly (readonly [x: number, y: number])[];
   readonly weight: number;
+  /** Lengths of ink and gap in turn; left out for an unbroken line. */
+  readonly dashes?: readonly number[];
+}
+
+/** A closed figure; where it is white, its outline is seen. */
+export interface AreaMark {
+  readonly kind: "area";
+  readonly points: readonly (readonly [x: number, y: number])[];
+  readonly fill: "black" | "white";
+  readonly weight: number;
 }
 
 /** Something printed. All lengths are millimetres from the upper left corner of the page. Ink is black on white paper. */
-export type Mark = TextMark | RuleMark | FrameMark | SignMark | LineMark;
+export type Mark = TextMark | RuleMark | FrameMark | SignMark | LineMark | AreaMark;
 
 /** What a block is to somebody who hears the page read aloud. */
 export type Tag = "heading" | "subheading" | "paragraph" | "item";
@@ -90,6 +100,7 @@ export interface PrintedCards {
 
 /** `mark` moved by so many millimetres. */
 export function moved(mark: Mark, right: number, down: number): Mark {
-  if (mark.kind === "line") return { ...mark, points: mark.points.map(([x, y]) => [x + right, y + down]) };
+  if (mark.kind === "line" || mark.kind === "area")
+    return { ...mark, points: mark.points.map(([x, y]) => [x + right, y + down]) };
   return { ...mark, x: mark.x + right, y: mark.y + down };
 }
