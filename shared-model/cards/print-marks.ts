@@ -50,6 +50,7 @@ export function printMarks(cards: PieceCards): ReadonlyMap<string, string> {
     overview: [piece, organ, timeLine, changes.map(inShort)],
     pistons: [piece, organ, pistons, cautions],
     assistant: [piece, organ, assistant, changes.map(ofAssistant)],
+    pictures: cards.pictures,
   };
   return new Map([
     ...changes.map((card, at) => [String(card.number), markOf([piece, card, nextWords(changes[at + 1])])] as const),
@@ -109,6 +110,7 @@ const PART_NAMES: Readonly<Record<PiecePart, string>> = {
   pistons: "the sheet of pistons",
   changes: "the cards",
   assistant: "the assistant's card",
+  pictures: "the pictures",
 };
 
 /** `Since you printed on 3 May: cards 3 and 7 have changed, card 8 is new.`; `day` as a person writes it. */
