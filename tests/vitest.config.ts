@@ -9,6 +9,8 @@ const shared = {
   // Against tests that never end, not for measuring: commands and browsers are slow on a busy machine.
   testTimeout: 90_000,
   hookTimeout: 120_000,
+  // What a page is waited for: one second, as a runner has it, is no fault of a page on a busy machine.
+  expect: { poll: { timeout: 30_000 } },
   allowOnly: false,
 } as const;
 

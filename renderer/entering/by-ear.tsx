@@ -11,7 +11,7 @@ const STRENGTHS: Readonly<Record<Strength, string>> = {
 const BRIGHTNESSES: Readonly<Record<Brightness, string>> = {
   1: "dull",
   2: "rather dull",
-  3: "neither dull nor bright",
+  3: "middling",
   4: "rather bright",
   5: "bright",
 };

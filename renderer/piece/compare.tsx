@@ -81,7 +81,7 @@ export function Compare({ instrument }: { instrument: Instrument }) {
   return (
     <section className="compare" aria-label="Compare">
       <p className="note">
-        <label htmlFor={id}>Compare the piece with itself </label>
+        <label htmlFor={id}>Compare the plan with </label>
         <select id={id} value={choice} onChange={({ target }) => setChoice(target.value as Choice)}>
           <option value="">choose …</option>
           {own && <option value="kept">as it was kept at {own.time}</option>}

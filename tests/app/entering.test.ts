@@ -157,7 +157,7 @@ describe("mending an organ", () => {
     const room = page.getByRole("combobox", { name: "What the room is like" });
     const shown = (select: typeof room) => select.locator("option:checked").textContent();
     expect(await shown(strength)).toBe("not set; usually middling");
-    expect(await shown(brightness)).toBe("not set; usually neither dull nor bright");
+    expect(await shown(brightness)).toBe("not set; usually middling");
     await strength.selectOption("strong");
     await brightness.selectOption("rather bright");
     await room.selectOption("live: longer than three seconds");

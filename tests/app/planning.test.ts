@@ -63,7 +63,7 @@ describe("planning a piece", () => {
     await expect.poll(() => inFile().match(/^ {4}registration:/gm)?.length).toBe(4);
     const planned = inFile();
     await page.getByRole("button", { name: "Keep this plan to compare with" }).click();
-    const other = page.getByRole("combobox", { name: "Compare the piece with itself" });
+    const other = page.getByRole("combobox", { name: "Compare the plan with" });
     await other.selectOption("best-sound");
     const compare = page.getByRole("region", { name: "Compare" });
     await compare
