@@ -2,7 +2,6 @@ import { accompanimentTransparent } from "./accompaniment-transparent.ts";
 import { anachronism } from "./anachronism.ts";
 import { bassGoesToTheHands } from "./bass-goes-to-the-hands.ts";
 import { bassSixteenAndEight } from "./bass-sixteen-and-eight.ts";
-import { boxDoesNotBury } from "./box-does-not-bury.ts";
 import { boxStatesItsStart } from "./box-states-its-start.ts";
 import { celesteOutOfChorus } from "./celeste-out-of-chorus.ts";
 import { celesteWithItsPartner } from "./celeste-with-its-partner.ts";
@@ -74,7 +73,6 @@ export const RULES: readonly Rule[] = [
   anachronism,
   bassGoesToTheHands,
   bassSixteenAndEight,
-  boxDoesNotBury,
   boxStatesItsStart,
   celesteOutOfChorus,
   celesteWithItsPartner,

@@ -20,11 +20,12 @@ function lacking({ prominence, colour, margin }: Balance): number {
 
 export const soloClear: PairRule = {
   id: "solo-clear",
-  conventions: [15],
+  conventions: [15, 25],
   reads: "pair",
   listens: true,
-  statement: "A melody stands clear of its accompaniment, by loudness or by a colour of its own.",
-  why: "A tune that sinks into its chords is no longer a tune.",
+  statement:
+    "A melody stands clear of its accompaniment, by loudness or by a colour of its own, in a shut box as well.",
+  why: "A tune that sinks into its chords is no longer a tune, and a shut box takes the top off its sound.",
   source: "bedos-1766",
   severity: "warning",
   yieldsToPrescription: true,
@@ -52,9 +53,12 @@ export const soloClear: PairRule = {
     const alone = chords.startsWith("the ") || heard.second.stops.length === 1;
     const cover =
       points <= COVERED ? `${alone ? "covers" : "cover"} the solo of` : `${alone ? "is" : "are"} rather strong under`;
+    const isShutAway = solo.shut > 0 && solo.enclosed === solo.stops && ground.shut === 0;
     return {
       text: `${soundNameFirst(heard.second, groundContext)} ${chords.startsWith("the ") ? "" : `on the ${groundContext.keyboard.name} `}${cover} ${soundName(heard.first, soloContext)}, which ${one ? "is" : "are"} ${ratioWords(lead)}.`,
-      remedy: `Take a stop off the ${groundContext.keyboard.name}, or draw a stronger solo.`,
+      remedy: isShutAway
+        ? `Open the box of the ${soloContext.keyboard.name}, or start with it half open.`
+        : `Take a stop off the ${groundContext.keyboard.name}, or draw a stronger solo.`,
     };
   },
   examples: {
@@ -78,6 +82,12 @@ export const soloClear: PairRule = {
         organ: "Swell: Gedackt 8, Nasat 2 2/3 | Choir: Gedackt 8",
         plays: "melody on Swell, accompaniment on Choir",
         says: "Gedackt 8 and Nasat 2 2/3 stand about as loud as Gedackt 8 and have their own colour above the octave.",
+      },
+      {
+        organ: "Swell [box]: Viola 8 | Great: Stopped Diapason 8",
+        plays: "melody on Swell, accompaniment on Great",
+        boxes: { Swell: "closed" },
+        says: "Stopped Diapason 8 on the Great covers the solo of Viola 8, which is about a third as loud.",
       },
       {
         organ: "Récit: Cromorne 8 | Positif: Bourdon 8, Prestant 4",

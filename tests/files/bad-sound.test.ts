@@ -27,6 +27,10 @@ test.each([
     "{name: Oboe, pitch: 8, from: C9}",
     '"C9" is not a key. Write C2 for the lowest C of most keyboards, C4 for middle C, F#4 or Eb5.',
   ],
+  [
+    "{name: Oboe, pitch: 8, to: C8}",
+    "note: Oboe 8 names the key C8, outside the keyboard of Great (C2-G6); it ends where the keyboard ends.",
+  ],
 ])("what no pipe can be is said once, with its line: %s", (stop, words) => {
   const lines = said(stop);
   expect(lines).toHaveLength(1);
