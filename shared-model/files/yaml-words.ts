@@ -1,4 +1,4 @@
-import { stringify } from "yaml";
+import { Scalar, stringify } from "yaml";
 
 /** A value of a file: text, number, truth, or lists and groups of them; absent values are left out. */
 export type YamlValue =
@@ -10,6 +10,21 @@ export type YamlValue =
 
 /** Text on one line, without signs that a text file cannot hold. */
 export const onOneLine = (text: string): string => text.replace(/[\p{C}\s]+/gu, " ").trim();
+
+/** A text of several lines between double quotes, where its line ends are `\n`; without them YAML may lay it out as it likes. */
+function quoted(value: YamlValue | undefined): unknown {
+  if (typeof value === "string" && /[\r\n]/.test(value)) {
+    const text = new Scalar(value);
+    text.type = Scalar.QUOTE_DOUBLE;
+    return text;
+  }
+  if (Array.isArray(value)) return value.map(quoted);
+  if (!isGroup(value)) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, quoted(each as YamlValue | undefined)]));
+}
+
+/** A text may itself end in a blank that is none to YAML (U+00A0): only the end of the line goes. */
+const withoutLineEnd = (text: string): string => text.replace(/\n$/, "");
 
 /** However long a text is and however many lines it has, it stays on one line: lines end as `\n` between double quotes. */
 const ONE_LINE = {
@@ -25,19 +40,19 @@ const ONE_LINE = {
  * brackets: `Principal 8`, `[C#2, Eb2]`, `{name: Gedackt, pitch: 8}`.
  */
 export function onLine(value: YamlValue): string {
-  const list = stringify([value], {
+  const list = stringify([quoted(value)], {
     collectionStyle: "flow",
     flowCollectionPadding: false,
     ...ONE_LINE,
     aliasDuplicateObjects: false,
     keepUndefined: false,
   });
-  return list.trim().slice(1, -1);
+  return withoutLineEnd(list).slice(1, -1);
 }
 
 /** As {@link onLine}, for a place outside brackets: commas need no quotes there. */
 export const behindKey = (value: YamlValue): string =>
-  typeof value === "string" ? stringify(value, ONE_LINE).trimEnd() : onLine(value);
+  typeof value === "string" ? withoutLineEnd(stringify(quoted(value), ONE_LINE)) : onLine(value);
 
 /** A comment of one line. */
 export const comment = (text: string): string => `# ${onOneLine(text)}`;

@@ -61,6 +61,7 @@ describe("undo and redo", () => {
         for (let forth = redone(history); forth; forth = redone(history)) history = forth.history;
         expect(history.value).toEqual(end);
       }),
+      { seed: 20261126 },
     );
   });
 });
