@@ -12,9 +12,13 @@ let running: Promise<Browser> | undefined;
 
 /**
  * The Chromium of this worker, started for the first file of tests that asks and ended with the worker. Pages share
- * nothing in it: each has a store of its own.
+ * nothing in it: each has a store of its own. One that has ended by itself is followed by another, which costs the tests
+ * behind it nothing.
  */
-export const sharedChromium = (): Promise<Browser> => {
+export async function sharedChromium(): Promise<Browser> {
   running ??= launchChromium();
+  const browser = await running;
+  if (browser.isConnected()) return browser;
+  running = launchChromium();
   return running;
-};
+}

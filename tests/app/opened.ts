@@ -10,8 +10,17 @@ export interface Opened {
 }
 
 /** A page that has not gone anywhere yet, in the worker's Chromium. */
-export const freshPage = async (width = 1280, height = 860): Promise<Page> =>
-  (await sharedChromium()).newPage({ viewport: { width, height } });
+export async function freshPage(width = 1280, height = 860): Promise<Page> {
+  const viewport = { width, height };
+  const browser = await sharedChromium();
+  try {
+    return await browser.newPage({ viewport });
+  } catch (fault) {
+    // A Chromium that ended between two tests is seen to have ended only when it is asked.
+    if (browser.isConnected()) throw fault;
+    return (await sharedChromium()).newPage({ viewport });
+  }
+}
 
 /**
  * For each test of a file a fresh host and page, stopped behind it.
