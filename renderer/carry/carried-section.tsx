@@ -1,9 +1,7 @@
 import type { Part } from "../../shared-model/music/texture.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
-import { saidPart } from "../registrations/part-words.ts";
-import { inHandOrder } from "../texture/diagram.tsx";
+import { PartLines } from "../registrations/part-lines.tsx";
 import { Plain } from "../words/action.tsx";
-import { HAND_WORDS, HandMark } from "../words/hand-mark.tsx";
 import { capital, counted, numberWord, pointsText, Typeset } from "../words/typeset.tsx";
 import type { CarriedLine, CarriedSide, Fate } from "./carrying.ts";
 
@@ -153,33 +151,6 @@ function Side({ organ, side, music, words }: SideProps) {
       </p>
       <PartLines organ={organ} registered={side} music={music} />
     </div>
-  );
-}
-
-interface PartLinesProps {
-  readonly organ: Instrument;
-  readonly registered: Pick<CarriedSide, "parts">;
-  readonly music: readonly Part[];
-}
-
-/** Who plays where on which stops: right, left, feet. */
-function PartLines({ organ, registered, music }: PartLinesProps) {
-  return (
-    <ul className="note">
-      {inHandOrder(music).map((part) => {
-        const said = saidPart(organ, registered, part.id);
-        return (
-          <li key={part.id}>
-            <HandMark hands={part.hands} />
-            <span>
-              <span className="sr">{HAND_WORDS[part.hands]}: </span>
-              {said.keyboard && <i>{said.keyboard} </i>}
-              <Typeset>{said.stops}</Typeset>
-            </span>
-          </li>
-        );
-      })}
-    </ul>
   );
 }
 

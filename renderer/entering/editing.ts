@@ -2,13 +2,19 @@ import type { Draft } from "immer";
 import type { InstrumentEdit } from "../../shared-model/files/instrument-change.ts";
 import { editInstrumentFile } from "../../shared-model/files/instrument-edit.ts";
 import { troubleLine } from "../../shared-model/files/trouble-words.ts";
-import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import type { ConsoleAids, Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { organOf } from "../state/organ.ts";
 import type { Store } from "../state/store.ts";
 import type { DrawnByHand, Work } from "../state/work.ts";
 
 /** How the parts of the page change the organ: what undo will say, and the change. Returns whether it was done. */
 export type Edit = (words: string, edit: InstrumentEdit) => boolean;
+
+/** Changes one thing or another of the console's aids and leaves the rest as it is. */
+export const settingAids =
+  (aids: ConsoleAids, edit: Edit) =>
+  (change: Partial<ConsoleAids>): boolean =>
+    edit("the console's aids", { edit: "set-aids", aids: { ...aids, ...change } });
 
 /** Old names to new ones where a stop or a division was renamed or moved: what is drawn follows. */
 interface Renamed {

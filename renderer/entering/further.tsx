@@ -1,8 +1,8 @@
 import { useState } from "react";
-import type { ConsoleAids, Instrument } from "../../shared-model/stoplist/instrument.ts";
+import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { Plain } from "../words/action.tsx";
 import { RoomByEar } from "./by-ear.tsx";
-import type { Edit } from "./editing.ts";
+import { type Edit, settingAids } from "./editing.ts";
 
 /** What a list seldom says: the room, couplers, tremulants, pistons. */
 export function Further({ instrument, edit }: { instrument: Instrument; edit: Edit }) {
@@ -96,8 +96,7 @@ function Tremulants({ instrument, edit }: { instrument: Instrument; edit: Edit }
 
 function Aids({ instrument, edit }: { instrument: Instrument; edit: Edit }) {
   const { aids } = instrument;
-  const set = (change: Partial<ConsoleAids>): boolean =>
-    edit("the console's aids", { edit: "set-aids", aids: { ...aids, ...change } });
+  const set = settingAids(aids, edit);
   const number = (label: string, value: number, most: number, onNumber: (value: number) => void) => (
     <li key={label}>
       <label>

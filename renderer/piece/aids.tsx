@@ -2,7 +2,7 @@ import { useId, useState } from "react";
 import { PACES, type Pace, type Piece, type PistonsAllowed } from "../../shared-model/music/piece.ts";
 import { pistonsOn } from "../../shared-model/plan/change-costs.ts";
 import { layoutOf } from "../../shared-model/plan/console-layout.ts";
-import type { ConsoleAids, Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { type ConsoleAids, hasPistons, type Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { useStore, useWork } from "../state/use-store.tsx";
 import type { DeskPiece } from "../state/work.ts";
 import { Plain } from "../words/action.tsx";
@@ -17,9 +17,6 @@ const NONE: PistonsAllowed = { generals: [], divisionals: {}, levels: null };
 
 const upTo = (count: number): readonly number[] => Array.from({ length: count }, (_, at) => at + 1);
 const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? "" : "s"}`;
-
-const hasPistons = ({ generals, divisionals }: ConsoleAids): boolean =>
-  generals > 0 || Object.values(divisionals).some((count) => count > 0);
 
 function choiceOf({ generals, divisionals, levels }: PistonsAllowed): "all" | "none" | "these" {
   if (generals === null && divisionals === null && levels === null) return "all";

@@ -2,13 +2,11 @@ import { useMemo } from "react";
 import { labelOf } from "../../shared-model/cards/label.ts";
 import { checkRegistration } from "../../shared-model/check/check.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
-import { saidPart } from "../registrations/part-words.ts";
+import { PartLines } from "../registrations/part-lines.tsx";
 import { plainParts } from "../registrations/proposed.ts";
 import { problemFor } from "../state/organ.ts";
 import { onOrgan, partsOf, stateOf } from "../state/section.ts";
 import type { DeskSection } from "../state/work.ts";
-import { inHandOrder } from "../texture/diagram.tsx";
-import { HAND_WORDS, HandMark } from "../words/hand-mark.tsx";
 import { counted, pointsText, Typeset } from "../words/typeset.tsx";
 import type { PlannedLine } from "./planning.ts";
 
@@ -56,21 +54,7 @@ export function Registered({ instrument, section, planned, onOpen }: RegisteredP
       )}
       {section.kept && <span className="sev pinned">pinned</span>}
       {said.errors > 0 && <span className="sev sev-must">{counted(said.errors, "error")}</span>}
-      <ul className="note">
-        {inHandOrder(partsOf(section)).map((part) => {
-          const words = saidPart(instrument, { parts: said.parts }, part.id);
-          return (
-            <li key={part.id}>
-              <HandMark hands={part.hands} />
-              <span>
-                <span className="sr">{HAND_WORDS[part.hands]}: </span>
-                {words.keyboard && <i>{words.keyboard} </i>}
-                <Typeset>{words.stops}</Typeset>
-              </span>
-            </li>
-          );
-        })}
-      </ul>
+      <PartLines organ={instrument} registered={said} music={partsOf(section)} />
       {planned && <PlanRemarks planned={planned} />}
     </div>
   );

@@ -13,7 +13,7 @@ export interface SaidPart {
 export const unparted = (label: string): string => label.replace(/ (?=\d)/gu, "\u00A0");
 
 /** What words about a part are made from. */
-interface Registered {
+export interface Registered {
   readonly parts: readonly ProposedPart[];
 }
 

@@ -2,7 +2,7 @@ import { stopLabel } from "../../shared-model/judging/listening.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import type { VisitTopic } from "../../shared-model/stoplist/visit-topic.ts";
 import { RoomChoice } from "../entering/by-ear.tsx";
-import type { Edit } from "../entering/editing.ts";
+import { type Edit, settingAids } from "../entering/editing.ts";
 import { Plain } from "../words/action.tsx";
 import { NumberField } from "../words/number-field.tsx";
 
@@ -80,8 +80,7 @@ function StopsOff({ instrument, edit }: SettingProps) {
 
 function Memory({ instrument, edit }: SettingProps) {
   const { aids } = instrument;
-  const set = (change: Partial<typeof aids>): boolean =>
-    edit("the console's aids", { edit: "set-aids", aids: { ...aids, ...change } });
+  const set = settingAids(aids, edit);
   return (
     <>
       <NumberField

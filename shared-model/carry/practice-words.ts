@@ -1,11 +1,9 @@
 import { joined } from "../rules/rule.ts";
-import type { Instrument } from "../stoplist/instrument.ts";
+import { hasPistons, type Instrument } from "../stoplist/instrument.ts";
 import type { CarriedPiece, CarriedSection } from "./carry.ts";
 
 const hasPedal = ({ divisions }: Instrument): boolean => divisions.some(({ kind }) => kind === "pedal");
 const hasBox = ({ divisions }: Instrument): boolean => divisions.some(({ box }) => box !== null);
-const hasPistons = ({ aids }: Instrument): boolean =>
-  aids.generals > 0 || Object.values(aids.divisionals).some((count) => count > 0);
 
 /** `The Récit is practised on the Swell, the Positif and the Grand-Orgue on the Great`; `null` where each has its own name. */
 export function practisedOn({ keyboards }: CarriedPiece): string | null {
@@ -42,7 +40,7 @@ export function neverPractised(carried: CarriedPiece): readonly string[] {
     ...sharedKeyboards(carried),
     ...(feet && !hasPedal(to) ? ["what the feet play: there is no pedal"] : []),
     ...(boxes && !hasBox(to) ? ["the box: there is none"] : []),
-    ...(pressed > 0 && !hasPistons(to)
+    ...(pressed > 0 && !hasPistons(to.aids)
       ? [`pressing ${pressed === 1 ? "the piston" : `the ${pressed} pistons`} of ${from.name}: there are none`]
       : []),
   ];

@@ -1,5 +1,5 @@
 import { joined } from "../rules/rule.ts";
-import type { Instrument, Stop } from "../stoplist/instrument.ts";
+import { hasPistons, type Instrument, type Stop } from "../stoplist/instrument.ts";
 import { KIND_GROUPS, type Kind } from "../stoplist/kind.ts";
 import type { VisitTopic } from "../stoplist/visit-topic.ts";
 
@@ -19,9 +19,6 @@ export interface VisitPart {
 
 const ask = (topic: VisitTopic, text: string, lines = 1): VisitQuestion => ({ topic, text, lines });
 
-const hasPistons = ({ aids }: Instrument): boolean =>
-  aids.generals > 0 || Object.values(aids.divisionals).some((count) => count > 0);
-
 /** Whether a row of pipes stands behind several knobs. */
 function sharesPipes(stops: readonly Stop[]): boolean {
   const uses = new Map<string, number>();
@@ -35,7 +32,7 @@ function arises(instrument: Instrument): Readonly<Partial<Record<VisitTopic, boo
   const stops = instrument.divisions.flatMap((division) => division.stops.filter((stop) => !stop.off));
   const isReed = (kind: Kind): boolean => (KIND_GROUPS.reed as readonly Kind[]).includes(kind);
   return {
-    memory: hasPistons(instrument),
+    memory: hasPistons(instrument.aids),
     couplers: instrument.couplers.length > 0,
     boxes: instrument.divisions.some(({ box }) => box !== null),
     sides: instrument.console === undefined,

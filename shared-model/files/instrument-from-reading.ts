@@ -1,5 +1,5 @@
 import type { Foot } from "../pitch/foot.ts";
-import { type Key, keyText } from "../pitch/key.ts";
+import { keyText, LOWEST_KEY } from "../pitch/key.ts";
 import { pitchName } from "../pitch/reading.ts";
 import { understandName } from "../stoplist/glossary/glossary.ts";
 import type { Kind } from "../stoplist/kind.ts";
@@ -11,6 +11,7 @@ import { versionLine } from "./file-kind.ts";
 import { folded } from "./nearest.ts";
 import { pipesAbove } from "./pitch-text.ts";
 import { shortForm } from "./short-stop.ts";
+import { unlike } from "./unlike.ts";
 import { Names } from "./voice.ts";
 import { behindKey, comment, onLine, onOneLine, type YamlValue } from "./yaml-words.ts";
 
@@ -26,8 +27,7 @@ function divisionNames(divisions: readonly ReadDivision[]): readonly string[] {
   const taken = new Set<string>();
   return divisions.map((division) => {
     const name = nameOf(division.name ?? "") || (division.kind === "pedal" ? "Pedal" : "Manual");
-    let unique = name;
-    for (let count = 2; taken.has(folded(unique)); count += 1) unique = `${name} (${count})`;
+    const unique = unlike(name, (one) => taken.has(folded(one)));
     taken.add(folded(unique));
     return unique;
   });
@@ -81,7 +81,7 @@ class SharedPipes {
       const longest = pitches.reduce((long, pitch) => (pipesAbove(long, pitch) < 0 ? pitch : long));
       const pipes = Math.max(
         ...all.map(({ stop, division: { kind, low, high } }) => {
-          const keys = (high ?? (kind === "pedal" ? HIGHEST.pedal : HIGHEST.manual)) - (low ?? LOWEST) + 1;
+          const keys = (high ?? (kind === "pedal" ? HIGHEST.pedal : HIGHEST.manual)) - (low ?? LOWEST_KEY) + 1;
           return pipesAbove(longest, stop.pitch as Foot) + keys;
         }),
       );
@@ -89,8 +89,11 @@ class SharedPipes {
         folded(owner.stop.name)
           .replace(/[^a-z0-9]+/g, "-")
           .replace(/^-|-$/g, "") || "row";
-      let id = slug;
-      for (let count = 2; ids.has(id); count += 1) id = `${slug}-${count}`;
+      const id = unlike(
+        slug,
+        (one) => ids.has(one),
+        (name, count) => `${name}-${count}`,
+      );
       ids.add(id);
       for (const { stop } of all) this.#keys.set(stop, { rank: id });
       lines.push(`  - ${onLine({ id, longest: pitchValue(pitchName(longest)), pipes })}`);
@@ -171,7 +174,7 @@ class StopWriter {
 
   #more(stop: ReadStop, division: ReadDivision): Readonly<Record<string, YamlValue | undefined>> {
     const remark = stop.remark === null ? "" : onOneLine(stop.remark);
-    const first = keyText(division.low ?? LOWEST);
+    const first = keyText(division.low ?? LOWEST_KEY);
     return {
       composition:
         stop.composition && stop.composition.length > 0
@@ -201,16 +204,15 @@ class StopWriter {
   }
 }
 
-/** C2, where a list does not say how its keyboards begin. Common practice. */
-const LOWEST: Key = 36;
-/** Where they end. Common practice. */
+/** Where keyboards end of which a list does not say it. Common practice. */
 const HIGHEST = { manual: 91, pedal: 65 } as const;
 
 const pitchValue = (name: string): YamlValue => (/^\d+$/.test(name) ? Number(name) : name);
 
 function divisionLines(division: ReadDivision, name: string, writer: StopWriter): readonly string[] {
   const { kind, low, high, keyboard, enclosed } = division;
-  const compass = low === null && high === null ? null : `${keyText(low ?? LOWEST)}-${keyText(high ?? HIGHEST[kind])}`;
+  const compass =
+    low === null && high === null ? null : `${keyText(low ?? LOWEST_KEY)}-${keyText(high ?? HIGHEST[kind])}`;
   const stops = writer.lines(division);
   return [
     `- name: ${behindKey(name)}`,

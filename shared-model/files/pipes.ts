@@ -1,16 +1,17 @@
 import { type Foot, stretch } from "../pitch/foot.ts";
-import type { Key } from "../pitch/key.ts";
+import { type Key, LOWEST_KEY } from "../pitch/key.ts";
 import { pitchName } from "../pitch/reading.ts";
 import type { Rank, RankUse } from "../stoplist/instrument.ts";
 import type { Row } from "./composition.ts";
 import { pipesAbove } from "./pitch-text.ts";
+import { unlike } from "./unlike.ts";
 
 /**
  * The key at which pitches are nominal: on C2 an 8' stop plays an 8' pipe, so key `k` of a stop at pitch `p` plays pipe
  * `(k - 36) + keys from the rank's longest to p` of its rank, counted from 0. All ranks are laid out that way: a stop that begins
  * higher leaves the lowest numbers of its rank unused, and below C2 a rank begins an octave lower.
  */
-const NOMINAL_KEY: Key = 36;
+const NOMINAL_KEY = LOWEST_KEY;
 
 /** Keys on which a rank speaks when it is drawn at a pitch; they may lie outside any keyboard. */
 export function keysOfRank(rank: Rank, pitch: Foot): { readonly low: Key; readonly high: Key } {
@@ -36,8 +37,7 @@ export class Ranks {
 
   /** A new rank of one stop's own, long enough for its keys. */
   own(id: string, pitch: Foot, from: Key, to: Key): string {
-    let unique = id;
-    for (let count = 2; this.#byId.has(unique); count += 1) unique = `${id} (${count})`;
+    const unique = unlike(id, (one) => this.#byId.has(one));
     const octaves = Math.max(0, Math.ceil((NOMINAL_KEY - from) / 12));
     const pipes = Math.max(1, to - NOMINAL_KEY + 1 + 12 * octaves);
     this.add({ id: unique, longest: stretch(pitch, 2 ** octaves), pipes });

@@ -3,6 +3,7 @@ import { pitchName } from "../pitch/reading.ts";
 import type { Half, Stop } from "../stoplist/instrument.ts";
 import { folded, nearestOf } from "./nearest.ts";
 import { partStopText, romanNumeral } from "./stop-text.ts";
+import { unlike } from "./unlike.ts";
 
 /** What a stop is called by. */
 export interface CalledStop {
@@ -42,8 +43,7 @@ export function labelsFor(stops: readonly CalledStop[]): readonly string[] {
   return stops.map((stop) => {
     const short = stopWords(stop);
     const label = (ranksOf.get(short)?.size ?? 1) > 1 ? stopWords(stop, true) : short;
-    let unique = label;
-    for (let count = 2; taken.has(unique); count += 1) unique = `${label} (${count})`;
+    const unique = unlike(label, (one) => taken.has(one));
     taken.add(unique);
     return unique;
   });

@@ -4,6 +4,9 @@
  */
 export type Key = number;
 
+/** The lowest key of most organs, at which pitches are nominal and from which lists count keys. */
+export const LOWEST_KEY: Key = 36;
+
 const STEPS: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
 const NAMES = ["C", "C#", "D", "Eb", "E", "F", "F#", "G", "G#", "A", "Bb", "B"] as const;
 

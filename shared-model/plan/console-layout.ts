@@ -1,4 +1,4 @@
-import type { Half, Instrument } from "../stoplist/instrument.ts";
+import { type Half, hasPistons, type Instrument } from "../stoplist/instrument.ts";
 import { type DivisionKind, divisionKinds } from "../stoplist/keyboard-kind.ts";
 import { type Distances, type KnobAction, USUAL_DISTANCES } from "./motion.ts";
 
@@ -36,9 +36,6 @@ export function jambFor(layout: ConsoleLayout, division: string, half: Half): Ja
   return layout.jambs.get(division) ?? "right";
 }
 
-const hasPistons = ({ aids }: Instrument): boolean =>
-  aids.generals > 0 || aids.levels > 0 || Object.values(aids.divisionals).some((count) => count > 0);
-
 const layouts = new WeakMap<Instrument, ConsoleLayout>();
 
 /** The console of an instrument: as its file states it, by custom where it does not. */
@@ -63,7 +60,8 @@ export function layoutOf(instrument: Instrument): ConsoleLayout {
         .join(", "),
     );
   }
-  const action = stated?.action ?? (hasPistons(instrument) ? "electric" : "mechanical");
+  const action =
+    stated?.action ?? (hasPistons(instrument.aids) || instrument.aids.levels > 0 ? "electric" : "mechanical");
   if (!stated?.action) assumed.push(`${action} stop action`);
   const measured = Object.fromEntries(Object.entries(stated?.distances ?? {}).filter(([, cm]) => cm !== undefined));
   if (Object.keys(measured).length === 0) assumed.push("distances of a usual console");

@@ -102,6 +102,10 @@ export interface ConsoleAids {
   readonly ventils: readonly string[];
 }
 
+/** Whether the console has a piston, general or of a division. */
+export const hasPistons = ({ generals, divisionals }: ConsoleAids): boolean =>
+  generals > 0 || Object.values(divisionals).some((count) => count > 0);
+
 /** How the console is laid out for the hands, as far as somebody has looked and measured. */
 export interface ConsoleBuild {
   /** How stops are moved; `null` when not stated. */

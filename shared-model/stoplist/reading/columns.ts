@@ -101,8 +101,8 @@ function groupsOf(row: Row): Group[] {
   return groups;
 }
 
-const COLUMN_TITLE =
-  /^(?:division|werk|manual|clavier|teilwerk|department|keyboard|stops?|register|registername|stop ?name|name|jeux?|registro|registri|stem|pitch|feet|foot|fu(?:ß|ss)(?:lage|zahl)?|lage|length|hauteur|pieds?|piedi|pies|voet(?:maat)?|ranks?|rangs?|chöre|reihen|file|no\.?|nr\.?|n[°º]|number|nummer|notes?|remarks?|bemerkung(?:en)?|opmerkingen|pipes|material|compass|family|type|familie)$/i;
+const OTHER_TITLE =
+  /^(?:stops?|register|registername|stop ?name|name|jeux?|registro|registri|stem|pitch|feet|foot|fu(?:ß|ss)(?:lage|zahl)?|lage|length|hauteur|pieds?|piedi|pies|voet(?:maat)?|no\.?|nr\.?|n[°º]|number|nummer|notes?|remarks?|bemerkung(?:en)?|opmerkingen|pipes|material|compass|family|type|familie)$/i;
 
 const joinCells = (cells: readonly Cell[]): string => cells.map(({ text }) => text).join("\t");
 
@@ -174,8 +174,11 @@ function withNumbers(rows: readonly Row[]): readonly Row[] {
   }));
 }
 
+const isColumnTitle = (text: string): boolean =>
+  [DIVISION_TITLE, RANKS_TITLE, OTHER_TITLE].some((title) => title.test(text));
+
 /** Whether the row names the columns of a table. */
-const isTitles = ({ cells }: Row): boolean => cells.length > 1 && cells.every(({ text }) => COLUMN_TITLE.test(text));
+const isTitles = ({ cells }: Row): boolean => cells.length > 1 && cells.every(({ text }) => isColumnTitle(text));
 
 /** Rows of a block, column by column when it has several, each row a line when not. */
 function readBlock(printed: readonly Row[]): Entry[] {
@@ -269,7 +272,7 @@ function cellsOfCommas(lines: readonly PrintedLine[]): readonly PrintedLine[] {
     const split = filled.map(({ text }) => cellsBetween(text, sign));
     const width = split[0]?.length ?? 0;
     if (width < 2 || split.filter((cells) => cells.length === width).length < split.length * 0.9) continue;
-    const titled = split[0]?.every((cell) => COLUMN_TITLE.test(cell)) ?? false;
+    const titled = split[0]?.every(isColumnTitle) ?? false;
     const headed = split.filter(([cell = ""]) => headingIn(cell)?.exact).length >= split.length * 0.6;
     const bare =
       split.filter((cells) => cells.slice(1).some((cell) => /^\d+(?: \d\/\d)?['’]?$/.test(cell))).length >=

@@ -24,10 +24,11 @@ const LETTER = /([BDS])(?:\.|(?=[\s,;)\]]|$))(?!\s?\p{Lu}?\p{Ll}{3})/uy;
 const SMALL_LETTER = /([bds])\.(?=[\s,;)\]]|$)(?!\s?\p{Lu}\p{Ll}{2})/uy;
 
 /** The half that a line names which holds nothing else (`Mano derecha:`), or `null`. */
-export function halfTitle(text: string): HalfMark | null {
+export function halfTitle(text: string): { readonly half: "bass" | "treble"; readonly sure: boolean } | null {
   const words = text.replace(/[\s:.]+$/, "").replace(/\s*\([^()]*\)$/, "");
   const mark = words.length > 2 ? halfAt(words, 0) : null;
-  return mark && mark.end === words.length && mark.half !== "both" ? mark : null;
+  if (!mark || mark.end !== words.length || mark.half === "both") return null;
+  return { half: mark.half, sure: mark.sure };
 }
 
 const at = (pattern: RegExp, text: string, start: number): RegExpExecArray | null => {

@@ -1,5 +1,5 @@
 import { readCompass, readKey } from "../../pitch/compass.ts";
-import type { Compass, Key } from "../../pitch/key.ts";
+import { type Compass, type Key, LOWEST_KEY } from "../../pitch/key.ts";
 
 /** A phrase that says from which key a stop speaks, or up to which. */
 export interface KeyMark {
@@ -37,10 +37,10 @@ function keyOf(text: string): Key | null {
   if (SECOND_C_ALONE.test(trimmed)) return readKey("tenor c");
   if (SECONDS.test(trimmed) || TENOR_OCTAVE.test(trimmed)) return readKey(trimmed.slice(0, -1).toLowerCase());
   const numbered = /^c ?(1\d|2\d)$/i.exec(trimmed);
-  if (numbered) return 35 + Number(numbered[1]);
+  if (numbered) return LOWEST_KEY - 1 + Number(numbered[1]);
   // On a keyboard that begins at CC, a stop from GG begins above it.
   const doubled = /^[A-G]{2}$/.test(trimmed) ? readKey(trimmed) : null;
-  if (doubled !== null) return doubled < 36 ? doubled + 12 : doubled;
+  if (doubled !== null) return doubled < LOWEST_KEY ? doubled + 12 : doubled;
   return readKey(trimmed.replace(/^([a-h](?:is|es|s|#|b)?) (?=['’′\d])/i, "$1"));
 }
 

@@ -2,21 +2,12 @@ import { foldedSpelling } from "../glossary/spelling.ts";
 import { type Coupled, divisionsMeant } from "./couplers.ts";
 import { headingIn } from "./headings.ts";
 import type { ReadDivision, ReadStop } from "./reading.ts";
+import { lenderIn } from "./remarks.ts";
 
 /** A stop of the list and the division it stands in. */
 export interface StopInDivision {
   readonly stop: ReadStop;
   readonly division: ReadDivision;
-}
-
-/** Words that say that pipes are lent before they say whose. */
-const LEAD =
-  /^(?:also |both )?(?:\d\d(?: pipes?| notes?)?(?= ext)|borrowed|borr|derived|duplexed|duplex|shared|taken|transm(?:ission|ittiert)?|tr|ext(?:ension|ended)?|unit|emprunt(?:ée?)?|extrait(?:e)?|prolungamento|estensione|ontleend|transmissie|aus|uit|from|with|of|von|aus dem|du|de la|de|au|dal|dalla|no)(?![\p{L}])[\s.:]*/iu;
-
-function withoutLead(words: string): string {
-  let rest = words.trim();
-  for (let turn = 0; turn < 4; turn++) rest = rest.replace(LEAD, "").trim();
-  return rest;
 }
 
 const sameName = (one: string, other: string): boolean => foldedSpelling(one) === foldedSpelling(other);
@@ -64,7 +55,7 @@ function lenderOf(stop: ReadStop, own: ReadDivision, divisions: readonly ReadDiv
   // "Sw., ext. Gedackt"
   const words = stop.borrowed
     .split(/,\s*/)
-    .map(withoutLead)
+    .map(lenderIn)
     .filter((one) => one !== "")
     .join(" ")
     .replace(/\.$/, "")

@@ -114,7 +114,7 @@ export class ListReader {
   /** "Mano derecha:", "Bassi": a word for a half over the stops that are it. */
   #readHalfTitle(text: string): boolean {
     const mark = halfTitle(text);
-    if (!mark || mark.half === "both" || this.#list.current?.kind === "pedal") return false;
+    if (!mark || this.#list.current?.kind === "pedal") return false;
     if (!mark.sure && !/:\s*$/.test(text)) return false;
     this.#list.half = mark.half;
     return true;

@@ -1,4 +1,4 @@
-import type { Compass, Key } from "../../pitch/key.ts";
+import { type Compass, type Key, LOWEST_KEY } from "../../pitch/key.ts";
 import { foldedSpelling } from "../glossary/spelling.ts";
 import { inReadingOrder } from "./columns.ts";
 import type { Coupled, PrintedCoupler } from "./couplers.ts";
@@ -21,9 +21,6 @@ import { type WholeEntry, wholeEntries } from "./wrapped-lines.ts";
 const UNNAMED_MANUAL = "Manual";
 
 const LOOK_AHEAD = 40;
-
-/** C, with which keyboards begin where a list counts their keys. */
-const LOWEST: Key = 36;
 
 /** Headings that stand alone on their lines, for words in couplers that come before them. */
 function headingsOf(entries: readonly WholeEntry[]): string[] {
@@ -274,7 +271,7 @@ function countFromTop(divisions: readonly DivisionDraft[]): void {
   const whole = manuals.flatMap(({ compass }) => (compass && keysOf(compass) >= SHORT_MANUAL ? [compass.high] : []));
   for (const division of manuals) {
     const { compass } = division;
-    if (!compass || compass.low !== LOWEST || keysOf(compass) >= SHORT_MANUAL) continue;
+    if (!compass || compass.low !== LOWEST_KEY || keysOf(compass) >= SHORT_MANUAL) continue;
     const count = keysOf(compass);
     const high = whole.length > 0 ? Math.max(...whole) : (HIGH_D - count + 1) % 12 === 0 ? HIGH_D : HIGH_C;
     division.compass = { ...compass, low: high - count + 1, high };

@@ -16,6 +16,9 @@ const BORROWED =
 const AT_PEDAL =
   /^(?:al pedale|ai pedali|ai pedale|alla pedaliera|in pedal|im pedal|au pédalier|in het pedaal|en el pedal|ped(?:al|\.)?|alla pedale|nel pedale)(?![\p{L}])/iu;
 
+/** Whose pipes a remark says are lent, without the words that say so (`Sw` of `from Sw`); the text itself where it has none. */
+export const lenderIn = (text: string): string => (BORROWED.exec(text.trim())?.[1] ?? text).trim();
+
 /** Reads a remark, in brackets or not; `null` when it is none of these. */
 export function remarkIn(text: string): Remark | null {
   const trimmed = text.trim();

@@ -73,13 +73,10 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
       case "ranks": {
         // A numeral inside a name numbers it (`Principale II Bassi`, `Viola I 8'`).
         const last = index >= lastMark || run.slice(index + 1).every((next) => !isName(next));
-        if (phase === "name" && token.mark.sign === "numeral" && !last && run[index + 1]?.kind === "word")
-          area.push(token);
-        else if (phase === "name" && token.mark.sign === "numeral" && run[index + 1]?.kind === "half") area.push(token);
-        // "Vigesima II"
-        else if (phase === "name" && isNumeralOfName(text, area, token, names)) area.push(token);
-        // "Cornetto I a due voci": the first of the name, of two ranks.
-        else if (phase === "name" && token.mark.sign === "numeral" && run[index + 1]?.kind === "ranks")
+        const next = run[index + 1]?.kind;
+        // The last: "Cornetto I a due voci", the first of the name, of two ranks.
+        const numbers = (next === "word" && !last) || next === "half" || next === "ranks";
+        if (phase === "name" && token.mark.sign === "numeral" && (numbers || isNumeralOfName(text, area, token, names)))
           area.push(token);
         else {
           draft.ranks ??= token.mark;

@@ -58,6 +58,17 @@ I I: Bourdon 16, Principal 8
 II II: Gedeckt 8, Traversflöte 4
 P (pedal): Subbass 16`,
   ],
+  "a table titled in short": [
+    `Man.\tRegister\tFuß\tFach
+I\tPrincipal\t8\t
+I\tMixtur\t1 1/3\t4
+II\tGedackt\t8\t
+II\tFlöte\t4\t
+P\tSubbass\t16\t`,
+    `I I: Principal 8, Mixtur IV 1 1/3
+II II: Gedackt 8, Flöte 4
+P (pedal): Subbass 16`,
+  ],
   "a celeste from GG": [
     `SWELL
 Salicional 8
