@@ -1,12 +1,6 @@
 import { cueCard } from "../../shared-model/cards/cue-card.ts";
 import { cueCardText } from "../../shared-model/cards/cue-card-text.ts";
-import {
-  type CardForm,
-  drawnRegistrationPages,
-  PIECE_PARTS,
-  piecePages,
-  registrationPages,
-} from "../../shared-model/cards/pages.ts";
+import { PIECE_PARTS, piecePages, registrationPages } from "../../shared-model/cards/pages.ts";
 import { pieceCards } from "../../shared-model/cards/piece-cards.ts";
 import { pieceCardsText } from "../../shared-model/cards/piece-cards-text.ts";
 import { fileKindOf } from "../../shared-model/files/file-kind.ts";
@@ -42,10 +36,8 @@ export async function cardsCommand(usage: Usage, words: readonly string[], termi
   if (given.has("part")) throw new Refusal(`--part is for pieces; ${path} holds a single registration.`);
   const { written, problem, checked } = checkFiles(organ, path, terminal);
   const card = cueCard(problem, written.state, checked.judgement, checked.findings);
-  const drawing = given.has("with-picture") && registrationDrawing(problem, checked.judgement, card.label);
-  const pages = (form: CardForm) =>
-    drawing ? drawnRegistrationPages(card, drawing, form) : registrationPages(card, form);
-  if (order) await printCards(order, pages, terminal);
+  const drawing = given.has("with-picture") ? registrationDrawing(problem, checked.judgement, card.label) : null;
+  if (order) await printCards(order, (form) => registrationPages(card, form, drawing), terminal);
   else terminal.stdout.write(cueCardText(card));
   return checked.findings.some((finding) => finding.severity === "error") ? WRONG : DONE;
 }

@@ -1,7 +1,7 @@
 import { cueCard } from "../../shared-model/cards/cue-card.ts";
 import { cueCardText } from "../../shared-model/cards/cue-card-text.ts";
 import { labelsOf } from "../../shared-model/cards/labels.ts";
-import { type CardForm, drawnRegistrationPages, registrationPages } from "../../shared-model/cards/pages.ts";
+import { registrationPages } from "../../shared-model/cards/pages.ts";
 import { sparesOf } from "../../shared-model/cards/spares.ts";
 import { sectionOfMusic } from "../../shared-model/files/written-section.ts";
 import { prepare } from "../../shared-model/judging/prepare.ts";
@@ -165,10 +165,8 @@ export async function proposeCommand(words: readonly string[], terminal: Termina
   if (drawn !== null) terminal.stdout.write(line(drawn));
   if (card !== null && asked) {
     const cue = cueCard(problem, asked.state, asked.judgement);
-    const drawing = given.has("with-picture") && registrationDrawing(problem, asked.judgement, asked.label);
-    const pages = (form: CardForm) =>
-      drawing ? drawnRegistrationPages(cue, drawing, form) : registrationPages(cue, form);
-    if (order) await printCards(order, pages, terminal);
+    const drawing = given.has("with-picture") ? registrationDrawing(problem, asked.judgement, asked.label) : null;
+    if (order) await printCards(order, (form) => registrationPages(cue, form, drawing), terminal);
     else terminal.stdout.write(cueCardText(cue));
     return status;
   }

@@ -90,16 +90,17 @@ function overviewPages(cards: PieceCards, form: CardForm): readonly Page[] {
  * The pages of a registration's card: stops in at least 22 points and nothing under 15, read at 80 cm.
  *
  * A card that does not go on one page goes on with a clear mark; no stop is left out and no pitch parts from its name.
+ *
+ * @param drawing for a page behind the card with what each hand sounds, and the balance.
  */
-export function registrationPages(card: CueCard, form: CardForm): PrintedCards {
+export function registrationPages(
+  card: CueCard,
+  form: CardForm,
+  drawing: RegistrationDrawing | null = null,
+): PrintedCards {
   const title = [card.section ?? card.label, card.organ].join(", ");
-  return { title, pages: printed((size, setter) => [registrationSheet(card, size, setter)], form) };
-}
-
-/** The same with a page behind the card on which the registration is drawn: what each hand sounds, and the balance. */
-export function drawnRegistrationPages(card: CueCard, drawing: RegistrationDrawing, form: CardForm): PrintedCards {
-  const { title, pages } = registrationPages(card, form);
-  return { title, pages: [...pages, picturePage(drawing, form.paper, form.measure)] };
+  const pages = printed((size, setter) => [registrationSheet(card, size, setter)], form);
+  return { title, pages: drawing ? [...pages, picturePage(drawing, form.paper, form.measure)] : pages };
 }
 
 /** What is printed of a piece, in the order in which it is printed when all is. */

@@ -98,3 +98,6 @@ export const soundName = (heard: Heard, context: PartContext): string =>
 /** The same where a sentence begins. */
 export const soundNameFirst = (heard: Heard, context: PartContext): string =>
   soundName(heard, context).replace(/^the /, "The ");
+
+/** Whether all of it stands in a shut box: it is soft and dense, the top taken off. */
+export const isShutAway = (sound: PartSound): boolean => sound.shut === 2 && sound.enclosed === sound.stops;

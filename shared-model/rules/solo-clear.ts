@@ -1,5 +1,5 @@
 import type { Balance } from "../acoustics/hearing.ts";
-import { heardTogether, hearTheSame, isAlike, isOneSilent, soundName, soundNameFirst } from "./balance.ts";
+import { heardTogether, hearTheSame, isAlike, isOneSilent, isShutAway, soundName, soundNameFirst } from "./balance.ts";
 import { ownColour, ratioTo, ratioWords } from "./loudness-words.ts";
 import type { PairRule } from "./rule.ts";
 
@@ -53,12 +53,12 @@ export const soloClear: PairRule = {
     const alone = chords.startsWith("the ") || heard.second.stops.length === 1;
     const cover =
       points <= COVERED ? `${alone ? "covers" : "cover"} the solo of` : `${alone ? "is" : "are"} rather strong under`;
-    const isShutAway = solo.shut > 0 && solo.enclosed === solo.stops && ground.shut === 0;
     return {
       text: `${soundNameFirst(heard.second, groundContext)} ${chords.startsWith("the ") ? "" : `on the ${groundContext.keyboard.name} `}${cover} ${soundName(heard.first, soloContext)}, which ${one ? "is" : "are"} ${ratioWords(lead)}.`,
-      remedy: isShutAway
-        ? `Open the box of the ${soloContext.keyboard.name}, or start with it half open.`
-        : `Take a stop off the ${groundContext.keyboard.name}, or draw a stronger solo.`,
+      remedy:
+        isShutAway(solo) && ground.shut === 0
+          ? `Open the box of the ${soloContext.keyboard.name}, or start with it half open.`
+          : `Take a stop off the ${groundContext.keyboard.name}, or draw a stronger solo.`,
     };
   },
   examples: {

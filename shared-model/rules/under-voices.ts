@@ -4,6 +4,7 @@ import type { PartSound } from "../acoustics/part-sound.ts";
 import { yardstickIn } from "../acoustics/yardstick.ts";
 import { footOf } from "../pitch/foot.ts";
 import { KIND_GROUPS } from "../stoplist/kind.ts";
+import { isShutAway } from "./balance.ts";
 import { agree, idsOf, leaveOut, mixturesOf, named, ofKinds, reedsOf, soundingBelow, the } from "./naming.ts";
 import { FEET_16 } from "./pitches.ts";
 import type { HeardStop, PartContext, PartRule } from "./rule.ts";
@@ -57,8 +58,6 @@ const OFFENCES = [
 ] as const;
 const MANUAL_16 = -200;
 const PEDAL_REED = -200;
-
-const isShutAway = (sound: PartSound): boolean => sound.shut === 2 && sound.enclosed === sound.stops;
 
 /** @param strength of the hands, in hundredths of a phon. */
 function weighed(sound: PartSound, strength: Phons, context: PartContext): number {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { cueCard } from "../../shared-model/cards/cue-card.ts";
-import { drawnRegistrationPages, piecePages, registrationPages } from "../../shared-model/cards/pages.ts";
+import { piecePages, registrationPages } from "../../shared-model/cards/pages.ts";
 import { PAPERS } from "../../shared-model/cards/paper/paper.ts";
 import { pdfOf } from "../../shared-model/cards/pdf.ts";
 import { judge } from "../../shared-model/judging/judge.ts";
@@ -23,7 +23,7 @@ const drawing = registrationDrawing(problem, judgement, card.label);
 describe("a registration drawn for the desk", () => {
   test.each(PAPERS)("takes one page of %s behind the card, and nothing of it leaves the page", (paper) => {
     const form = { paper, measure: typefaces.measure };
-    const { pages } = drawnRegistrationPages(card, drawing, form);
+    const { pages } = registrationPages(card, form, drawing);
     expect(pages.slice(0, -1)).toEqual(registrationPages(card, form).pages);
     const page = pages.at(-1);
     const marks = [...(page?.ornaments ?? []), ...(page?.blocks.flatMap((each) => each.marks) ?? [])];
@@ -44,7 +44,7 @@ describe("a registration drawn for the desk", () => {
   });
 
   test("is printed in black: lines, dashes and areas", async () => {
-    const cards = drawnRegistrationPages(card, drawing, { paper: "a4", measure: typefaces.measure });
+    const cards = registrationPages(card, { paper: "a4", measure: typefaces.measure }, drawing);
     expect((await pdfOf(cards, typefaces)).length).toBeGreaterThan(1000);
     const kinds = new Set(cards.pages.at(-1)?.ornaments.map((mark) => mark.kind));
     expect([...kinds].sort()).toEqual(["area", "line", "text"]);
