@@ -1,6 +1,6 @@
 import { memo, useMemo, useState } from "react";
 import type { Change } from "../../shared-model/check/change.ts";
-import { type CheckedRegistration, checkRegistration } from "../../shared-model/check/check.ts";
+import type { CheckedRegistration } from "../../shared-model/check/check.ts";
 import { stopLabel } from "../../shared-model/judging/listening.ts";
 import type { Problem } from "../../shared-model/judging/problem.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
@@ -10,7 +10,7 @@ import { PinAction } from "../registrations/pin-action.tsx";
 import { type ProposedPart, plainParts } from "../registrations/proposed.ts";
 import { SectionOpening } from "../registrations/section-opening.tsx";
 import { problemFor } from "../state/organ.ts";
-import { onOrgan, stateOf } from "../state/section.ts";
+import { onOrgan } from "../state/section.ts";
 import { useSection, useStore, useWork } from "../state/use-store.tsx";
 import { type DrawnByHand, NOTHING_DRAWN } from "../state/work.ts";
 import { shakenBy, soundedBy } from "../stoplist/sounding.ts";
@@ -19,7 +19,8 @@ import { inHandOrder } from "../texture/diagram.tsx";
 import { Plain } from "../words/action.tsx";
 import { counted, numberWord, pointsText } from "../words/typeset.tsx";
 import { Boxes } from "./boxes.tsx";
-import { FindingWords, glossesOf, Margin } from "./glosses.tsx";
+import { checkedFor } from "./checked.ts";
+import { FindingWords, glossesOf, Margin, useHungGlosses } from "./glosses.tsx";
 import { HandLine } from "./hand-line.tsx";
 import { Remedies } from "./remedies.tsx";
 import { toggled } from "./toggled.ts";
@@ -45,19 +46,6 @@ export function ByHandPage({ instrument }: { instrument: Instrument }) {
   return <Bench instrument={instrument} problem={problem} />;
 }
 
-/** What a checked registration says of each part, or why it cannot be judged. */
-function useChecked(problem: Problem, drawn: DrawnByHand) {
-  return useMemo(
-    () =>
-      checkRegistration(problem, {
-        state: stateOf(drawn),
-        keyboards: Object.keys(drawn.keyboards).length > 0 ? drawn.keyboards : null,
-        octaves: drawn.octaves,
-      }),
-    [problem, drawn],
-  );
-}
-
 function Bench({ instrument, problem }: { instrument: Instrument; problem: Problem }) {
   const store = useStore();
   const section = useSection();
@@ -65,7 +53,7 @@ function Bench({ instrument, problem }: { instrument: Instrument; problem: Probl
     () => onOrgan(section.registration ?? NOTHING_DRAWN, instrument, section),
     [section, instrument],
   );
-  const checked = useChecked(problem, drawn);
+  const checked = checkedFor(problem, drawn);
   const playable = "unplayable" in checked ? null : checked;
   const parts = useMemo(() => (playable ? plainParts(playable.judgement) : []), [playable]);
   const pictured = useAfterPaint(
@@ -75,6 +63,7 @@ function Bench({ instrument, problem }: { instrument: Instrument; problem: Probl
     () => glossesOf(instrument.divisions, playable?.findings ?? []),
     [instrument, playable],
   );
+  const list = useHungGlosses(instrument, beside);
   const ways = useWays(useWork().organ ?? "", section, drawn, playable?.placings ?? NO_PLACINGS);
   const [suggested, setSuggested] = useState<Change | null>(null);
 
@@ -165,6 +154,7 @@ function Bench({ instrument, problem }: { instrument: Instrument; problem: Probl
         )}
       </div>
       <Stoplist
+        place={list}
         instrument={instrument}
         drawn={new Set(drawn.drawn)}
         couplers={new Set(drawn.couplers)}
@@ -172,6 +162,7 @@ function Bench({ instrument, problem }: { instrument: Instrument; problem: Probl
         soundedBy={soundedBy(parts)}
         shakes={shakenBy(parts, drawn.tremulants)}
         suggested={suggestedStops}
+        onPress={(id) => void checkedFor(problem, { ...drawn, drawn: toggled(drawn.drawn, id) })}
         onStop={(id) =>
           set(`${drawn.drawn.includes(id) ? "putting in" : "drawing"} ${nameOf(id)}`, (from) => ({
             ...from,

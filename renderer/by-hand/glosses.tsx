@@ -1,7 +1,6 @@
-import { useEffect, useLayoutEffect, useRef } from "react";
+import { type RefObject, useEffect, useLayoutEffect, useRef } from "react";
 import type { Finding } from "../../shared-model/check/check.ts";
-import type { Division } from "../../shared-model/stoplist/instrument.ts";
-import { useSteady } from "../stoplist/use-steady.ts";
+import type { Division, Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { Typeset } from "../words/typeset.tsx";
 
 /** What a finding asks of the player, by its severity; each has a line of its own kind to the stop. */
@@ -37,44 +36,69 @@ export function glossesOf(
   return { beside, elsewhere };
 }
 
-/**
- * The margin beside a division's stops: glosses hang at the height of their stop and push each other down, so that no
- * row moves under the finger when one comes or goes.
- */
+/** The margin beside a division's stops. Where its glosses hang, {@link useHungGlosses} says. */
 export function Margin({ glosses }: { glosses: readonly Gloss[] }) {
-  const margin = useRef<HTMLDivElement>(null);
-  const place = useSteady(() => {
-    const element = margin.current;
-    if (!element) return;
-    const rows = new Map(
-      [...(element.parentElement?.querySelectorAll<HTMLElement>(".rows > button") ?? [])].map((row) => [row.id, row]),
-    );
-    let free = 0;
-    for (const [at, child] of [...element.children].entries()) {
-      const gloss = child as HTMLElement;
-      const top = Math.max(free, rows.get(`stop-${glosses[at]?.stop}`)?.offsetTop ?? 0);
-      gloss.style.top = `${top}px`;
-      free = top + gloss.offsetHeight;
-    }
-    // The margin is as high as what hangs in it, so that the next division begins below.
-    element.style.minHeight = `${free}px`;
-  });
-  // biome-ignore lint/correctness/useExhaustiveDependencies: they are placed anew when there are others.
-  useLayoutEffect(() => place(), [glosses]);
-  useEffect(() => {
-    const observer = new ResizeObserver(() => place());
-    if (margin.current?.parentElement) observer.observe(margin.current.parentElement);
-    return () => observer.disconnect();
-  }, [place]);
   return (
-    <div className="margin" ref={margin}>
-      {glosses.map(({ finding }) => (
-        <div className={`gloss ${SEVERITY_CLASS[finding.severity]}`} key={`${finding.rule} ${finding.text}`}>
+    <div className="margin">
+      {glosses.map(({ finding, stop }) => (
+        <div
+          className={`gloss ${SEVERITY_CLASS[finding.severity]}`}
+          data-stop={stop}
+          key={`${finding.rule} ${finding.text}`}
+        >
           <FindingWords finding={finding} />
         </div>
       ))}
     </div>
   );
+}
+
+/**
+ * Hangs the glosses of a stoplist at the height of their stops, where they push each other down, so that no row moves
+ * under the finger when one comes or goes. All heights are read before the first is set: the page is laid out once.
+ */
+function hang(list: HTMLElement): void {
+  const margins = [...list.querySelectorAll<HTMLElement>(".margin")].map((margin) => {
+    const rows = new Map(
+      [...(margin.parentElement?.querySelectorAll<HTMLElement>(".rows > button") ?? [])].map((row) => [row.id, row]),
+    );
+    let free = 0;
+    const glosses = [...(margin.children as HTMLCollectionOf<HTMLElement>)].map((gloss) => {
+      const top = Math.max(free, rows.get(`stop-${gloss.dataset.stop}`)?.offsetTop ?? 0);
+      free = top + gloss.offsetHeight;
+      return { gloss, top: `${top}px` };
+    });
+    return { margin, glosses, height: `${free}px` };
+  });
+  for (const { margin, glosses, height } of margins) {
+    for (const { gloss, top } of glosses) if (gloss.style.top !== top) gloss.style.top = top;
+    // The margin is as high as what hangs in it, so that the next division begins below.
+    if (margin.style.minHeight !== height) margin.style.minHeight = height;
+  }
+}
+
+/**
+ * Keeps glosses where they belong: when there are others, and when rows come or go or turn higher.
+ *
+ * @param instrument whose stoplist it is: another one has other rows.
+ * @param glosses anew whenever there are others.
+ * @returns the place for the stoplist that they hang in.
+ */
+export function useHungGlosses(instrument: Instrument, glosses: unknown): RefObject<HTMLDivElement | null> {
+  const list = useRef<HTMLDivElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: they are hung anew when there are others.
+  useLayoutEffect(() => {
+    if (list.current) hang(list.current);
+  }, [glosses]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the rows are those of the instrument.
+  useEffect(() => {
+    const element = list.current;
+    if (!element) return undefined;
+    const observer = new ResizeObserver(() => hang(element));
+    for (const rows of element.querySelectorAll(".rows")) observer.observe(rows);
+    return () => observer.disconnect();
+  }, [instrument]);
+  return list;
 }
 
 /** A finding in words: what it asks, what is wrong, and what to do. */

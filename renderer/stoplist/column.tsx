@@ -41,6 +41,7 @@ export function Column({ division, tremulants, couplers, folds, shown }: ColumnP
     act(what);
   };
   const onStop = useSteady(touching(shown.onStop));
+  const onPress = useSteady((stop: string) => shown.onPress?.(stop));
   const onCoupler = useSteady(touching(shown.onCoupler));
   const onTremulant = useSteady(touching(shown.onTremulant));
 
@@ -65,6 +66,7 @@ export function Column({ division, tremulants, couplers, folds, shown }: ColumnP
           hands={soundedBy.get(stop.id) ?? NOBODY}
           suggested={suggested?.has(stop.id) ?? false}
           onToggle={onStop}
+          onPress={onPress}
           tabIndex={tabIndex(`stop-${stop.id}`)}
           onFocus={setEntered}
         />

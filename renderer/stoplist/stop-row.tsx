@@ -16,6 +16,7 @@ interface StopRowProps {
   /** Takes the id of the row. */
   readonly onFocus: (row: string) => void;
   readonly onToggle: (stop: string) => void;
+  readonly onPress: (stop: string) => void;
 }
 
 /** `sounds in the left hand and the feet`. */
@@ -41,6 +42,7 @@ export const StopRow = memo(function StopRow({
   tabIndex,
   onFocus,
   onToggle,
+  onPress,
 }: StopRowProps) {
   const classes = ["stop", suggested && !drawn ? "suggest" : "", stop.off ? "off" : ""].filter((each) => each !== "");
   return (
@@ -52,6 +54,7 @@ export const StopRow = memo(function StopRow({
       aria-pressed={drawn}
       tabIndex={tabIndex}
       onFocus={() => onFocus(`stop-${stop.id}`)}
+      onPointerDown={() => onPress(stop.id)}
       onClick={() => onToggle(stop.id)}
     >
       <Marks hands={drawn ? hands : []} />

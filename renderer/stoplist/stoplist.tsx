@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type ReactNode, useMemo, useRef } from "react";
+import { type KeyboardEvent, type ReactNode, type RefObject, useMemo, useRef } from "react";
 import type { Hands } from "../../shared-model/music/texture.ts";
 import type { Division, Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { FamilyLegend } from "../words/family-sign.tsx";
@@ -17,11 +17,15 @@ export interface StoplistProps {
   /** Stops that a remedy would draw. */
   readonly suggested?: ReadonlySet<string>;
   readonly onStop: (stop: string) => void;
+  /** A finger goes down on a stop: it will most likely lift there, and what it does then can be reckoned meanwhile. */
+  readonly onPress?: (stop: string) => void;
   readonly onCoupler: (coupler: string) => void;
   readonly onTremulant: (tremulant: string) => void;
   /** What stands in the margin beside the stops of a division; the margin is kept free where this is given. */
   readonly margin?: (division: Division) => ReactNode;
   readonly foot?: (division: Division) => ReactNode;
+  /** Takes the element of the whole list. */
+  readonly place?: RefObject<HTMLDivElement | null>;
 }
 
 /** Stops of an organ above which its divisions begin folded: a page of more is no longer looked over. */
@@ -68,7 +72,7 @@ function rowFor(event: KeyboardEvent<HTMLElement>, list: HTMLElement): HTMLEleme
  * is drawn of it.
  */
 export function Stoplist(props: StoplistProps) {
-  const { instrument, margin } = props;
+  const { instrument, margin, place } = props;
   const { divisions, tremulants } = instrument;
   const list = useRef<HTMLDivElement>(null);
   const homes = useMemo(() => homesOfCouplers(instrument), [instrument]);
@@ -82,7 +86,7 @@ export function Stoplist(props: StoplistProps) {
   };
 
   return (
-    <div className="stoplist">
+    <div className="stoplist" ref={place}>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: the rows are buttons; arrows between them are an addition. */}
       <div
         className={margin ? "disp3" : "disp"}

@@ -119,9 +119,9 @@ export function hatched(edge: readonly Point[], ground: number): readonly Stroke
   const [first, last] = [edge[0], edge.at(-1)];
   if (!first || !last) return [];
   const top = Math.min(...edge.map(([, y]) => y));
-  const heightAt = (x: number): number => {
-    const at = edge.findIndex(([each]) => each >= x);
-    const [from, to] = [edge[Math.max(0, at - 1)] as Point, edge[Math.max(0, at)] as Point];
+  /** Height of the edge at `x`, whose next point to the right is number `at`. */
+  const heightAt = (x: number, at: number): number => {
+    const [from, to] = [edge[Math.max(0, at - 1)] as Point, edge[at] as Point];
     return to[0] === from[0] ? to[1] : from[1] + ((to[1] - from[1]) * (x - from[0])) / (to[0] - from[0]);
   };
   const strokes: Stroke[] = [];
@@ -129,9 +129,13 @@ export function hatched(edge: readonly Point[], ground: number): readonly Stroke
   for (let foot = first[0] - (ground - top); foot < last[0]; foot += GAP) {
     let from: Point | null = null;
     let to: Point | null = null;
+    let at = 0;
     for (let x = Math.max(foot, first[0]); x <= last[0]; x += STEP) {
       const y = ground - (x - foot);
-      const isUnder = y >= heightAt(x);
+      // From here on the line is above the whole edge.
+      if (y < top && !from) break;
+      while ((edge[at] as Point)[0] < x) at += 1;
+      const isUnder = y >= heightAt(x, at);
       if (isUnder) {
         from ??= [x, y];
         to = [x, y];
