@@ -1,7 +1,7 @@
 import type { PartSound } from "../acoustics/part-sound.ts";
 import { footOf } from "../pitch/foot.ts";
 import { KIND_GROUPS } from "../stoplist/kind.ts";
-import { agree, draw, idsOf, leaveOut, named, soundingAt, soundingBelow, The, undrawnAt } from "./naming.ts";
+import { agree, draw, idsOf, named, soundingAt, The, undrawnAt } from "./naming.ts";
 import { FEET_8, FEET_16 } from "./pitches.ts";
 import { mayReach } from "./reach-facts.ts";
 import type { PartContext, PartRule } from "./rule.ts";
@@ -14,10 +14,6 @@ const NEITHER = -300;
 
 function weighed(sound: PartSound, context: PartContext): number {
   if (sound.stops === 0) return 0;
-  if (context.section.tradition === "french-classical") {
-    if ((sound.plain & FEET_8) === 0) return NEITHER;
-    return (sound.plain & FEET_16) === 0 ? RIGHT : EIGHT_ALONE;
-  }
   if ((context.zones & ~(sound.cover16 & sound.cover8)) === 0) return RIGHT;
   if (sound.cover16 === 0) return sound.cover8 === 0 ? NEITHER : EIGHT_ALONE;
   return sound.cover8 === 0 ? SIXTEEN_ALONE : PARTLY;
@@ -27,56 +23,39 @@ export const bassSixteenAndEight: PartRule = {
   id: "bass-sixteen-and-eight",
   conventions: [10],
   reads: "part",
-  statement: "A bass in the feet sounds at 16 and 8 together; in the French classical school at 8 alone.",
+  statement: "A bass in the feet sounds at 16 and 8 together.",
   why: "The double bass doubles the cello: 16 alone is unclear, 8 alone lacks the lower octave.",
   source: "mendelssohn-1845",
   severity: "warning",
   yieldsToPrescription: true,
-  // Italian and Spanish pull-downs sound what the manual sounds; the English organ of the 18th century has no pedal.
+  // The French classical pedal has a rule of its own; Italian and Spanish pull-downs sound what the manual sounds; the
+  // English organ of the 18th century has no pedal.
   applies: ({ part, section }) =>
     part.role === "bass" &&
     part.hands === "feet" &&
     part.sounding === 8 &&
+    section.tradition !== "french-classical" &&
     section.tradition !== "italian-renaissance" &&
     section.tradition !== "spanish" &&
     section.tradition !== "english-18c",
-  most: (context) => {
-    const both =
-      mayReach(context, FEET_8) && (context.section.tradition === "french-classical" || mayReach(context, FEET_16));
-    return both ? RIGHT : 0;
-  },
+  most: (context) => (mayReach(context, FEET_8) && mayReach(context, FEET_16) ? RIGHT : 0),
   weigh: weighed,
-  // Outside France every stop more brings the bass nearer to its two octaves.
-  atMost: (now, all, context) => {
-    if (context.section.tradition !== "french-classical") return weighed(all, context);
-    if ((all.plain & FEET_8) === 0) return all.stops === 0 ? 0 : NEITHER;
-    return (now.plain & FEET_16) === 0 ? RIGHT : EIGHT_ALONE;
-  },
+  // Every stop more brings the bass nearer to its two octaves.
+  atMost: (_now, all, context) => weighed(all, context),
   words: (sound, context, heard, points) => {
     const stops = named(heard.stops);
     const does = (one: string, several: string): string => agree(heard.stops, one, several);
-    const french = context.section.tradition === "french-classical";
     if (points > 0) {
       const ground = [16, 8].flatMap((length) => soundingAt(heard.stops, footOf(length), context));
       const bearing = ground.length > 0 ? ground : heard.stops;
-      const text = french
-        ? `${named(bearing)} ${agree(bearing, "carries", "carry")} the bass at 8', as the French classical pedal does.`
-        : `${named(bearing)} ${agree(bearing, "gives", "give")} the bass both its octaves${points === RIGHT ? "" : ", though not on every key"}.`;
+      const text = `${named(bearing)} ${agree(bearing, "gives", "give")} the bass both its octaves${points === RIGHT ? "" : ", though not on every key"}.`;
       return { text, stops: idsOf(bearing) };
     }
-    if (french && points === EIGHT_ALONE) {
-      const deep = soundingBelow(heard.stops, footOf(8), context);
-      return {
-        text: `${named(deep)} ${agree(deep, "lies", "lie")} under a French classical bass, which sounds at 8'.`,
-        remedy: leaveOut(deep),
-        stops: idsOf(deep),
-      };
-    }
-    const lacking = sound.cover8 === 0 || (french && (sound.plain & FEET_8) === 0) ? footOf(8) : footOf(16);
+    const lacking = sound.cover8 === 0 ? footOf(8) : footOf(16);
     const effect =
       points === NEITHER ? "no bass" : lacking.over === 8 ? "an unclear bass" : "a bass without its lower octave";
     return {
-      text: `${stops} alone ${does("gives", "give")} ${effect}: ${does("it lacks", "they lack")} ${points === NEITHER && !french ? "the 16' and the 8'" : `the ${lacking.over}'`}.`,
+      text: `${stops} alone ${does("gives", "give")} ${effect}: ${does("it lacks", "they lack")} ${points === NEITHER ? "the 16' and the 8'" : `the ${lacking.over}'`}.`,
       remedy: draw(
         undrawnAt(heard, lacking, context, KIND_GROUPS.foundation),
         lacking.over === 8
@@ -98,21 +77,9 @@ export const bassSixteenAndEight: PartRule = {
         says: "Subbass 16 alone gives an unclear bass: it lacks the 8'.",
       },
       {
-        organ: "Pédale: Flûte 8",
-        plays: "bass on Pédale",
-        tradition: "french-classical",
-        says: "Flûte 8 carries the bass at 8', as the French classical pedal does.",
-      },
-      {
         organ: "Pedal: Oktave 8 (Subbass 16)",
         plays: "bass on Pedal",
         says: "Oktave 8 alone gives a bass without its lower octave: it lacks the 16'.",
-      },
-      {
-        organ: "Pédale: Soubasse 16, Flûte 8",
-        plays: "bass on Pédale",
-        tradition: "french-classical",
-        says: "Soubasse 16 lies under a French classical bass, which sounds at 8'.",
       },
       {
         organ: "Pedal: Oktave 4 | Hauptwerk: (Gedackt 8)",
@@ -121,6 +88,7 @@ export const bassSixteenAndEight: PartRule = {
       },
     ],
     silent: [
+      { organ: "Pédale: Flûte 8", plays: "bass on Pédale", tradition: "french-classical" },
       { organ: "Pedale: Contrabassi 16", plays: "bass on Pedale", tradition: "italian-renaissance" },
       { organ: "Pedal: Trompete 8", plays: "cantus-firmus on Pedal" },
       { organ: "Hauptwerk: Principal 8", plays: "left-hand bass on Hauptwerk" },

@@ -19,6 +19,7 @@ import { everyKeySpeaks } from "./every-key-speaks.ts";
 import { fewestStops } from "./fewest-stops.ts";
 import { foundationPresent } from "./foundation-present.ts";
 import { fourFootAlone } from "./four-foot-alone.ts";
+import { frenchBassAtEight } from "./french-bass-at-eight.ts";
 import { hymnLeadsSingers } from "./hymn-leads-singers.ts";
 import { leftHandBassWithoutSixteen } from "./left-hand-bass-without-sixteen.ts";
 import { lessUpperworkInLiveRoom } from "./less-upperwork-in-live-room.ts";
@@ -90,6 +91,7 @@ export const RULES: readonly Rule[] = [
   fewestStops,
   foundationPresent,
   fourFootAlone,
+  frenchBassAtEight,
   hymnLeadsSingers,
   leftHandBassWithoutSixteen,
   lessUpperworkInLiveRoom,
