@@ -16,7 +16,18 @@ function differences(labelled: Labelled, parts: readonly JudgedPart[], twin: rea
   };
   const where = (some: readonly Stop[]): string =>
     some.every((stop) => pedals.has(stop.division)) ? " in the pedal" : "";
-  const told = (some: readonly Stop[]): string => `${some.map(stopLabel).join(" and ")}${where(some)}`;
+  const heardIn = (some: readonly JudgedPart[]): readonly Stop[] => {
+    const ids = new Set(some.flatMap((part) => part.heard));
+    return stops.filter((stop) => ids.has(stop.id));
+  };
+  /** By its knob, and by its division too where another knob of that name is drawn. */
+  const knob = (stop: Stop): string => {
+    const namesake = [...heardIn(parts), ...heardIn(twin)].some(
+      (other) => other.id !== stop.id && stopLabel(other) === stopLabel(stop) && other.division !== stop.division,
+    );
+    return namesake && !pedals.has(stop.division) ? `${stopLabel(stop)} of ${stop.division}` : stopLabel(stop);
+  };
+  const told = (some: readonly Stop[]): string => `${some.map(knob).join(" and ")}${where(some)}`;
   const [more, less] = [only(parts, twin), only(twin, parts)];
   const found: string[] = [];
   const moved = parts.flatMap((part): string[] => {
@@ -25,7 +36,7 @@ function differences(labelled: Labelled, parts: readonly JudgedPart[], twin: rea
     return there ? [`${part.placed.part.role} on ${part.placing.keyboard}`] : [];
   });
   // What lies on another keyboard draws other stops for that reason alone.
-  if (moved.length === 1) found.push(...moved);
+  if (moved.length > 0) found.push(moved.join(", "), ...moved.slice(0, moved.length > 1 ? 2 : 0));
   const [added, dropped] = [more.slice(0, 1), less.slice(0, 1)];
   if (more.length === 1 && less.length === 1) {
     const [one, other] = [added[0] as Stop, dropped[0] as Stop];
@@ -39,7 +50,6 @@ function differences(labelled: Labelled, parts: readonly JudgedPart[], twin: rea
   if (more.length > 0 && less.length === 0) found.push(`with ${told(more)}`);
   if (more.length === 0 && less.length > 0) found.push(`without ${told(less)}`, `without ${told(dropped)}`);
   if (more.length > 0) found.push(`with ${told(added)}`);
-  if (moved.length > 1) found.push(...moved);
   for (const part of parts) {
     const other = twin.find((each) => each.placing.part === part.placing.part);
     if (!other) found.push(`with ${part.placing.part}`);
@@ -66,7 +76,8 @@ function differences(labelled: Labelled, parts: readonly JudgedPart[], twin: rea
 function shortened(label: string): readonly string[] {
   const head = label.split(", ")[0] as string;
   const still = head.replace(/ (?:with|and) tremulant/u, "");
-  return [label, head, still, still.split(/ (?:over|against|in the) /u)[0] as string];
+  const lead = still.split(/ (?:over|against|in the) /u)[0] as string;
+  return [label, head, still, lead, lead.split(/ with /u)[0] as string];
 }
 
 /**
