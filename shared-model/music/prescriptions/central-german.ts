@@ -436,6 +436,7 @@ export const CENTRAL_GERMAN_PRESCRIPTIONS: readonly Prescription[] = [
     tremulant: "may",
   }),
   recipe("cornet-solo.central-german.1", {
+    way: "as one stop",
     sources: ["silbermann-g-1742"],
     evidence: "memory",
     parts: [
@@ -444,7 +445,7 @@ export const CENTRAL_GERMAN_PRESCRIPTIONS: readonly Prescription[] = [
         place: "treble",
         keyboard: "main",
         oneOf: [
-          ["cornet", "tierce 1 3/5", "sesquialtera"],
+          ["cornet", "sesquialtera"],
           ["stopped-flute 8", "principal 8"],
           ["principal 4", "open-flute 4", "stopped-flute 4"],
         ],
@@ -461,6 +462,35 @@ export const CENTRAL_GERMAN_PRESCRIPTIONS: readonly Prescription[] = [
       { role: "bass", keyboard: "pedal", oneOf: [PEDAL_16, PEDAL_8], not: ["chorus-reed"] },
     ],
     note: "A Cornet of three ranks (from middle C) needs 8 and 4 under it.",
+  }),
+  recipe("cornet-solo.central-german.2", {
+    way: "row by row",
+    sources: ["silbermann-g-1742"],
+    evidence: "memory",
+    parts: [
+      {
+        role: "melody",
+        place: "treble",
+        keyboard: "main",
+        must: ["tierce 1 3/5"],
+        oneOf: [
+          ["stopped-flute 8", "principal 8"],
+          ["principal 4", "open-flute 4", "stopped-flute 4"],
+          ["nasard 2 2/3", "twelfth 2 2/3"],
+        ],
+        may: ["principal 2", "open-flute 2", "stopped-flute 8"],
+        not: ["mixture", "celeste", "reed"],
+      },
+      {
+        role: "accompaniment",
+        keyboard: "positive",
+        must: ["stopped-flute 8"],
+        may: ["open-flute 4", "stopped-flute 4", "quintadena 8"],
+        not: ["16", "mixture", "reed", "tierce-sounding"],
+      },
+      { role: "bass", keyboard: "pedal", oneOf: [PEDAL_16, PEDAL_8], not: ["chorus-reed"] },
+    ],
+    note: "Where no Cornet is drawn at once, its rows are drawn one by one; the fifth belongs to it.",
   }),
   recipe("nasat-solo.central-german.1", {
     sources: ["silbermann-g-1742"],
@@ -501,12 +531,14 @@ export const CENTRAL_GERMAN_PRESCRIPTIONS: readonly Prescription[] = [
         place: "treble",
         keyboard: "positive",
         must: ["stopped-flute 8", "tierce 1 3/5"],
-        oneOf: [["open-flute 4", "stopped-flute 4", "principal 4"]],
+        oneOf: [
+          ["open-flute 4", "stopped-flute 4", "principal 4"],
+          ["nasard 2 2/3", "twelfth 2 2/3", "sesquialtera"],
+        ],
         may: [
           "open-flute 4",
           "stopped-flute 4",
           "principal 4",
-          "nasard 2 2/3",
           "principal 2",
           "open-flute 2",
           "sesquialtera",
@@ -529,7 +561,7 @@ export const CENTRAL_GERMAN_PRESCRIPTIONS: readonly Prescription[] = [
         not: ["chorus-reed"],
       },
     ],
-    note: "With the Nasat it is the broken-up Cornet.",
+    note: "The broken-up Cornet: a tierce wants its fifth under it.",
   }),
   recipe("bicinium.central-german.1", {
     sources: ["common practice"],

@@ -140,7 +140,7 @@ export const GERMAN_ROMANTIC_PRESCRIPTIONS: readonly Prescription[] = [
         may: ["principal 4", "principal 32", "stopped-flute 32", "trumpet 32", "trumpet 8", "quint 10 2/3"],
       },
     ],
-    couplers: ["positive/main", "main/pedal"],
+    couplers: ["any-other/main", "main/pedal"],
   }),
   recipe("adagio.german-romantic.1", {
     sources: ["rheinberger-preface", "reger-practice"],
@@ -345,7 +345,7 @@ export const GERMAN_ROMANTIC_PRESCRIPTIONS: readonly Prescription[] = [
         may: ["principal", "flute", "string", "soft-string", "quint", "high-compound", "reed"],
       },
     ],
-    couplers: ["positive/main", "swell/main", "main/pedal"],
+    couplers: ["any-other/main", "main/pedal"],
     note:
       "Order (first steps read, the rest custom): soft string 8; stopped 8; open flute 8, pedal 16 soft; gamba 8; " +
       "flute 4; principal 8; principal 4, pedal principal 16 and 8; 2 2/3 and 2; cornet; mixture; reeds 8, 4, 16; " +
@@ -388,7 +388,7 @@ export const GERMAN_ROMANTIC_PRESCRIPTIONS: readonly Prescription[] = [
         may: ["principal 32", "stopped-flute 32", "trumpet 32", "trumpet 8", "trumpet 4", "quint 10 2/3", "mixture"],
       },
     ],
-    couplers: ["positive/main", "swell/main", "main/pedal"],
+    couplers: ["any-other/main", "main/pedal"],
     couplersMay: ["swell/main-4"],
   }),
   recipe("fugue-romantic.german-romantic.1", {

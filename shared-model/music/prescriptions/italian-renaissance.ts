@@ -1,5 +1,8 @@
 import type { Prescription } from "../prescription.ts";
-import { recipe } from "./wanted.ts";
+import { recipe, type WantedText } from "./wanted.ts";
+
+/** The rows of the ripieno above the Quintadecima: a soft colour keeps them all out. */
+const HIGH_ROWS: readonly WantedText[] = ["1 1/3", "1", "2/3", "1/2", "1/3", "1/4"];
 
 /**
  * Recipes of the Italian school: one keyboard, a pull-down pedal or contrabassi of 16 that go with the ripieno,
@@ -56,7 +59,7 @@ export const ITALIAN_RENAISSANCE_PRESCRIPTIONS: readonly Prescription[] = [
         keyboard: "main",
         must: ["principal 4", "open-flute 4"],
         may: ["principal 8"],
-        not: ["2", "high-compound", "reed", "celeste"],
+        not: ["2", ...HIGH_ROWS, "high-compound", "reed", "celeste"],
       },
     ],
     note: "French canzonas and quick diminutions; at 4 pitch without the Principale, which may join.",
@@ -70,7 +73,7 @@ export const ITALIAN_RENAISSANCE_PRESCRIPTIONS: readonly Prescription[] = [
         keyboard: "main",
         must: ["principal 8", "open-flute 4"],
         may: ["open-flute 2", "open-flute 2 2/3", "nasard 2 2/3"],
-        not: ["high-compound", "reed", "celeste", "larigot"],
+        not: [...HIGH_ROWS, "high-compound", "reed", "celeste", "larigot"],
       },
     ],
     note: "Principale with a flute at 4 (or the flutes at the twelfth or fifteenth) for diminutions and dialogue.",
@@ -83,7 +86,7 @@ export const ITALIAN_RENAISSANCE_PRESCRIPTIONS: readonly Prescription[] = [
         role: "plenum",
         keyboard: "main",
         must: ["principal 4", "open-flute 4"],
-        not: ["principal 8", "2", "high-compound", "reed"],
+        not: ["principal 8", "2", ...HIGH_ROWS, "high-compound", "reed"],
       },
     ],
     tremulant: "required",
@@ -93,7 +96,12 @@ export const ITALIAN_RENAISSANCE_PRESCRIPTIONS: readonly Prescription[] = [
     sources: ["antegnati-1608", "banchieri-1605"],
     evidence: "memory",
     parts: [
-      { role: "plenum", keyboard: "main", must: ["principal 8"], not: ["4", "2", "mutation", "high-compound", "reed"] },
+      {
+        role: "plenum",
+        keyboard: "main",
+        must: ["principal 8"],
+        not: ["4", "2", ...HIGH_ROWS, "mutation", "high-compound", "reed"],
+      },
     ],
     tremulant: "welcome",
     note: "Principale alone, slow; tremulant where it is gentle.",
@@ -106,7 +114,7 @@ export const ITALIAN_RENAISSANCE_PRESCRIPTIONS: readonly Prescription[] = [
         role: "plenum",
         keyboard: "main",
         must: ["principal 8", "celeste 8"],
-        not: ["4", "2", "mutation", "high-compound", "reed"],
+        not: ["4", "2", ...HIGH_ROWS, "mutation", "high-compound", "reed"],
       },
     ],
     note: "Principale with fiffaro, without tremulant.",
@@ -119,7 +127,7 @@ export const ITALIAN_RENAISSANCE_PRESCRIPTIONS: readonly Prescription[] = [
         role: "plenum",
         keyboard: "main",
         must: ["principal 4", "larigot 1 1/3", "principal 1", "open-flute 4"],
-        not: ["principal 8", "principal 2", "high-compound", "principal 1/2", "principal 1/3"],
+        not: ["8", "2", "2/3", "1/2", "1/3", "1/4", "high-compound", "reed", "celeste"],
       },
     ],
     note: "Imitates cornetts; the fifth stands on 4, so sounds as a twelfth of it.",
@@ -132,7 +140,7 @@ export const ITALIAN_RENAISSANCE_PRESCRIPTIONS: readonly Prescription[] = [
         role: "plenum",
         keyboard: "main",
         must: ["principal 8", "celeste 8"],
-        not: ["4", "2", "mutation", "high-compound", "reed"],
+        not: ["4", "2", ...HIGH_ROWS, "mutation", "high-compound", "reed"],
       },
     ],
     note:
@@ -148,7 +156,7 @@ export const ITALIAN_RENAISSANCE_PRESCRIPTIONS: readonly Prescription[] = [
         keyboard: "main",
         must: ["principal 8"],
         may: ["principal 4"],
-        not: ["high-compound", "reed", "celeste"],
+        not: ["2", ...HIGH_ROWS, "mutation", "high-compound", "reed", "celeste"],
       },
       { role: "bass", keyboard: "pedal", optional: true, note: "pull-down of the manual" },
     ],
@@ -163,7 +171,7 @@ export const ITALIAN_RENAISSANCE_PRESCRIPTIONS: readonly Prescription[] = [
         keyboard: "main",
         must: ["principal 8"],
         may: ["open-flute 4", "principal 4"],
-        not: ["2", "high-compound", "reed", "celeste"],
+        not: ["2", ...HIGH_ROWS, "high-compound", "reed", "celeste"],
       },
     ],
     tremulant: "may",

@@ -467,12 +467,14 @@ export const NORTH_GERMAN_PRESCRIPTIONS: readonly Prescription[] = [
         place: "treble",
         keyboard: "positive",
         must: ["stopped-flute 8", "tierce 1 3/5"],
-        oneOf: [["open-flute 4", "stopped-flute 4", "principal 4"]],
+        oneOf: [
+          ["open-flute 4", "stopped-flute 4", "principal 4"],
+          ["nasard 2 2/3", "twelfth 2 2/3", "sesquialtera"],
+        ],
         may: [
           "open-flute 4",
           "stopped-flute 4",
           "principal 4",
-          "nasard 2 2/3",
           "principal 2",
           "open-flute 2",
           "sesquialtera",
@@ -495,7 +497,7 @@ export const NORTH_GERMAN_PRESCRIPTIONS: readonly Prescription[] = [
         not: ["chorus-reed"],
       },
     ],
-    note: "With the Nasat it is the broken-up Cornet.",
+    note: "The broken-up Cornet: a tierce wants its fifth under it.",
   }),
   recipe("bicinium.north-german.1", {
     sources: ["scheidt-1624", "common practice"],

@@ -16,11 +16,11 @@ export const STAND_INS: readonly StandIn[] = [
   ]),
   standIn("trumpet 8", [
     { stops: ["horizontal-trumpet 8"], cost: 2 },
-    { stops: ["oboe 8", "principal 8"], cost: 3, note: "for a solo" },
-    { stops: ["oboe 8", "cornet"], cost: 3, note: "in a French chorus" },
-    { stops: ["cromorne 8", "cornet"], cost: 3, note: "in a French chorus" },
-    { stops: ["cornet"], cost: 4, note: "for a solo" },
-    { stops: ["principal 8", "principal 4", "principal 2"], cost: 5, note: "for a solo" },
+    { stops: ["oboe 8", "principal 8"], cost: 3 },
+    { stops: ["oboe 8", "cornet"], cost: 3 },
+    { stops: ["cromorne 8", "cornet"], cost: 3 },
+    { stops: ["cornet"], cost: 4 },
+    { stops: ["principal 8", "principal 4", "principal 2"], cost: 5 },
   ]),
   standIn("voix-humaine 8", [
     { stops: ["regal 8", "stopped-flute 8"], cost: 3, note: "with tremulant" },
@@ -55,11 +55,19 @@ export const STAND_INS: readonly StandIn[] = [
   standIn("open-flute 2", [{ stops: ["principal 2"], cost: 1 }]),
   standIn("principal 2", [{ stops: ["open-flute 2"], cost: 1 }]),
   standIn("nasard 2 2/3", [{ stops: ["twelfth 2 2/3"], cost: 1 }]),
-  standIn("twelfth 2 2/3", [{ stops: ["nasard 2 2/3"], cost: 1 }]),
+  standIn("twelfth 2 2/3", [
+    { stops: ["nasard 2 2/3"], cost: 1 },
+    { stops: ["rauschpfeife"], cost: 1 },
+  ]),
   standIn("sesquialtera", [
     { stops: ["nasard 2 2/3", "tierce 1 3/5"], cost: 1 },
     { stops: ["cornet"], cost: 2, note: "mind its lowest key" },
     { stops: ["tierce 1 3/5"], cost: 3 },
+  ]),
+  standIn("principal 16", [
+    { stops: ["stopped-flute 16"], cost: 1 },
+    { stops: ["quintadena 16"], cost: 2 },
+    { stops: ["string 16"], cost: 2 },
   ]),
   standIn("principal 8", [
     { stops: ["stopped-flute 8"], cost: 2, note: "as base of a chorus that begins with principal 4" },

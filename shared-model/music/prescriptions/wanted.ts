@@ -25,7 +25,8 @@ type Pitch =
   | "1"
   | "2/3"
   | "1/2"
-  | "1/3";
+  | "1/3"
+  | "1/4";
 
 type Named = Kind | KindGroup | Pitch | `${Kind | KindGroup} ${Pitch}`;
 
@@ -84,7 +85,14 @@ export interface RecipeFacts extends Pick<Prescription, "way" | "dynamic" | "sou
   readonly couplersMay?: readonly CouplerText[];
 }
 
-function prescribedPart({ must = [], oneOf, may, not, ...rest }: PartText): PrescribedPart {
+/** What goes with a mixture in all but its name: who keeps mixtures out, keeps these out too, unless he names them. */
+const LIKE_MIXTURES: readonly Kind[] = ["cymbal", "rauschpfeife"];
+
+function prescribedPart({ must = [], oneOf, may, not: shutOut, ...rest }: PartText): PrescribedPart {
+  const named = [...must, ...(oneOf ?? []).flat(), ...(may ?? [])].map((text) => wanted(text).kind);
+  const not = shutOut?.includes("mixture")
+    ? [...shutOut, ...LIKE_MIXTURES.filter((kind) => !named.includes(kind) && !shutOut.includes(kind))]
+    : shutOut;
   return {
     ...rest,
     must: must.map(wanted),
