@@ -33,11 +33,12 @@ export interface BrowserHostStart {
  */
 export async function serveInBrowser(start: BrowserHostStart): Promise<void> {
   const { version, library, onDefect } = start;
+  const demos = demoOrgansIn(start.demos);
   const service = new HostService({
     host: "browser",
     version,
     library,
-    demos: demoOrgansIn(start.demos),
+    demos,
     desk: null,
     onOrgan: (organ) => start.settings.rememberOrgan(organ),
     recent: () => start.settings.now.recent,
@@ -48,6 +49,8 @@ export async function serveInBrowser(start: BrowserHostStart): Promise<void> {
   try {
     start.say(`Registrant is open at ${host.address}`);
     start.say("It ends when its window in the browser is closed, or with Ctrl-C. Keep the address to yourself.");
+    // Looked through while the browser still opens, so that its first page need not wait. What cannot be read is told there.
+    demos.list().catch(() => {});
     // What cannot be opened can still be typed.
     if (start.screen) await open(host.ticket()).catch(() => {});
     await host.stopped;

@@ -1,78 +1,46 @@
-import { CARD, CARDS, cardsCommand } from "./command/cards.ts";
-import { CARRY, carryCommand } from "./command/carry.ts";
-import { CHECK, checkCommand } from "./command/check.ts";
+import type { Command } from "./command/commands.ts";
 import { nearestWords } from "./command/nearest.ts";
-import { OPEN, openCommand } from "./command/open.ts";
-import type { Usage } from "./command/options.ts";
 import { either } from "./command/plain-text.ts";
-import { PLAN, planCommand } from "./command/plan.ts";
-import { PROPOSE, proposeCommand } from "./command/propose.ts";
-import { READ, readCommand } from "./command/read.ts";
-import { RULES_USAGE, rulesCommand } from "./command/rules.ts";
-import { SCHEMA, schemaCommand } from "./command/schema.ts";
-import { SUITS, suitsCommand } from "./command/suits.ts";
-import { SURVEY, surveyCommand } from "./command/survey.ts";
 import { DONE, line, REFUSED, Refusal, type Terminal } from "./command/terminal.ts";
-import { TEXTURES_USAGE, texturesCommand } from "./command/textures.ts";
-import { help, tour } from "./command/tour.ts";
-import { VALIDATE, validateCommand } from "./command/validate.ts";
-import { VISIT, visitCommand } from "./command/visit.ts";
 import { VERSION } from "./service/project.ts";
 
 /** What a caller may put in the place of the process's own. */
 export type CommandIo = Partial<Terminal>;
 
-interface Command {
-  readonly usage: Usage;
-  readonly run: (words: readonly string[], terminal: Terminal) => number | Promise<number>;
-}
-
-const COMMANDS: readonly Command[] = [
-  { usage: OPEN, run: openCommand },
-  { usage: READ, run: readCommand },
-  { usage: VALIDATE, run: validateCommand },
-  { usage: TEXTURES_USAGE, run: texturesCommand },
-  { usage: PROPOSE, run: proposeCommand },
-  { usage: CHECK, run: checkCommand },
-  { usage: CARDS, run: (words, terminal) => cardsCommand(CARDS, words, terminal) },
-  { usage: CARD, run: (words, terminal) => cardsCommand(CARD, words, terminal) },
-  { usage: PLAN, run: planCommand },
-  { usage: CARRY, run: carryCommand },
-  { usage: SURVEY, run: surveyCommand },
-  { usage: SUITS, run: suitsCommand },
-  { usage: VISIT, run: visitCommand },
-  { usage: RULES_USAGE, run: rulesCommand },
-  { usage: SCHEMA, run: schemaCommand },
-];
-
-const NAMES = [...COMMANDS.map((each) => each.usage.command), "tour", "help"];
 const ASKS_HELP = ["--help", "-h"];
 
-const commandNamed = (name: string): Command | undefined => COMMANDS.find((each) => each.usage.command === name);
-
-function unknownCommand(name: string): Refusal {
-  const nearest = nearestWords(name, NAMES);
+function unknownCommand(name: string, commands: readonly Command[]): Refusal {
+  const nearest = nearestWords(name, [...commands.map((each) => each.usage.command), "tour", "help"]);
   const hint = nearest.length > 0 ? `Did you mean ${either(nearest)}?` : `"registrant help" lists the commands.`;
   return new Refusal(`There is no command "${name}". ${hint}`);
 }
 
-function run(args: readonly string[], terminal: Terminal): number | Promise<number> {
+async function run(args: readonly string[], terminal: Terminal): Promise<number> {
   const [name, ...words] = args;
-  if (name === undefined) return openCommand([], terminal);
+  const asksHelp = words.some((word) => ASKS_HELP.includes(word));
+  // Who opens the app does not wait for what the other commands load: the whole model, and what writes PDF.
+  if (name === undefined || (name === "open" && !asksHelp)) {
+    const { openCommand } = await import("./command/open.ts");
+    return openCommand(words, terminal);
+  }
   if (name === "--version") {
     terminal.stdout.write(line(VERSION));
     return DONE;
   }
+  const { COMMANDS } = await import("./command/commands.ts");
+  const commandNamed = (word: string): Command | undefined => COMMANDS.find((each) => each.usage.command === word);
   if (name === "tour" || name === "help" || ASKS_HELP.includes(name)) {
     const about = words[0] === undefined ? undefined : commandNamed(words[0]);
-    if (words[0] !== undefined && !about) throw unknownCommand(words[0]);
+    if (words[0] !== undefined && !about) throw unknownCommand(words[0], COMMANDS);
+    const { help, tour } = await import("./command/tour.ts");
     terminal.stdout.write(about ? help(about.usage) : tour());
     return DONE;
   }
   if (name.startsWith("-")) throw new Refusal(`Options stand behind a command; "registrant help" lists the commands.`);
   const command = commandNamed(name);
-  if (!command) throw unknownCommand(name);
-  if (words.some((word) => ASKS_HELP.includes(word))) {
+  if (!command) throw unknownCommand(name, COMMANDS);
+  if (asksHelp) {
+    const { help } = await import("./command/tour.ts");
     terminal.stdout.write(help(command.usage));
     return DONE;
   }

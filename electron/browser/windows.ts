@@ -9,6 +9,7 @@ export class OpenWindows {
   readonly #grace: number;
   readonly #onLast: () => void;
   #leaving: NodeJS.Timeout | null = null;
+  #closed = false;
 
   /** @param grace milliseconds after the last window went; a window that is loaded anew comes back within. */
   constructor(grace: number, onLast: () => void) {
@@ -32,12 +33,14 @@ export class OpenWindows {
       clearInterval(pulse);
       end();
       this.#open.delete(response);
-      if (this.#open.size === 0) this.#leaving = setTimeout(this.#onLast, this.#grace);
+      // Who was sent home is not waited for: that would keep the program from ending.
+      if (this.#open.size === 0 && !this.#closed) this.#leaving = setTimeout(this.#onLast, this.#grace);
     });
   }
 
   /** Sends all home. */
   close(): void {
+    this.#closed = true;
     for (const response of this.#open) response.end();
     if (this.#leaving) clearTimeout(this.#leaving);
   }

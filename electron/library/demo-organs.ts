@@ -34,9 +34,15 @@ export function demoOrgansIn(folder: string, disk: Disk = realDisk): DemoOrgans 
     const { kind, name, trouble, facts } = headOf((await read(id)).text);
     return { id, kind, name: name ?? file, file, demo: true, changed: 0, trouble, facts, opened: null };
   };
+  // One after the other, so that a page that asks for its scripts meanwhile is answered between two.
+  const all = async (): Promise<readonly LibraryEntry[]> => {
+    const entries: LibraryEntry[] = [];
+    for (const file of files) entries.push(await entry(file));
+    return entries;
+  };
   let listed: Promise<readonly LibraryEntry[]> | null = null;
   return {
-    list: () => (listed ??= Promise.all(files.map(entry))),
+    list: () => (listed ??= all()),
     owns: (id) => id.startsWith(PREFIX),
     read,
   };

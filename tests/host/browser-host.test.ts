@@ -1,9 +1,11 @@
+import { EventEmitter } from "node:events";
 import { symlinkSync } from "node:fs";
-import { request } from "node:http";
+import { request, type ServerResponse } from "node:http";
 import { connect } from "node:net";
 import { join } from "node:path";
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { type BrowserHost, startBrowserHost } from "../../electron/browser/server.ts";
+import { OpenWindows } from "../../electron/browser/windows.ts";
 import { demoOrgansIn } from "../../electron/library/demo-organs.ts";
 import { HostService } from "../../electron/service/host-service.ts";
 import { Settings } from "../../electron/service/settings.ts";
@@ -296,6 +298,20 @@ describe("the loopback server", () => {
 });
 
 describe("the end of the browser host", () => {
+  test("waits for none of the windows that it has sent home", () => {
+    vi.useFakeTimers();
+    const windows = new OpenWindows(400, () => {});
+    const response = new (class extends EventEmitter {
+      readonly write = () => true;
+      readonly end = () => this.emit("close");
+    })();
+    windows.welcome(response as unknown as ServerResponse, () => () => {});
+    expect(vi.getTimerCount()).toBe(1);
+    windows.close();
+    expect(vi.getTimerCount()).toBe(0);
+    vi.useRealTimers();
+  });
+
   test("comes with its last window, not with one that is loaded anew", async () => {
     const machine = new Machine();
     const host = await start(machine, 400);
