@@ -65,11 +65,14 @@ const MARK_BEHIND = new RegExp(`^(.*?\\d) ?${MARK}$`, "iu");
 const DOUBLE_BEHIND = new RegExp(`^(.*?\\d) ?${DOUBLE_MARK}$`, "u");
 const PALMS = /^(.*?\d) ?(?:palmos|palms|palmi)\.?$/iu;
 
-/** Spanish lists count in palms; 13 of them name the 8'. Common practice. */
+/** Spanish lists count in palms; 13 of them name the 8', in Portugal 12. Common practice. */
 const PALM_LENGTHS: ReadonlyMap<string, Foot> = new Map([
   ["52", footOf(32)],
   ["26", footOf(16)],
+  ["24", footOf(16)],
   ["13", footOf(8)],
+  ["12", footOf(8)],
+  ["6", footOf(4)],
   ["6 1/2", footOf(4)],
   ["7", footOf(4)],
   ["3 1/4", footOf(2)],

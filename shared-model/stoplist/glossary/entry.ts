@@ -3,7 +3,23 @@ import type { Strength } from "../instrument.ts";
 import type { Family, Kind } from "../kind.ts";
 
 /** Languages in which a name is spelled, by their usual two letters; `la` is the Latin of old lists. */
-export type Language = "en" | "de" | "nl" | "fr" | "it" | "es" | "la" | "pt" | "ca" | "da" | "sv" | "pl";
+export type Language =
+  | "en"
+  | "de"
+  | "nl"
+  | "fr"
+  | "it"
+  | "es"
+  | "la"
+  | "pt"
+  | "ca"
+  | "da"
+  | "sv"
+  | "no"
+  | "fi"
+  | "pl"
+  | "cs"
+  | "hu";
 
 /** What the same name means under a printed pitch, number of ranks or place; what is left out stays as in the entry. */
 export interface Variant {

@@ -82,6 +82,7 @@ export const FLUTES: readonly GlossaryEntry[] = [
   }),
   described("Harmonic Flute", {
     also: {
+      pl: ["Flet harmoniczny"],
       en: ["Harm. Flute", "Harmonic Fl.", "Harm. Fl.", "Harm Fl", "Flute Harmonique"],
       de: ["Harmonieflöte", "Flûte harmonique"],
       nl: ["Harmonische fluit"],
@@ -117,6 +118,10 @@ export const FLUTES: readonly GlossaryEntry[] = [
   }),
   described("Traversflöte", {
     also: {
+      hu: ["Harántfuvola"],
+      fi: ["Poikkihuilu"],
+      pl: ["Flet poprzeczny"],
+      cs: ["Flétna příčná", "Příčná flétna"],
       en: ["Traverse Flute", "Traverse", "German Flute"],
       de: [
         "Travers-Flöte",
@@ -194,6 +199,11 @@ export const FLUTES: readonly GlossaryEntry[] = [
   }),
   described("Waldflöte", {
     also: {
+      hu: ["Erdei fuvola"],
+      fi: ["Metsähuilu"],
+      no: ["Skogfløyte"],
+      pl: ["Flet leśny"],
+      cs: ["Flétna lesní", "Lesní flétna"],
       en: ["Wald Flute", "Waldflute", "Forest Flute"],
       de: ["Waldtflöht", "Waldfloit", "Waldtfloit"],
       nl: ["Woudfluit", "Wout-fluit"],
@@ -213,6 +223,9 @@ export const FLUTES: readonly GlossaryEntry[] = [
   }),
   described("Blockflöte", {
     also: {
+      fi: ["Nokkahuilu"],
+      no: ["Blokkfløyte"],
+      pl: ["Flet prosty"],
       en: ["Block Flute", "Recorder"],
       de: ["Blockflöht", "Plockflöte", "PlockFlöite", "Blockpfeife", "Blockfl."],
       nl: ["Blokfluit"],
@@ -603,6 +616,11 @@ export const FLUTES: readonly GlossaryEntry[] = [
   }),
   described("Flute", {
     also: {
+      hu: ["Fuvola"],
+      no: ["Fløyte"],
+      fi: ["Huilu"],
+      pl: ["Flet"],
+      cs: ["Flétna"],
       en: ["Fl.", "Flutes"],
       de: ["Flöte", "Flöt", "Fleute", "Flöten", "Flöthe", "Floit", "Flaut"],
       nl: ["Fluit", "Fluyt", "Fluyte"],

@@ -16,6 +16,10 @@ export const MIXTURES: readonly GlossaryEntry[] = [
   }),
   described("Mixture", {
     also: {
+      hu: ["Mixtúra"],
+      no: ["Mikstur"],
+      fi: ["Mikstuura"],
+      pl: ["Mikstura"],
       en: ["Mix.", "Chorus Mixture", "Mixtures", "Great Mixture"],
       de: ["Mixtur", "Mixt.", "Mixturen", "Grossmixtur", "Großmixtur", "Mixtura"],
       nl: ["Mixtuur", "Mixtuer", "Mixt."],
@@ -106,6 +110,7 @@ export const MIXTURES: readonly GlossaryEntry[] = [
   }),
   described("Zimbel", {
     also: {
+      cs: ["Cimbál", "Cymbál"],
       en: ["Cimbel"],
       de: ["Cimbel", "Cymbel", "Zimbeln", "Zymbel", "Zymbeln", "Cymbeln", "Cimbeln", "Zimb.", "Cimbal", "Zimpel"],
       nl: ["Cimbel", "Cymbel", "Simbel"],

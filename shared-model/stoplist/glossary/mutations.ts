@@ -56,6 +56,10 @@ export const MUTATIONS: readonly GlossaryEntry[] = [
   }),
   described("Quint", {
     also: {
+      no: ["Kvint"],
+      fi: ["Kvintti"],
+      pl: ["Kwinta"],
+      cs: ["Kvinta"],
       en: ["Quinte"],
       de: ["Quinte", "Quinta", "Qvinta", "Qvint", "Quinth", "Quinten"],
       nl: ["Kwint"],
@@ -305,7 +309,13 @@ export const MUTATIONS: readonly GlossaryEntry[] = [
     source: "Greifenberger Institut, table of organ stops (greifenberger-institut.de, Tabelle), opening part",
   }),
   described("Terz", {
-    also: { de: ["Tertia", "Tertz", "Tertie", "Terzflöte", "Flötenterz", "Holzterz", "Hohlterz"], da: ["Terts"] },
+    also: {
+      fi: ["Terssi"],
+      pl: ["Tercja"],
+      cs: ["Tercie"],
+      de: ["Tertia", "Tertz", "Tertie", "Terzflöte", "Flötenterz", "Holzterz", "Hohlterz"],
+      da: ["Terts"],
+    },
     family: "mutation",
     kinds: ["tierce"],
     construction: "open",

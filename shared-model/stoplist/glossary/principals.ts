@@ -4,6 +4,11 @@ import { described, type GlossaryEntry } from "./entry.ts";
 export const PRINCIPALS: readonly GlossaryEntry[] = [
   described("Principal", {
     also: {
+      hu: ["Principál"],
+      fi: ["Prinsipaali", "Prinsipali"],
+      no: ["Prinsipal"],
+      pl: ["Pryncypał", "Pryncypal"],
+      cs: ["Principál"],
       en: ["Prin.", "Prin"],
       de: ["Prinzipal", "Principahl", "Prinz.", "Princ.", "Princ", "Prinzipahl", "Principall"],
       nl: ["Principaal", "Principael"],
@@ -102,6 +107,10 @@ export const PRINCIPALS: readonly GlossaryEntry[] = [
   }),
   described("Octave", {
     also: {
+      hu: ["Oktáv"],
+      fi: ["Oktaava"],
+      pl: ["Oktawa"],
+      cs: ["Oktáva"],
       en: ["Octave Diapason", "Oct. Diap.", "Octave Principal"],
       de: ["Oktave", "Octav", "Octava", "Okt.", "Oct.", "Octaf", "Octave minor", "Octava minor", "Oktav", "Octaue"],
       nl: ["Octaaf", "Octaav", "Octaef", "Oktaaf"],
@@ -129,6 +138,9 @@ export const PRINCIPALS: readonly GlossaryEntry[] = [
   }),
   described("Super Octave", {
     also: {
+      fi: ["Superoktaava"],
+      pl: ["Superoktawa"],
+      cs: ["Superoktáva"],
       en: ["Superoctave", "Super-octave", "Octave Fifteenth"],
       de: [
         "Superoktave",
@@ -425,6 +437,8 @@ export const PRINCIPALS: readonly GlossaryEntry[] = [
   }),
   described("Octavbass", {
     also: {
+      pl: ["Oktawbas"],
+      cs: ["Oktávbas", "Oktávový bas"],
       de: ["Oktavbass", "Octavbaß", "Octav Bass", "Oktavbaß"],
       nl: ["Octaafbas"],
       fr: ["Octavebasse", "Octave basse"],

@@ -4,6 +4,10 @@ import { described, type GlossaryEntry } from "./entry.ts";
 export const REEDS: readonly GlossaryEntry[] = [
   described("Trumpet", {
     also: {
+      hu: ["Trombita"],
+      fi: ["Trumpetti"],
+      pl: ["Trąbka"],
+      cs: ["Trubka"],
       en: ["Tpt", "Trump.", "Trpt.", "Tpt."],
       de: [
         "Trompete",
@@ -145,7 +149,7 @@ export const REEDS: readonly GlossaryEntry[] = [
     traits: ["echo", "treble-only"],
   }),
   described("Bajoncillo", {
-    also: { es: ["Baxoncillo", "Bajoncillos", "Bajete"], pt: ["Baixãozinho"] },
+    also: { es: ["Baxoncillo", "Bajoncillos", "Bajete"], pt: ["Baixãozilho", "Baixozilho", "Baixãozinho"] },
     family: "reed-chorus",
     kinds: ["horizontal-trumpet"],
     construction: "horizontal conical",
@@ -253,6 +257,10 @@ export const REEDS: readonly GlossaryEntry[] = [
   }),
   described("Posaune", {
     also: {
+      hu: ["Harsona"],
+      fi: ["Pasuuna"],
+      pl: ["Puzon"],
+      cs: ["Pozoun"],
       de: ["Posaun Bass", "Posaunenbass", "Posaunbaß", "Bassaune", "Pos.", "Posaunen", "Posaunenbas", "Possaune"],
       da: ["Basun"],
       sv: ["Basun"],
@@ -456,6 +464,9 @@ export const REEDS: readonly GlossaryEntry[] = [
   }),
   described("Oboe", {
     also: {
+      hu: ["Oboa"],
+      pl: ["Obój"],
+      cs: ["Hoboj"],
       en: ["Hautbois", "Hautboy", "Hautboys", "Hoboy", "Ob.", "Ob"],
       de: ["Hoboe", "Hautbois", "Hautbos"],
       nl: ["Hobo", "Hautbois"],
@@ -513,6 +524,7 @@ export const REEDS: readonly GlossaryEntry[] = [
   }),
   described("Clarinet", {
     also: {
+      fi: ["Klarinetti"],
       en: ["Clt", "Clarionet", "Orchestral Clarinet", "Bass Clarinet"],
       de: ["Klarinette", "Clarinette", "Klarinett", "Clarinett"],
       nl: ["Klarinet"],

@@ -42,7 +42,12 @@ export const SHORT_REEDS: readonly GlossaryEntry[] = [
     source: "clevelandbeckerath.org, note on the stop families",
   }),
   described("Vox humana", {
-    also: { en: ["Vox Hum."], de: ["Voxhumana", "Menschenstimme", "Vox hum.", "Humana"], nl: ["Vox humaan"] },
+    also: {
+      pl: ["Głos ludzki"],
+      en: ["Vox Hum."],
+      de: ["Voxhumana", "Menschenstimme", "Vox hum.", "Humana"],
+      nl: ["Vox humaan"],
+    },
     family: "reed-short",
     kinds: ["voix-humaine"],
     construction: "short, half-covered cylinders",

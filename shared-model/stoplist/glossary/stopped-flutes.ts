@@ -71,6 +71,10 @@ export const STOPPED_FLUTES: readonly GlossaryEntry[] = [
   }),
   described("Gedackt", {
     also: {
+      hu: ["Fedett"],
+      fi: ["Gedakti"],
+      pl: ["Kryty"],
+      cs: ["Kryt"],
       en: ["Gedact", "Gedekt", "Gedeckt"],
       de: [
         "Gedeckt",
@@ -371,6 +375,8 @@ export const STOPPED_FLUTES: readonly GlossaryEntry[] = [
     also: {
       en: ["Quintaten", "Quintadene", "Quintade"],
       de: [
+        "Quinta Thena",
+        "Quintathena",
         "Quintaden",
         "Quintadeen",
         "Quintadehn",
@@ -498,6 +504,11 @@ export const STOPPED_FLUTES: readonly GlossaryEntry[] = [
   }),
   described("Rohrflöte", {
     also: {
+      hu: ["Csövesfuvola"],
+      fi: ["Ruokohuilu", "Putkihuilu"],
+      no: ["Rørfløyte"],
+      pl: ["Flet rurkowy", "Rurflet"],
+      cs: ["Flétna trubicová", "Trubicová flétna"],
       en: ["Rohr Flute", "Rohrflute", "Chimney Flute", "Rohr Fl.", "Chimney Fl."],
       de: [
         "Rohrflöt",

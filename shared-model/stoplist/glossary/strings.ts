@@ -212,6 +212,8 @@ export const STRINGS: readonly GlossaryEntry[] = [
   }),
   described("Salicional", {
     also: {
+      pl: ["Salicjonał"],
+      cs: ["Salicionál"],
       en: ["Sal.", "Salic.", "Salcional"],
       de: ["Saliconal", "Salicion.", "Saliz.", "Salicionel", "Salizional"],
       nl: ["Salicionaal"],

@@ -1,3 +1,5 @@
+import { isAidsTitle } from "./accessories.ts";
+import { isCouplerTitle } from "./couplers.ts";
 import { halfTitle } from "./halves.ts";
 import { headingIn } from "./headings.ts";
 import type { KnownNames } from "./known-names.ts";
@@ -43,6 +45,8 @@ function kindOf(text: string, names: KnownNames): Cell["kind"] {
   if (heading?.exact && !names.isPlainName(text)) return "heading";
   // "Mano izquierda" over one column, "Mano derecha" over the other.
   if (halfTitle(text)?.sure) return "heading";
+  // "Koppeln" over a column of them.
+  if (isCouplerTitle(text) || isAidsTitle(text)) return "heading";
   if (text.length > 120) return "words";
   const parts = partsOfLine(text.replace(/^\d{1,3}[.)]\s*/, ""), names);
   const [first] = parts;
@@ -180,9 +184,19 @@ const isColumnTitle = (text: string): boolean =>
 /** Whether the row names the columns of a table. */
 const isTitles = ({ cells }: Row): boolean => cells.length > 1 && cells.every(({ text }) => isColumnTitle(text));
 
+const NUMBER_TITLE = /^(?:no\.?|nr\.?|n[°º]|#|number|nummer|lfd\.? ?nr\.?)$/i;
+
+/** A column titled as numbers of the stops says nothing else, in whatever order they stand. */
+function withoutTitledNumbers(rows: readonly Row[]): readonly Row[] {
+  const column = rows.find(isTitles)?.cells.find(({ text }) => NUMBER_TITLE.test(text))?.at;
+  if (column === undefined) return rows;
+  const isNumber = ({ at, text }: Cell): boolean => at === column && /^\d{1,3}[.)]?$/.test(text);
+  return rows.map((row) => ({ ...row, cells: row.cells.filter((cell) => !isNumber(cell)) }));
+}
+
 /** Rows of a block, column by column when it has several, each row a line when not. */
 function readBlock(printed: readonly Row[]): Entry[] {
-  const rows = withNumbers(printed);
+  const rows = withNumbers(withoutTitledNumbers(printed));
   const plain = (row: Row): Entry => ({ line: row.line, text: joinCells(row.cells), blankBefore: false });
   const rowsLeft = withRanks(
     rows.filter((row) => !isTitles(row)),

@@ -29,7 +29,7 @@ export interface CouplerLine {
 const NOT_A_COUPLER =
   /reversib|pistons?\b|combination|combs\b|combinaison|composition|kombination|thumb|toe stud|toe-stud|indicator|all couplers|couplers off|koppeln ab|handregister ab|absteller|midi|crescendo|walze|tutti|generals?\b|divisionals?\b|memory|setzer|studs?\b/iu;
 const LABEL =
-  /^(?:\d+ |drei |zwei |vier |three |two |four |deux |trois )?(?:(?:normal|schiebe|manualschiebe|manual|pedal|register|zug|gabel|haupt|inter|intra)[- ]?)?(?:koppel(?:n|ungen|ung|ing|ingen|s|züge)?|kopplungen|kopplung|couplers?|cplrs?\.?|coup\.|accouplements?|acct\.?|accts?\.|acc\.|copulas?|kopulas?|copula|cop\.|union[ei]|unión|uniones|enganches?|acoplamientos?|accoppiament[oi]|kobler|kobbel|kop(?:p)?ler|koblinger|kopplingar|kopplingen|koppels|manuaalkoppel(?:ing)?|schuifkoppel|tirasses?|tir\.|octaves? aig(?:u|uë|üe)s?|octaves? graves?|super(?:oktav|octav)?[- ]?koppel(?:n)?|o[kc]tav[- ]?koppel(?:n)?|coppel(?:n)?|sub(?:oktav|octav)?[- ]?koppel(?:n)?|superkoppel(?:n)?|ober(?:oktav|octav)koppel(?:n)?|unteroktavkoppel(?:n)?|melodiekoppel|basskoppel|appel)(?![\p{L}])(?: (?:des claviers|der manuale|de los teclados|dei manuali|delle tastiere|manuali|tastiere|claviers))?\s*[:=.–-]?\s*/iu;
+  /^(?:\d+ |drei |zwei |vier |three |two |four |deux |trois )?(?:(?:normal|schiebe|manualschiebe|manual|pedal|register|zug|gabel|haupt|inter|intra)[- ]?)?(?:koppel(?:n|ungen|ung|ing|ingen|s|züge)?|kopplungen|kopplung|couplers?|cplrs?\.?|coup\.|accouplements?|acct\.?|accts?\.|acc\.|copulas?|kopulas?|copula|cop\.|union[ei]|unión|uniones|enganches?|acoplamientos?|accoppiament[oi]|kobler|kobbel|kop(?:p)?ler|koblinger|kopplingar|kopplingen|koppels|spojk[ay]|połączeni[ae]|łączniki?|łącznik|yhdistimet|yhdistäjät|yhdistäjä|kopulácie|manuaalkoppel(?:ing)?|schuifkoppel|tirasses?|tir\.|octaves? aig(?:u|uë|üe)s?|octaves? graves?|super(?:oktav|octav)?[- ]?koppel(?:n)?|o[kc]tav[- ]?koppel(?:n)?|coppel(?:n)?|sub(?:oktav|octav)?[- ]?koppel(?:n)?|superkoppel(?:n)?|ober(?:oktav|octav)koppel(?:n)?|unteroktavkoppel(?:n)?|melodiekoppel|basskoppel|appel)(?![\p{L}])(?: (?:des claviers|der manuale|de los teclados|dei manuali|delle tastiere|manuali|tastiere|claviers))?\s*[:=.–-]?\s*/iu;
 const SUPER =
   /(?<![\p{L}])(?:super[- ]?(?:oktav[e]?|octave?|oktaaf)?[- ]?(?:koppel\w*)?|octaves? aig(?:u|uë|üe)s?|ottava acuta|acuta|ottave acute|octava aguda|aguda|oberoktav\w*|octave up|octave|oct\.?|ottava|oktav|8ve|o[kc]tav[- ]?koppel\w*)(?![\p{L}])/giu;
 const SUB =
@@ -307,8 +307,14 @@ function partedEnds(
     );
     if (!looksLikeDivision(first, names) || !looksLikeDivision(second, names)) continue;
     // "I - Grand-Orgue" is a heading: only to the pedal is a numeral joined with a name.
-    const numerals = [first, second].filter((end) => /^(?:I{1,3}|IV|VI{0,2}|[1-7])\.?$/.test(end)).length;
-    if (numerals === 1 && match[1] !== undefined && ![first, second].some((end) => /^p(?:[eé]d\S*|\.)?$/i.test(end)))
+    const numerals = [first, second].filter(
+      (end) => /^(?:I{1,3}|IV|VI{0,2}|[1-7])\.?$/.test(end) || headingIn(end)?.numberOnly,
+    ).length;
+    if (
+      numerals === 1 &&
+      match[1] !== undefined &&
+      ![first, second].some((end) => /^(?:p(?:[eé]d\S*|\.)?|j)$/i.test(end))
+    )
       continue;
     const sign = match[1];
     const by = sign === undefined || sign === "&" ? "words" : sign === "–" || sign === "—" ? "-" : sign;

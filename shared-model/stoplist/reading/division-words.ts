@@ -31,20 +31,20 @@ const NAMES: Readonly<Record<Role, string>> = {
   main:
     "great greatorgan grorgue gdorgue grandorg hauptwerk hauptwerck hauptwerke hauptwerch hauptmanual hauptorgel hoofdwerk hoofdmanuaal hooftwerk grootwerk grandorgue " +
     "grandorgues grandorgano granorgano granorgan organogrande organomayor organomaior organoprincipale organoprincipal primoorgano organoprimo hovedvaerk hovedverk " +
-    "hovedvark hovedvverk huvudverk overstewerk principaalwerk blokwerk manual manuaal manuale manualwerk clavier hauptclavier gran'organo grotorgano grando organomajor organummagnum greatmanual hauptwercke tastiera tastieraunica teclado tecladounico manualeunico clavierunique manuelunique manuel",
+    "hovedvark hovedvverk huvudverk overstewerk principaalwerk blokwerk manual manuaal manuale manualwerk clavier hauptclavier gran'organo grotorgano hlavnistroj hlavnimanual manualglowny sekcjaglowna glowny paakoneisto manuał manuál grando organomajor organummagnum greatmanual hauptwercke tastiera tastieraunica teclado tecladounico manualeunico clavierunique manuelunique manuel",
   swell:
     "swell swellorgan schwellwerk schwellwerck schwellpositiv schweller zwelwerk zwelkast recit recitexpressif expressif organoespressivo espressivo " +
     "recitativo recitativoespressivo organorecitativo expresivo organoexpresivo organoexpresiva svallverk svall svaellverk svellevaerk svellverk svelleverk svelle " +
-    "zwelmanuaal reciet reciet recitatief recitexpresivo recitexpr",
+    "ekspresyjny manualekspresyjny zaluziovystroj paisutinkoneisto recitpaisutin zwelmanuaal reciet reciet recitatief recitexpresivo recitexpr",
   choir: "choir choirorgan chororgan",
   back:
-    "ruckpositiv ruckpositive ruckpositif ruckwerk ruckwerck rugwerk rugpositief rugpositif rugpositiv rugge rygpositiv ryggpositiv positifdedos positivededos dos cadereta caderetadeespalda " +
+    "ruckpositiv zadnipozitiv tylnypozytyw pozytywtylny selkapositiivi ruckpositive ruckpositif ruckwerk ruckwerck rugwerk rugpositief rugpositif rugpositiv rugge rygpositiv ryggpositiv positifdedos positivededos dos cadereta caderetadeespalda " +
     "cadireta organotergale positivotergale positivodidos tergale chair chairorgan petitorgue stoelwerk ruggewerk caderetaexterior",
   upper:
-    "uppermanual upperkeyboard oberesmanual oberwerk oberwerck oberklavier obermanual oberpositiv bovenwerk bovenklavier bovenmanuaal overvaerk overvark oververk oververk oververck ovververk opperwerk oberclavier oberwercke " +
+    "ylakoneisto hornistroj uppermanual upperkeyboard oberesmanual oberwerk oberwerck oberklavier obermanual oberpositiv bovenwerk bovenklavier bovenmanuaal overvaerk overvark oververk oververk oververck ovververk opperwerk oberclavier oberwercke " +
     "organosuperiore",
   breast:
-    "brust brustwerk brustwerck brustwercke brustpositiv brustpositif borstwerk borstpositief brostverk brystvaerk brystverk brystpositiv caderetainterior organodepecho",
+    "rintakoneisto prsnistroj brust brustwerk brustwerck brustwercke brustpositiv brustpositif borstwerk borstpositief brostverk brystvaerk brystverk brystpositiv caderetainterior organodepecho",
   lower:
     "lowermanual lowerkeyboard unteresmanual unterwerk unterwerck unterpositiv unterklavier unterclavier onderwerk onderpositief onderpositif onderklavier hinterwerk underverk undervaerk nederwerk",
   crown: "kronwerk kronpositiv kroonwerk kronenwerk kronverk",
@@ -52,7 +52,7 @@ const NAMES: Readonly<Record<Role, string>> = {
   echo: "echo echoorgan echowerk echowerck organoeco organoecho eco ecos echos recitecho recitdecho claviererdecho clavierdecho ecodeltotal organoecco ecco ekovaerk ekovark organodeecos arcadeecos",
   bombarde: "bombarde bombardeorgan bombardwerk bombardewerk clavierdebombarde bombardes tubaorgan trompeteria tuba",
   positive:
-    "positive positiveorgan positiv positif positief positivo positifexpressif positivoespressivo organopositivo positiva positifint positifinterieur oberpositif rygpos",
+    "positive positiveorgan positiv positif positief positivo positifexpressif positivoespressivo organopositivo positiva pozitiv pozytyw positiivi positiiv pozityw positifint positifinterieur oberpositif rygpos",
   far: "fernwerk fernorgel fjernvaerk celestial celestialorgan gallery galleryorgan grandchancel",
   antiphonal:
     "antiphonal antiphonalorgan antiphonale processional nave naveorgan transept transeptorgan westpositiv antiphonalswell antiphonalgreat",
@@ -63,7 +63,7 @@ const NAMES: Readonly<Record<Role, string>> = {
   other:
     "ancillary floating floatingorgan accompaniment accompanimental continuo corona krone dekoration auxiliary extensionorgan kleinwerk vorwerk mittelwerk mittelmanual",
   pedal:
-    "pedal pedalorgan pedals pedale pedaal pedalier pedaliera pedalera pedalwerk pedalwerck pedall pedalklavier pedalclavier ped pedalier pedalmanual pedalklaviatur " +
+    "jalkio pedał sekcjapedalu pedal pedalorgan pedals pedale pedaal pedalier pedaliera pedalera pedalwerk pedalwerck pedall pedalklavier pedalclavier ped pedalier pedalmanual pedalklaviatur " +
     "grosspedal kleinpedal kleinpedal hauptpedal groepedal kleinpedaal pedalturm vrijpedaal pedalibero pedaleorgan organopedale pedaalwerk pedalo contras",
 };
 
@@ -160,6 +160,7 @@ const SHORT: Readonly<Record<string, readonly Role[]>> = {
   or: ["orchestral"],
   ped: ["pedal"],
   pd: ["pedal"],
+  j: ["pedal"],
   pedal: ["pedal"],
   pd_: ["pedal"],
   pw: ["pedal"],

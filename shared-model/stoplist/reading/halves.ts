@@ -16,9 +16,9 @@ const BOTH =
   /(?:\(?(?:b(?:ass|aß|as|asse|assi|ajos?|\.)?) ?(?:\/|\+|&|-|und|en|et|and|e|y|u\.) ?(?:d(?:is[ck]ant|is[ck]\.?|escant|essus|isc|isk|\.)?|treble|t(?:iples?)?\.?|s(?:opr(?:ani|\.)?|\.))|(?:d(?:is[ck]ant|essus|escant)|treble|tiples?|soprani) ?(?:\/|\+|&|-|und|en|et|and|e|y|u\.) ?(?:bass|baß|bas|basse|bassi|bajos?)|b\. ?(?:s|d)\.|m\. ?i\. ?(?:y|\/) ?m\. ?d\.|m\. ?d\. ?(?:y|\/) ?m\. ?i\.|ambas manos|beide hälften|bas en disc\.)(?![\p{L}'’])/iuy;
 const DIVIDED = /(?:divided|geteilt|gedeeld|deelbaar|spezzat[oaie]|coupée?s?|partid[oa]s?|halbiert|delt)(?![\p{L}])/iuy;
 const TREBLE =
-  /(?:im |in |nel |nei |ne |en |dans le |from the )?(?:d[ei]s[ck]ant(?:us|is|en|e|seite)?|disc\.|disk\.|soprani|soprana|soprane|soprano|sopr\.|sopran|tiples?|mano derecha|m\. ?d\.|mano destra|ma ?no dr?\.|treble|dessus|superius|cantus|derecha|right hand)(?![\p{L}])/iuy;
+  /(?:im |in |nel |nei |ne |en |dans le |from the )?(?:d[ei]s[ck]ant(?:us|is|en|e|seite)?|disc\.|disk\.|soprani|soprana|soprane|soprano|sopr\.|sopran|tiples?|mano derecha|mão direita|mao direita|m\. ?d\.|mano destra|ma ?no dr?\.|treble|dessus|superius|cantus|derecha|right hand)(?![\p{L}])/iuy;
 const BASS =
-  /(?:im |in |nel |nei |en |dans la )?(?:bassi|bajos?|mano izquierda|m\. ?i\.|mano sinistra|izquierda|bass half|left hand)(?![\p{L}])/iuy;
+  /(?:im |in |nel |nei |en |dans la )?(?:bassi|bajos?|mano izquierda|mão esquerda|mao esquerda|m\. ?i\.|mano sinistra|izquierda|bass half|left hand)(?![\p{L}])/iuy;
 const EITHER_BASS = /(?:im |in |in the )?(?:bass|baß|bas|basse|basso|bassus)(?![\p{L}])/iuy;
 const LETTER = /([BDS])(?:\.|(?=[\s,;)\]]|$))(?!\s?\p{Lu}?\p{Ll}{3})/uy;
 const SMALL_LETTER = /([bds])\.(?=[\s,;)\]]|$)(?!\s?\p{Lu}\p{Ll}{2})/uy;

@@ -114,6 +114,7 @@ function strangeLead(list: ListSoFar, lead: string, rest: string): Heading | nul
     return null;
   if (
     isListTitle(name) ||
+    isListTitle(`${name}:`) ||
     isAidsTitle(name) ||
     isCouplerTitle(name) ||
     isProse(name) ||

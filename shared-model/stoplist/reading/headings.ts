@@ -38,7 +38,7 @@ const ORDINALS: readonly (readonly [pattern: string, number: number])[] = [
 ];
 const ORDINAL = ORDINALS.map(([pattern]) => `(${pattern})`).join("|");
 const BOARD =
-  "(?:manualen?|manuaal|manuali?|manuale|man\\.?|clavier|clav\\.?|klavier|klaviatur|kl\\.?|keyboard|keyb\\.?|tastiera|tast\\.?|teclado|tecl\\.?|klaver|m(?=[ .]*[IVX\\d]))";
+  "(?:manualen?|manuaal|manuali?|manuał|manuál|sormio|billentyűzet|manuale|man\\.?|clavier|clav\\.?|klavier|klaviatur|kl\\.?|keyboard|keyb\\.?|tastiera|tast\\.?|teclado|tecl\\.?|klaver|m(?=[ .]*[IVX\\d]))";
 const NUMBER = "(?:(I{1,3}|IV|VI{0,2})|(\\d))";
 const DOT = "(?: ?[.):°ºª]|e|er)?";
 const BOARD_FIRST = new RegExp(
@@ -56,12 +56,12 @@ const COUNT =
 const RANGE_WORD =
   /(?:tasten|manual|pedal|klaviatur)?umfang|compass|range|étendue|estensione|omvang|extensión|tasten|kurze oktave|short octave|ottava corta|octava corta|korte? octaaf/giu;
 const ENCLOSED =
-  /(?<!un)enclosed|in swell ?box|under expression|exp\.|expressi[fv]e?|expressif|expresiv[oa]|espressiv[oa]|im schwell(?:er|kasten)|schwellbar|in (?:de )?zwelkast|en caja expresiva|en boîte expressive|in cassa espressiva/iu;
+  /(?<!un)enclosed|in swell ?box|under expression|exp\.|expressi[fv]e?|expressif|expresiv[oa]|espressiv[oa]|im schwell(?:er|kasten)|schwellbar|in (?:de )?zwelkast|en caja expresiva|en boîte expressive|in cassa espressiva|w szafie ekspresyjnej|ekspresyjn[ya]|v žaluziové skříni|žaluziov[áýé]|paisutinkaapissa|i svellkasse|i svällare/iu;
 const PULL_DOWN =
   /angehängt|pull-?down|aangehangen|en tirasse|attaccata|costantemente unit[ao]|permanently coupled|fest angekoppelt|unita? al manuale|fast gekoppelt|enganchado/iu;
 /** What indexes and builders print behind a heading: kinds of action, wind pressures. Common practice. */
 const TECHNICAL =
-  /(?:key|stop) action \p{L}+|[-–—,;(]?\s*\d[\d½¼¾⅛⅜⅝⅞ /.,]*(?:inch(?:es)?|in\.|”|″|"|mm|cm)(?:\s(?:of\s)?(?:wind|water)(?:\s(?:pressure|gauge))?)?\)?/giu;
+  /(?:key|stop) action \p{L}+|[-–—,;(]?\s*(?:(?:reeds?|flues?|flue ?work|zungen|labialen?)\s+)?\d[\d½¼¾⅛⅜⅝⅞ /.,]*(?:inch(?:es)?|in\.|”|″|"|mm|cm)(?:\s(?:of\s)?(?:wind|water)(?:\s(?:pressure|gauge))?)?\)?/giu;
 const COMPASS_IN_WORDS = /compass[- –]low (\S+)[,;]? compass[- –]high (\S+)/iu;
 const YEAR = /(?<!\d)1[3-9]\d\d(?!\d)|(?<!\d)20[0-4]\d(?!\d)/;
 
@@ -161,6 +161,8 @@ function nameInPiece(text: string): Named | null {
 const trim = (text: string): string =>
   text
     .replace(/\s+/g, " ")
+    // Old print ends headings with a full stop; behind a short word it may be an abbreviation.
+    .replace(/(?<=\p{L}{5}|\b(?:great|swell|choir|solo|echo))\.\s*$/iu, "")
     .replace(/^[\s,;:.=*•_–—-]+/u, "")
     .replace(/[\s,;:=*_–—-]+$/u, "")
     .trim();
@@ -202,7 +204,9 @@ function readHeading(text: string): Heading | null {
   const inBrackets = [...numbered.rest.matchAll(/\(([^()]*)\)/g)].map((match) => match[1] as string);
   const plain = trim(numbered.rest.replace(/\([^()]*\)/g, " ").replace(PULL_DOWN, " ")).replace(/\s+,/g, ",");
   const trailing = numbered.number === null ? numberIn(plain) : null;
-  const outer = trailing?.number != null ? trim(trailing.rest) : plain;
+  const unnumbered = trailing?.number != null ? trim(trailing.rest) : plain;
+  // "Manual II in swell box": the box is said of a keyboard that has no other name.
+  const outer = trim(unnumbered.replace(ENCLOSED, " ")) === "" ? "" : unnumbered;
   const bracketNumber = inBrackets
     .map((one) => numberIn(trim(one)).number ?? romanValue(trim(one)))
     .find((one) => one !== null);

@@ -1,4 +1,7 @@
+import { withoutKnobNumbers } from "./counted-stops.ts";
+import { withFootnotes } from "./footnotes.ts";
 import type { Question } from "./reading.ts";
+import { withoutScanFaults } from "./scanned-text.ts";
 
 /** A line of the list with everything that is not the list's own words taken off. */
 export interface PrintedLine {
@@ -267,5 +270,5 @@ export function printedLines(text: string): { readonly lines: readonly PrintedLi
     }
     return { line, text: withoutRunningNumbers(withoutMarkup(plainSigns(content.slice(0, LONGEST_LINE)))) };
   });
-  return { lines: withoutDoubleSpacing(lines), questions };
+  return { lines: withoutDoubleSpacing(withFootnotes(withoutKnobNumbers(withoutScanFaults(lines)))), questions };
 }

@@ -78,7 +78,7 @@ const NUMBER_WORDS: Readonly<Record<string, number>> = {
 
 const UNIT =
   "(?:f[aä]ch(?:e|es|en|ig)?|ranks?|rks?|rangs?|rgs?|rang|r(?=[.\\s,;)\\]]|$)|st(?:erke?|k)?(?=[.\\s,;)\\]]|$)|sterke?|kor(?:ig)?|chor(?:ig)?|chörig|chöre|choren" +
-  "|k[oö]rig|korr|fil[ae]|filas|hileras?|hil(?=\\.)|h(?=[.\\s,;)\\]]|$)|voudig|voci|x(?=[.\\s,;)\\]]|$)|dobb(?=\\.))";
+  "|k[oö]rig|korr|fil[ae]|filas|hileras?|hil(?=\\.)|h(?=[.\\s,;)\\]]|$)|voudig|voci|ch(?=[.\\s,;)\\]]|$)|x(?=[.\\s,;)\\]]|$)|dobb(?=\\.))";
 const TO = " ?(?:\\.(?= ?\\d)|-|–|—|à|bis|to|tot|t/m|al|a|/|,|u\\.|und|en|et|\\.\\.) ?-?";
 const COUNTED = new RegExp(
   `(\\d{1,2})(?:[-–]?(?:fach)?,?${TO}(\\d{1,2}))?(?:${TO}(\\d{1,2}))?\\.? ?[-–]?(?:${UNIT})(?![a-zäöüß])\\.?`,

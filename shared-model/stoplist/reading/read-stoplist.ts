@@ -1,5 +1,6 @@
 import { type Compass, type Key, LOWEST_KEY } from "../../pitch/key.ts";
 import { foldedSpelling } from "../glossary/spelling.ts";
+import { isFarewell } from "./accessories.ts";
 import { inReadingOrder } from "./columns.ts";
 import type { Coupled, PrintedCoupler } from "./couplers.ts";
 import { divisionsMeant } from "./couplers.ts";
@@ -113,6 +114,24 @@ function withStops(
   });
 }
 
+/** Lines behind a letter's farewell: a name, an address. */
+const LAST_LINES = 6;
+
+/** The entries without the end of the letter in which they were sent. */
+function withoutFarewell(entries: readonly WholeEntry[]): readonly WholeEntry[] {
+  const end = entries.findIndex(({ text }, at) => at >= entries.length - LAST_LINES && isFarewell(text));
+  return end > 0 ? entries.slice(0, end) : entries;
+}
+
+const WHOLE_ORGAN = /orgel$|organ$|^grand[- ]?orgue|^orgue|^[oó]rgano|^gran/iu;
+
+/** "Hauptorgel" over the divisions of an organ, with no stops of its own: its name. */
+function titleDivision(divisions: readonly DivisionDraft[]): DivisionDraft | null {
+  const [first, second] = divisions;
+  if (!first || !second || first.stops.length > 0 || first.kind === "pedal" || first.keyboard !== null) return null;
+  return WHOLE_ORGAN.test(first.name ?? "") && second.stops.length > 0 && second.role === first.role ? first : null;
+}
+
 const named = (divisions: readonly DivisionDraft[]): Coupled[] =>
   divisions.map(({ name, role, kind, keyboard }) => ({ name: name ?? UNNAMED_MANUAL, role, kind, keyboard }));
 
@@ -213,7 +232,7 @@ export function readStoplist(text: string): Reading {
     return { name: null, divisions: [], couplers: [], unisonOff: [], tremulants: [], questions: questions.list() };
   }
   const names = new KnownNames();
-  const entries = wholeEntries(inReadingOrder(withoutRankLetters(printed.lines, questions), names));
+  const entries = withoutFarewell(wholeEntries(inReadingOrder(withoutRankLetters(printed.lines, questions), names)));
   const reader = new ListReader(names, questions, {
     headings: headingsOf(entries),
     numbered: isNumbered(entries.map((entry) => entry.text)),
@@ -225,7 +244,12 @@ export function readStoplist(text: string): Reading {
   const list = reader.finish();
 
   const couplers = [...list.couplers];
-  const kept = withStops(list.divisions, couplers, questions);
+  const title = list.title === null ? titleDivision(list.divisions) : null;
+  const kept = withStops(
+    list.divisions.filter((division) => division !== title),
+    couplers,
+    questions,
+  );
   const divisions = [...kept, ...pedalOfCouplers(kept, couplers)];
   distinctNames(divisions);
   lendByPedal(divisions);
@@ -250,7 +274,7 @@ export function readStoplist(text: string): Reading {
     };
   });
   return {
-    name: list.title,
+    name: list.title ?? title?.name ?? null,
     divisions: settled,
     couplers: settledCouplers(couplers, named(divisions), questions),
     unisonOff: settledUnisonOff(list, divisions),

@@ -21,7 +21,8 @@ export const lenderIn = (text: string): string => (BORROWED.exec(text.trim())?.[
 
 /** Reads a remark, in brackets or not; `null` when it is none of these. */
 export function remarkIn(text: string): Remark | null {
-  const trimmed = text.trim();
+  // "20 from Great Bourdon" counts the pipes that are lent.
+  const trimmed = text.trim().replace(/^\d{1,2} (?:(?:pipes?|notes?) )?(?=from\s)/i, "");
   if (PREPARED.test(trimmed) || PREPARED_ANYWHERE.test(trimmed))
     return { borrowed: null, prepared: true, atPedal: false };
   const borrowed = BORROWED.exec(trimmed);

@@ -5,7 +5,7 @@ import { type Token, tokensOf } from "./line-tokens.ts";
 import type { PitchMark } from "./pitches-in-line.ts";
 import { FORMER, REMARK_WORDS, remarkIn } from "./remarks.ts";
 import { isMark, isName, runsOf, type Segment, segmentsOf } from "./runs-in-line.ts";
-import { emptyDraft, type LinePart, type StopDraft, takeKey } from "./stop-draft.ts";
+import { emptyDraft, hasMarks, type LinePart, type StopDraft, takeKey } from "./stop-draft.ts";
 import { isTalk, nameFrom, tidyName, wording } from "./stop-name.ts";
 
 /** Spanish names count their length in palms (`Flautado de 13`). */
@@ -142,7 +142,20 @@ function draftOf(text: string, run: readonly Token[], names: KnownNames): LinePa
       draft.bareName = draft.name;
     }
   }
+  takeUnusualLength(draft, names);
   return draft.name === "" ? { kind: "marks", draft } : { kind: "stop", draft };
+}
+
+/** "Octave 7": a figure behind a known name that is neither a usual length nor a usual label is a length to ask about. */
+const UNUSUAL = /^(.{3,}) (5|7|9|10|11|18|20)$/u;
+
+function takeUnusualLength(draft: StopDraft, names: KnownNames): void {
+  const [, name = "", printed = ""] = UNUSUAL.exec(draft.name) ?? [];
+  if (name === "" || hasMarks(draft) || names.isPlainName(draft.name) || !names.isPlainName(name)) return;
+  const at = draft.at + draft.name.length - printed.length;
+  draft.pitches.push({ start: at, end: at + printed.length, printed, foot: null, choices: [], sure: true, sign: "" });
+  draft.name = name;
+  draft.bareName = name;
 }
 
 /** A row of a stop has no more cells; looking cell by cell costs the square of their number. Ours, to bound time. */
@@ -221,8 +234,16 @@ const COUNTED_CONTRAS = /^(\s*)(?:\d{1,2}|siete|ocho|diez|doce) (?=contras\b)/i;
 const HALVES_OF_TWO =
   /(\p{Lu}\p{L}+(?: \p{L}+)?) bass (?:&|and) (\p{Lu}\p{L}+(?: \p{L}+)? treble) ([IV]{1,4}|\d{1,2}(?: ?ranks?| ?ft|['’])?)(?=[.,;]|$)/gu;
 
+/** "Bourdon 16ft 58": behind a length with its mark, more than any number of feet or ranks counts pipes. */
+const PIPES = /(?<=\d ?(?:ft\.?|feet|['’′])\s+)(?!16$|32$)(?:1[2-9]|[2-9]\d)$/iu;
+
+/** "Flautado de 12 tapado": Portuguese names count palms and go on behind them. */
+const PORTUGUESE_PALMS = /(?<![\p{L}])(flautado) de (24|12|6) (tapado|aberto)(?![\p{L}])/iu;
+
 function partsOfCell(printed: string, names: KnownNames): readonly LinePart[] {
   const text = printed
+    .replace(PORTUGUESE_PALMS, "$1 $3 $2 palmos")
+    .replace(PIPES, "")
     .replace(COUNTED_CONTRAS, (count) => " ".repeat(count.length))
     .replace(HALVES_OF_TWO, "$1 in the bass $3, $2 $3");
   const parts: LinePart[] = [];

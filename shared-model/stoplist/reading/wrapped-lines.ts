@@ -45,6 +45,7 @@ export function wholeEntries(entries: readonly Entry[]): WholeEntry[] {
       const next = entries[index + 1] as Entry;
       if (
         !isRow(last.text) ||
+        headingIn(text)?.exact ||
         /\.$/.test(last.text) ||
         next.blankBefore ||
         next.line !== last.line + 1 ||
