@@ -298,16 +298,18 @@ describe("the loopback server", () => {
 });
 
 describe("the end of the browser host", () => {
-  test("waits for none of the windows that it has sent home", () => {
+  test("waits for none of the windows that it has sent home", async () => {
     vi.useFakeTimers();
     const windows = new OpenWindows(400, () => {});
     const response = new (class extends EventEmitter {
       readonly write = () => true;
-      readonly end = () => this.emit("close");
+      // A real one closes a moment later, when its line is shut.
+      readonly end = () => queueMicrotask(() => this.emit("close"));
     })();
     windows.welcome(response as unknown as ServerResponse, () => () => {});
     expect(vi.getTimerCount()).toBe(1);
     windows.close();
+    await Promise.resolve();
     expect(vi.getTimerCount()).toBe(0);
     vi.useRealTimers();
   });
