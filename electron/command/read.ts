@@ -1,6 +1,7 @@
 import { instrumentFileFromReading } from "../../shared-model/files/instrument-from-reading.ts";
+import type { Question } from "../../shared-model/stoplist/reading/question.ts";
 import { readStoplist } from "../../shared-model/stoplist/reading/read-stoplist.ts";
-import type { Question, Reading } from "../../shared-model/stoplist/reading/reading.ts";
+import type { Reading } from "../../shared-model/stoplist/reading/reading.ts";
 import { readingJson } from "../../shared-model/stoplist/reading/reading-json.ts";
 import { readListText } from "./input-file.ts";
 import { readOptions, type Usage } from "./options.ts";

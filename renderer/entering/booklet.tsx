@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
-import type { Question, Reading } from "../../shared-model/stoplist/reading/reading.ts";
+import type { Question } from "../../shared-model/stoplist/reading/question.ts";
+import type { Reading } from "../../shared-model/stoplist/reading/reading.ts";
 import { FamilySign } from "../words/family-sign.tsx";
 import { PitchOrRanks } from "../words/pitch.tsx";
 import { counted, NumberWord, roman } from "../words/typeset.tsx";

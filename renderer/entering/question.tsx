@@ -1,4 +1,4 @@
-import type { Question } from "../../shared-model/stoplist/reading/reading.ts";
+import type { Question } from "../../shared-model/stoplist/reading/question.ts";
 import { Plain } from "../words/action.tsx";
 import { Typeset } from "../words/typeset.tsx";
 

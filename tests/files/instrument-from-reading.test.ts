@@ -80,8 +80,15 @@ test("a list becomes a file, with its open questions at their stops", () => {
       ],
       tremulants: ["all"],
       questions: [
-        { line: 7, text: "What sort of stop is this?", about: "Vagrantflöte", choices: ["a flute", "a string"] },
-        { line: 20, text: "What does this line say?", about: "N.B.", choices: [] },
+        {
+          kind: "name",
+          line: 7,
+          text: "What sort of stop is this?",
+          about: "Vagrantflöte",
+          stops: ["Vagrantflöte"],
+          choices: ["a flute", "a string"],
+        },
+        { kind: "left-out", line: 20, text: "What does this line say?", about: "N.B.", stops: [], choices: [] },
       ],
     },
   );

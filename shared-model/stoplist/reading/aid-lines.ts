@@ -60,12 +60,13 @@ export function readCouplers(list: ListSoFar, text: string, line: number, drafts
       continue;
     shaken = readTremulant(list, piece, line, false);
     if (shaken || isAccessory(piece)) continue;
-    list.questions.ask(
+    list.questions.ask({
+      kind: "left-out",
       line,
-      `"${piece}" stands among the couplers and names no two divisions of this list, so it is left out; what does it couple?`,
-      piece,
-      list.divisions.map((one) => one.name ?? "the manual"),
-    );
+      text: `"${piece}" stands among the couplers and names no two divisions of this list, so it is left out; what does it couple?`,
+      about: piece,
+      choices: list.divisions.map((one) => one.name ?? "the manual"),
+    });
   }
   return "aid";
 }

@@ -1,7 +1,8 @@
 import { type Foot, footFromText } from "../../pitch/foot.ts";
 import { understandName } from "../glossary/glossary.ts";
 import type { Kind } from "../kind.ts";
-import type { Question, ReadDivision, Reading, ReadStop } from "./reading.ts";
+import { GROUP_ANSWERS, HEADING_ANSWERS, PEDAL_STOP_ANSWERS, type Question, ranksAnswer } from "./question.ts";
+import type { ReadDivision, Reading, ReadStop } from "./reading.ts";
 
 /** What may be answered to any question about a stop: it is not in the organ's file then. */
 export const LEAVE_OUT = "leave it out";
@@ -49,21 +50,19 @@ const pitchOf = (choice: string): Foot | null => {
 };
 
 const ranksOf = (choice: string): number | null => {
-  const [, count] = /^(\d+) ranks$/.exec(choice) ?? [];
-  return count === undefined ? null : Number(count);
+  const count = Number.parseInt(choice, 10);
+  return choice === ranksAnswer(count) ? count : null;
 };
 
 /** The stop that a question is about; `null` when it is about something else. */
-function stopAbout(reading: Reading, { line, about, text }: Question): ReadStop | null {
+function stopAbout(reading: Reading, { line, stops }: Question): ReadStop | null {
+  const [name] = stops;
+  if (name === undefined) return null;
   const here = reading.divisions.flatMap((division) => division.stops.filter((stop) => stop.line === line));
+  // What was asked about before it was read to its end may have another name since (`Clarion I`).
   const [only] = here;
   if (here.length === 1 && only) return only;
-  return (
-    here.find((stop) => stop.name === about) ??
-    here.find((stop) => stop.printed === about && text.includes(stop.name)) ??
-    here.find((stop) => text.includes(stop.name)) ??
-    null
-  );
+  return here.find((stop) => stop.name === name) ?? here.find((stop) => stop.name.startsWith(name)) ?? null;
 }
 
 const withDivisions = (reading: Reading, change: (division: ReadDivision) => ReadDivision): Reading => ({
@@ -135,8 +134,8 @@ function cut(reading: Reading, line: number, as: "halves" | "manuals"): Reading 
 }
 
 /** The pedal made of stops that a list prints among others. */
-function withPedal(reading: Reading, text: string): Reading {
-  const isMeant = (stop: ReadStop): boolean => text.split(":")[0]?.includes(stop.name) === true;
+function withPedal(reading: Reading, names: readonly string[]): Reading {
+  const isMeant = (stop: ReadStop): boolean => names.includes(stop.name);
   const meant = reading.divisions.flatMap((division) => division.stops.filter(isMeant));
   if (meant.length === 0) return reading;
   const rest = withDivisions(reading, (division) => ({
@@ -155,14 +154,6 @@ function withPedal(reading: Reading, text: string): Reading {
   return { ...rest, divisions: [...rest.divisions.filter((division) => division.stops.length > 0), pedal] };
 }
 
-/** What a tremulant shakes that belongs to no division. */
-const WHOLE_ORGAN = "the whole organ";
-
-const isAboutCoupler = ({ text }: Question): boolean => text.startsWith("The coupler ");
-/** Its answers name the keyboard that a coupler brings to the pedal. */
-const asksForPedal = (question: Question): boolean =>
-  isAboutCoupler(question) && / brings to the pedal/.test(question.text);
-
 /** The one coupler to the pedal, from another keyboard. */
 function withPedalCoupler(reading: Reading, from: string): Reading {
   const pedal = reading.divisions.find((division) => division.kind === "pedal")?.name ?? null;
@@ -176,37 +167,56 @@ function withPedalCoupler(reading: Reading, from: string): Reading {
   };
 }
 
-/** An answer about headings, groups and what stands elsewhere; `null` when the answer is none of these. */
-function answeredPlace(reading: Reading, question: Question, choice: string): Reading | null {
-  const { about, line, text } = question;
-  const own = reading.divisions.find((division) => division.name === about);
-  if (choice === "part of the division before") return own ? joined(reading, own) : reading;
-  if (choice === "the pedal" || choice === "a manual division") {
-    const kind = choice === "the pedal" ? "pedal" : "manual";
-    return withDivisions(reading, (division) =>
-      division === own ? { ...division, kind, keyboard: kind === "pedal" ? null : division.keyboard } : division,
-    );
-  }
-  if (choice === "bass half and treble half") return cut(reading, line, "halves");
-  if (choice === "two manuals") return cut(reading, line, "manuals");
-  if (choice === "a pedal division") return withPedal(reading, text);
-  const coupler = couplerOf(choice, reading);
-  if (coupler) return withCoupler(reading, coupler);
-  if (choice === WHOLE_ORGAN) return reading;
-  const division = reading.divisions.find((each) => each.name === choice);
-  if (!division) return null;
-  if (question.choices.includes(WHOLE_ORGAN)) {
-    return { ...reading, tremulants: reading.tremulants.map((name) => (name === "all" ? choice : name)) };
-  }
-  if (isAboutCoupler(question)) return withPedalCoupler(reading, choice);
+/** A stop put at the end of another division. */
+function moved(reading: Reading, question: Question, division: ReadDivision): Reading {
   const stray = stopAbout(reading, question);
-  if (!stray) return null;
-  const rest = withStop(reading, stray, null);
-  return withDivisions(rest, (each) => (each.name === choice ? { ...each, stops: [...each.stops, stray] } : each));
+  if (!stray || division.stops.includes(stray)) return reading;
+  return withDivisions(withStop(reading, stray, null), (each) =>
+    each.name === division.name ? { ...each, stops: [...each.stops, stray] } : each,
+  );
 }
 
-/** Whether a question asks what a stop is whose name is not known. */
-const asksKind = ({ text }: Question): boolean => / is not a stop name that is known here/.test(text);
+/** What stands over stops like a heading, as a person understands it. */
+function headed(reading: Reading, { about }: Question, choice: string): Reading {
+  const own = reading.divisions.find((division) => division.name === about);
+  if (!own) return reading;
+  if (choice === HEADING_ANSWERS.none) return joined(reading, own);
+  const kind = choice === HEADING_ANSWERS.pedal ? "pedal" : choice === HEADING_ANSWERS.manual ? "manual" : own.kind;
+  return withDivisions(reading, (division) =>
+    division === own ? { ...division, kind, keyboard: kind === "pedal" ? null : division.keyboard } : division,
+  );
+}
+
+/** What an answer makes of the reading; what is not one of the question's answers makes nothing of it. */
+function placed(reading: Reading, question: Question, choice: string): Reading {
+  const division = reading.divisions.find((each) => each.name === choice);
+  switch (question.kind) {
+    case "heading":
+      return headed(reading, question, choice);
+    case "groups":
+      if (choice === GROUP_ANSWERS.halves) return cut(reading, question.line, "halves");
+      return choice === GROUP_ANSWERS.manuals ? cut(reading, question.line, "manuals") : reading;
+    case "pedal-stops":
+      return choice === PEDAL_STOP_ANSWERS.pedal ? withPedal(reading, question.stops) : reading;
+    case "coupler-ends": {
+      const coupler = couplerOf(choice, reading);
+      return coupler ? withCoupler(reading, coupler) : reading;
+    }
+    case "coupler-to-pedal":
+      return division ? withPedalCoupler(reading, choice) : reading;
+    case "tremulant":
+      if (!division) return reading;
+      return { ...reading, tremulants: reading.tremulants.map((name) => (name === "all" ? choice : name)) };
+    case "stop-home":
+      return division ? moved(reading, question, division) : reading;
+    default:
+      return reading;
+  }
+}
+
+/** Whether a question was asked of a stop. */
+const isAsked = (asked: readonly Question[], kind: Question["kind"], { line, name }: ReadStop): boolean =>
+  asked.some((each) => each.kind === kind && each.line === line && each.stops.some((stop) => name.startsWith(stop)));
 
 /** Stops whose names do not say what they are, in the light of what is answered already. */
 function ambiguousNames(reading: Reading, asked: readonly Question[]): readonly Question[] {
@@ -214,12 +224,11 @@ function ambiguousNames(reading: Reading, asked: readonly Question[]): readonly 
     division.stops.flatMap((stop): readonly Question[] => {
       const where = { pedal: division.kind === "pedal", pitch: stop.pitch, ranks: stop.ranks };
       const understood = understandName(stop.name, where);
-      if (understood.sure || stop.borrowed !== null) return [];
-      if (asked.some((each) => each.line === stop.line && asksKind(each) && each.text.startsWith(`${stop.name} `))) {
-        return [];
-      }
-      const text = `${stop.name} can be more than one thing; what is it?`;
-      return [{ line: stop.line, text, about: stop.name, choices: understood.choices.map((each) => each.name) }];
+      if (understood.sure || stop.borrowed !== null || isAsked(asked, "name", stop)) return [];
+      const { line, name } = stop;
+      const text = `${name} can be more than one thing; what is it?`;
+      const choices = understood.choices.map((each) => each.name);
+      return [{ kind: "meaning", line, text, about: name, stops: [name], choices }];
     }),
   );
 }
@@ -246,11 +255,10 @@ function pitchesWanted(
   return stops.flatMap((stop): readonly Question[] => {
     const said = kinds.get(stopKey(stop));
     if (!said || stop.pitch !== null || said.some((kind) => PITCHLESS.includes(kind))) return [];
-    const text = `No pitch is printed for ${stop.name}; what is it?`;
-    if (asked.some((each) => each.line === stop.line && each.text.startsWith(`No pitch is printed for ${stop.name}`))) {
-      return [];
-    }
-    return [{ line: stop.line, text, about: stop.name, choices: ["16", "8", "4", "2", "1"] }];
+    if (isAsked(asked, "pitch", stop)) return [];
+    const { line, name } = stop;
+    const text = `No pitch is printed for ${name}; what is it?`;
+    return [{ kind: "pitch", line, text, about: name, stops: [name], choices: ["16", "8", "4", "2", "1"] }];
   });
 }
 
@@ -267,16 +275,24 @@ function kindsOf(choice: string, stop: ReadStop, pedal: boolean): readonly Kind[
   return other.choices[0]?.kinds ?? null;
 }
 
+/**
+ * The one answer where nothing can be chosen: what was left out is put in by hand once the organ stands, and an order that is
+ * wrong is mended in the list.
+ */
+const ONLY_ANSWER: Readonly<Partial<Record<Question["kind"], string>>> = {
+  "left-out": "go on without it",
+  "whole-text": AS_READ,
+  order: "yes",
+};
+
 /** A question with every answer that can be chosen. */
 function withChoices(question: Question, reading: Reading): Question {
-  // Of a coupler that is left out one end is not known: it is put in by hand once the organ stands.
-  const isUsable = (choice: string): boolean =>
-    !isAboutCoupler(question) || asksForPedal(question) || choice.includes(" to ") || choice === "yes";
-  const choices = question.choices.filter(isUsable);
+  const only = ONLY_ANSWER[question.kind];
+  if (only !== undefined) return { ...question, choices: [only] };
+  const choices = [...question.choices];
+  if (question.kind === "name") choices.push(...KIND_ANSWERS.map(([words]) => words));
   const stop = stopAbout(reading, question);
-  if (stop && asksKind(question)) choices.push(...KIND_ANSWERS.map(([words]) => words));
-  const isOpen =
-    stop !== null && (stop.pitch === null || asksKind(question) || / can be more than one thing/.test(question.text));
+  const isOpen = stop !== null && (stop.pitch === null || question.kind === "name" || question.kind === "meaning");
   choices.push(isOpen ? LEAVE_OUT : AS_READ);
   return { ...question, choices: [...new Set(choices)] };
 }
@@ -290,27 +306,19 @@ export function answeredReading(reading: Reading, answers: Answers): AnsweredRea
   let current = reading;
   const take = (question: Question): void => {
     const choice = answers[questionKey(question)];
-    if (choice === undefined || choice === AS_READ || choice === "yes") return;
+    if (choice === undefined || choice === AS_READ) return;
     const stop = stopAbout(current, question);
     if (choice === LEAVE_OUT) {
       if (stop) current = withStop(current, stop, null);
-      return;
-    }
-    const placed = answeredPlace(current, question, choice);
-    if (placed) {
-      current = placed;
-      return;
-    }
-    if (!stop) return;
-    const division = current.divisions.find((each) => each.stops.includes(stop));
-    const pitch = pitchOf(choice);
-    const ranks = ranksOf(choice);
-    if (ranks !== null) current = withStop(current, stop, { ...stop, ranks, pitch: null });
-    else if (pitch) current = withStop(current, stop, { ...stop, pitch });
-    else {
-      const meant = kindsOf(choice, stop, division?.kind === "pedal");
+    } else if (question.kind === "pitch") {
+      const [pitch, ranks] = [pitchOf(choice), ranksOf(choice)];
+      if (stop && ranks !== null) current = withStop(current, stop, { ...stop, ranks, pitch: null });
+      else if (stop && pitch) current = withStop(current, stop, { ...stop, pitch });
+    } else if (question.kind === "name" || question.kind === "meaning") {
+      const division = current.divisions.find((each) => stop && each.stops.includes(stop));
+      const meant = stop && kindsOf(choice, stop, division?.kind === "pedal");
       if (meant) kinds.set(stopKey(stop), meant);
-    }
+    } else current = placed(current, question, choice);
   };
   for (const question of reading.questions) take(question);
   const further = ambiguousNames(current, reading.questions);

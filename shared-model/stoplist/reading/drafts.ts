@@ -1,6 +1,6 @@
 import type { Compass } from "../../pitch/key.ts";
 import type { Role } from "./division-words.ts";
-import type { Question } from "./reading.ts";
+import type { Question } from "./question.ts";
 import type { StopDraft } from "./stop-draft.ts";
 
 /** A stop as found, with its line. */
@@ -25,20 +25,23 @@ export interface DivisionDraft {
 /** More questions than this are no help: the list is not one. */
 const MOST_QUESTIONS = 200;
 
+/** A question to be asked; without choices an open one. */
+type Asked = Omit<Question, "stops" | "choices"> & Partial<Pick<Question, "stops" | "choices">>;
+
 /** Questions in the order of the lines, each once. */
 export class Questions {
   readonly #all: Question[] = [];
   readonly #seen = new Set<string>();
 
-  ask(line: number, text: string, about: string, choices: readonly string[] = []): void {
+  ask({ kind, line, text, about, stops = [], choices = [] }: Asked): void {
     const key = `${line} ${text}`;
     if (this.#seen.has(key)) return;
     this.#seen.add(key);
-    this.#all.push({ line, text, about: about.length > 120 ? `${about.slice(0, 119)}…` : about, choices });
+    this.#all.push({ kind, line, text, about: about.length > 120 ? `${about.slice(0, 119)}…` : about, stops, choices });
   }
 
   add(questions: readonly Question[]): void {
-    for (const { line, text, about, choices } of questions) this.ask(line, text, about, choices);
+    for (const question of questions) this.ask(question);
   }
 
   /** All of them by line; beyond two hundred only their number. */
@@ -50,9 +53,11 @@ export class Questions {
     return [
       ...sorted.slice(0, MOST_QUESTIONS),
       {
+        kind: "whole-text",
         line: first.line,
         text: `From here on ${rest.length} more lines are unclear; is this a stoplist?`,
         about: first.about,
+        stops: [],
         choices: [],
       },
     ];

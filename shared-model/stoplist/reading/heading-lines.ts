@@ -4,6 +4,7 @@ import { couplersIn, isCouplerTitle } from "./couplers.ts";
 import { halfAt } from "./halves.ts";
 import { type Heading, headingIn, mayBeStop } from "./headings.ts";
 import type { ListSoFar, Taken } from "./list-so-far.ts";
+import { HEADING_ANSWERS } from "./question.ts";
 import { romanValue } from "./ranks-in-line.ts";
 import { hasLength, hasMarks } from "./stop-draft.ts";
 import { partsOfLine } from "./stop-line.ts";
@@ -133,12 +134,13 @@ function knownStops(list: ListSoFar, text: string): number {
 }
 
 function askAboutHeading(list: ListSoFar, name: string, line: number): void {
-  list.questions.ask(
+  list.questions.ask({
+    kind: "heading",
     line,
-    `"${name}" stands over stops like a heading and is read as a manual division; is it one?`,
-    name,
-    ["a manual division", "the pedal", "part of the division before"],
-  );
+    text: `"${name}" stands over stops like a heading and is read as a manual division; is it one?`,
+    about: name,
+    choices: Object.values(HEADING_ANSWERS),
+  });
 }
 
 function isHeading(

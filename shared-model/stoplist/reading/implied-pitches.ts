@@ -84,12 +84,14 @@ export function fillPitches(stops: readonly ReadStop[], setting: Setting): ReadS
       if (!askedForBase) {
         askedForBase = true;
         const main = stops.find((other) => isPrincipalName(other.name)) ?? stop;
-        questions.ask(
-          main.line,
-          `No pitch is printed for ${main.name}, from which the other names count, so theirs are left open; is it 8' or 16'?`,
-          main.name,
-          ["8'", "16'"],
-        );
+        questions.ask({
+          kind: "pitch",
+          line: main.line,
+          text: `No pitch is printed for ${main.name}, from which the other names count, so theirs are left open; is it 8' or 16'?`,
+          about: main.name,
+          stops: [main.name],
+          choices: ["8'", "16'"],
+        });
       }
       return stop;
     }
@@ -98,12 +100,16 @@ export function fillPitches(stops: readonly ReadStop[], setting: Setting): ReadS
     if (pitch) return { ...stop, pitch };
     const usual = entry ? (pedal ? entry.usualPitches.pedal : entry.usualPitches.manual) : [];
     const [only, ...rest] = usual;
-    questions.ask(
-      stop.line,
-      `No pitch is printed for ${stop.name}, so it is left open; what is it?`,
-      stop.name,
-      (only && rest.length === 0 ? [only, stretch(only, 2, 1), stretch(only, 1, 2)] : usual.slice(0, 4)).map(printed),
-    );
+    questions.ask({
+      kind: "pitch",
+      line: stop.line,
+      text: `No pitch is printed for ${stop.name}, so it is left open; what is it?`,
+      about: stop.name,
+      stops: [stop.name],
+      choices: (only && rest.length === 0 ? [only, stretch(only, 2, 1), stretch(only, 1, 2)] : usual.slice(0, 4)).map(
+        printed,
+      ),
+    });
     return stop;
   });
 }

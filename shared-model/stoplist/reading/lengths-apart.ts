@@ -41,11 +41,12 @@ export function takeMarks(
       giveMarks(mark, list.last.draft);
     } else if (stopsFollow(list, next)) list.pending = mark;
     else if (list.current && list.among === "stops" && hasLength(mark)) {
-      list.questions.ask(
-        entry.line,
-        `"${entry.text.trim()}" is a pitch without a stop and is left out; whose is it?`,
-        entry.text.trim(),
-      );
+      list.questions.ask({
+        kind: "left-out",
+        line: entry.line,
+        text: `"${entry.text.trim()}" is a pitch without a stop and is left out; whose is it?`,
+        about: entry.text.trim(),
+      });
     }
   }
   return list.taken;

@@ -41,11 +41,12 @@ export class ListReader {
       if (this.#list.count < MOST_STOPS && this.#list.divisions.length < MOST_DIVISIONS) continue;
       this.#isFull = true;
       const limit = this.#list.count < MOST_STOPS ? `${MOST_DIVISIONS} divisions` : `${MOST_STOPS} stops`;
-      this.#list.questions.ask(
-        entry.line,
-        `This text holds more than ${limit}; nothing behind this line was read. Paste one organ's list.`,
-        "length",
-      );
+      this.#list.questions.ask({
+        kind: "whole-text",
+        line: entry.line,
+        text: `This text holds more than ${limit}; nothing behind this line was read. Paste one organ's list.`,
+        about: "length",
+      });
     }
   }
 

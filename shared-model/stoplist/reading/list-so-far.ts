@@ -150,12 +150,14 @@ export class ListSoFar {
       this.divisions.push(this.current);
     }
     if (this.among === "aids" && !this.taken.startsWith("stop")) {
-      this.questions.ask(
-        stop.line,
-        `${stop.draft.name} stands among the couplers and aids; it is read as a stop of ${this.current.name ?? "the manual"}. Is that right?`,
-        stop.draft.name,
-        this.divisions.map((one) => one.name ?? "the manual"),
-      );
+      this.questions.ask({
+        kind: "stop-home",
+        line: stop.line,
+        text: `${stop.draft.name} stands among the couplers and aids; it is read as a stop of ${this.current.name ?? "the manual"}. Is that right?`,
+        about: stop.draft.name,
+        stops: [stop.draft.name],
+        choices: this.divisions.map((one) => one.name ?? "the manual"),
+      });
     }
     if (this.pending) {
       giveMarks(this.pending, stop.draft);

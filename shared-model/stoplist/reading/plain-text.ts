@@ -1,6 +1,6 @@
 import { withoutKnobNumbers } from "./counted-stops.ts";
 import { withFootnotes } from "./footnotes.ts";
-import type { Question } from "./reading.ts";
+import type { Question } from "./question.ts";
 import { withoutScanFaults } from "./scanned-text.ts";
 
 /** A line of the list with everything that is not the list's own words taken off. */
@@ -235,7 +235,7 @@ const isBinary = (text: string): boolean => {
 export function printedLines(text: string): { readonly lines: readonly PrintedLine[]; readonly questions: Question[] } {
   const refused = (sentence: string, about: string) => ({
     lines: [],
-    questions: [{ line: 1, text: sentence, about, choices: [] }],
+    questions: [{ kind: "whole-text" as const, line: 1, text: sentence, about, stops: [], choices: [] }],
   });
   if (text.length > LONGEST_TEXT) {
     return refused(
@@ -262,9 +262,11 @@ export function printedLines(text: string): { readonly lines: readonly PrintedLi
   const lines = raw.map(({ line, text: content }) => {
     if (content.length > LONGEST_LINE) {
       questions.push({
+        kind: "whole-text",
         line,
         text: `This line is longer than ${LONGEST_LINE} signs and only its start was read; break it into lines.`,
         about: content.slice(0, 40).trim(),
+        stops: [],
         choices: [],
       });
     }

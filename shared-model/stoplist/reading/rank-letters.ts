@@ -20,10 +20,11 @@ export function withoutRankLetters(lines: readonly PrintedLine[], questions: Que
   const others = [...letters].filter((letter) => !HALVES.includes(letter));
   if (!first || marked.length < 3 || others.length === 0) return lines;
   const list = [...letters].sort().map((letter) => `(${letter})`);
-  questions.ask(
-    first.line,
-    `Letters in brackets stand behind the stops: ${list.join(", ")}. They are left out; where stops of one letter use the same pipes, say so in the organ's file.`,
-    list[0] as string,
-  );
+  questions.ask({
+    kind: "left-out",
+    line: first.line,
+    text: `Letters in brackets stand behind the stops: ${list.join(", ")}. They are left out; where stops of one letter use the same pipes, say so in the organ's file.`,
+    about: list[0] as string,
+  });
   return lines.map((one) => ({ line: one.line, text: one.text.replace(LETTER, "") }));
 }

@@ -11,6 +11,7 @@ import { isNumbered, listItem } from "./list-item.ts";
 import { ListReader } from "./list-reader.ts";
 import type { ListSoFar } from "./list-so-far.ts";
 import { printedLines } from "./plain-text.ts";
+import { GROUP_ANSWERS, PEDAL_STOP_ANSWERS, WHOLE_ORGAN } from "./question.ts";
 import { withoutRankLetters } from "./rank-letters.ts";
 import type { ReadDivision, Reading, ReadStop } from "./reading.ts";
 import { settledCouplers } from "./settle-couplers.ts";
@@ -66,12 +67,13 @@ function askAboutBlocks(
     only.stops.filter(({ line }) => line >= second),
   ];
   if (before.length < 3 || behind.length < 3) return;
-  questions.ask(
-    second,
-    "The list falls into two groups without headings; they are read as one manual. Are they its bass and treble halves, or two keyboards?",
-    only.stops.find(({ line }) => line === second)?.draft.name ?? "",
-    ["one manual", "bass half and treble half", "two manuals"],
-  );
+  questions.ask({
+    kind: "groups",
+    line: second,
+    text: "The list falls into two groups without headings; they are read as one manual. Are they its bass and treble halves, or two keyboards?",
+    about: only.stops.find(({ line }) => line === second)?.draft.name ?? "",
+    choices: Object.values(GROUP_ANSWERS),
+  });
 }
 
 /** Headings without stops: pull-down pedals stay, summaries of keyboards go, others are asked about. */
@@ -105,11 +107,12 @@ function withStops(
     const summary =
       headingIn(division.name ?? "")?.numberOnly || /^manual|^clavier|^pedal|^manuaal/i.test(division.name ?? "");
     if (!summary)
-      questions.ask(
-        division.line,
-        `No stops are printed under ${division.name}, so it is left out; is it a division of its own?`,
-        division.name ?? "",
-      );
+      questions.ask({
+        kind: "left-out",
+        line: division.line,
+        text: `No stops are printed under ${division.name}, so it is left out; is it a division of its own?`,
+        about: division.name ?? "",
+      });
     return false;
   });
 }
@@ -182,12 +185,13 @@ function settledTremulants(list: ListSoFar, divisions: readonly DivisionDraft[],
     else {
       add("all");
       if (scope !== null && words.length <= 3 && /^\p{Lu}/u.test(scope) && divisions.length > 1) {
-        questions.ask(
+        questions.ask({
+          kind: "tremulant",
           line,
-          `"${text.trim()}" names no division of this list; it is taken for the whole organ. What does it shake?`,
-          text.trim(),
-          [...coupled.map((one) => one.name), "the whole organ"],
-        );
+          text: `"${text.trim()}" names no division of this list; it is taken for the whole organ. What does it shake?`,
+          about: text.trim(),
+          choices: [...coupled.map((one) => one.name), WHOLE_ORGAN],
+        });
       }
     }
   }
@@ -255,7 +259,13 @@ export function readStoplist(text: string): Reading {
   lendByPedal(divisions);
   countFromTop(divisions);
   const stops = divisions.flatMap((division) => division.stops);
-  if (stops.length === 0) questions.ask(1, "No stops were found in this text; is it a stoplist?", "");
+  if (stops.length === 0)
+    questions.ask({
+      kind: "whole-text",
+      line: 1,
+      text: "No stops were found in this text; is it a stoplist?",
+      about: "",
+    });
   const mostlyPrinted = stops.filter(printsPitch).length * 2 > stops.length;
   askAboutBlocks(divisions, entries, questions);
   const settled = divisions.map((division): ReadDivision => {
@@ -321,10 +331,12 @@ function askAboutPedalStops(division: DivisionDraft, stops: readonly ReadStop[],
   const [first] = atPedal;
   if (!first || stops.length === 0) return;
   const list = atPedal.map(({ draft }) => draft.name).join(", ");
-  questions.ask(
-    first.line,
-    `${list}: printed under a manual, played by the pedal, and read where it is printed. Does it belong to a pedal division?`,
-    first.draft.name,
-    ["a pedal division", "keep them here"],
-  );
+  questions.ask({
+    kind: "pedal-stops",
+    line: first.line,
+    text: `${list}: printed under a manual, played by the pedal, and read where it is printed. Does it belong to a pedal division?`,
+    about: first.draft.name,
+    stops: atPedal.map(({ draft }) => draft.name),
+    choices: Object.values(PEDAL_STOP_ANSWERS),
+  });
 }

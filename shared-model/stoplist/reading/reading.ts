@@ -1,5 +1,6 @@
 import type { Foot } from "../../pitch/foot.ts";
 import type { Key } from "../../pitch/key.ts";
+import type { Question } from "./question.ts";
 
 /** One printed stop as understood. A line that prints two stops gives two; a line that stands for both halves gives one, `both`. */
 export interface ReadStop {
@@ -35,17 +36,6 @@ export interface ReadDivision {
   readonly high: Key | null;
   readonly enclosed: boolean;
   readonly stops: readonly ReadStop[];
-}
-
-/** Something the list leaves open: asked, never guessed in silence. */
-export interface Question {
-  readonly line: number;
-  /** A sentence for an organist. */
-  readonly text: string;
-  /** What it is about: the stop, heading or word as printed. */
-  readonly about: string;
-  /** The answers to choose from; empty when it is an open question. */
-  readonly choices: readonly string[];
 }
 
 /** A printed stoplist, understood as far as it goes. */

@@ -47,14 +47,16 @@ export function settledCouplers(
       counted ??= coupler;
     }
     if (found.length !== 1) {
-      questions.ask(
-        coupler.line,
-        found.length > 1
-          ? `The coupler "${coupler.text}" is left out, because ${words} can be more than one division; which is it?`
-          : `The coupler "${coupler.text}" is left out, because this list has no ${words}; which division is that?`,
-        coupler.text,
-        (found.length > 1 ? found : divisions).map((one) => one.name),
-      );
+      questions.ask({
+        kind: "left-out",
+        line: coupler.line,
+        text:
+          found.length > 1
+            ? `The coupler "${coupler.text}" is left out, because ${words} can be more than one division; which is it?`
+            : `The coupler "${coupler.text}" is left out, because this list has no ${words}; which division is that?`,
+        about: coupler.text,
+        choices: (found.length > 1 ? found : divisions).map((one) => one.name),
+      });
     }
     return found.length === 1 ? (found[0] ?? null) : null;
   };
@@ -74,23 +76,24 @@ export function settledCouplers(
     switch (coupler.by) {
       case "pedal": {
         if (!pedal) {
-          questions.ask(
-            coupler.line,
-            `The coupler "${coupler.text}" is left out: it goes to a pedal, and the list has none.`,
-            coupler.text,
-            [],
-          );
+          questions.ask({
+            kind: "left-out",
+            line: coupler.line,
+            text: `The coupler "${coupler.text}" is left out: it goes to a pedal, and the list has none.`,
+            about: coupler.text,
+          });
           break;
         }
         const from = coupler.first === null ? main : meant(coupler.first, coupler);
         if (from) add(from, pedal, coupler.pitches);
         if (coupler.first === null && manuals.length > 2) {
-          questions.ask(
-            coupler.line,
-            `The coupler "${coupler.text}" does not say which keyboard it brings to the pedal; it is taken as ${from?.name ?? "none"}. Which is it?`,
-            coupler.text,
-            manuals.map((one) => one.name),
-          );
+          questions.ask({
+            kind: "coupler-to-pedal",
+            line: coupler.line,
+            text: `The coupler "${coupler.text}" does not say which keyboard it brings to the pedal; it is taken as ${from?.name ?? "none"}. Which is it?`,
+            about: coupler.text,
+            choices: manuals.map((one) => one.name),
+          });
         }
         break;
       }
@@ -100,14 +103,16 @@ export function settledCouplers(
         if (main && other && others.length === 1) add(other, main, coupler.pitches);
         else if (manuals.length === 1 && main && pedal) add(main, pedal, coupler.pitches);
         else {
-          questions.ask(
-            coupler.line,
-            manuals.length < 2
-              ? `The coupler "${coupler.text}" is left out: the list has no second keyboard to couple.`
-              : `The coupler "${coupler.text}" is left out, because it does not say which keyboards it joins; which are they?`,
-            coupler.text,
-            others.map((one) => `${one.name} to ${main?.name ?? ""}`),
-          );
+          questions.ask({
+            kind: "coupler-ends",
+            line: coupler.line,
+            text:
+              manuals.length < 2
+                ? `The coupler "${coupler.text}" is left out: the list has no second keyboard to couple.`
+                : `The coupler "${coupler.text}" is left out, because it does not say which keyboards it joins; which are they?`,
+            about: coupler.text,
+            choices: others.map((one) => `${one.name} to ${main?.name ?? ""}`),
+          });
         }
         break;
       }
@@ -121,11 +126,12 @@ export function settledCouplers(
           for (const other of others) add(other, main, coupler.pitches);
           if (pedal) for (const manual of manuals) add(manual, pedal, coupler.pitches);
         } else
-          questions.ask(
-            coupler.line,
-            `"${coupler.text}" does not say what they couple, so they are left out; which are they?`,
-            coupler.text,
-          );
+          questions.ask({
+            kind: "left-out",
+            line: coupler.line,
+            text: `"${coupler.text}" does not say what they couple, so they are left out; which are they?`,
+            about: coupler.text,
+          });
         break;
       }
       case "self": {
@@ -153,23 +159,25 @@ export function settledCouplers(
     if (second === main) return [first, second];
     const numbers = first.keyboard !== null && second.keyboard !== null ? first.keyboard - second.keyboard : 0;
     if (first !== main && numbers >= 0) return [first, second];
-    questions.ask(
-      coupler.line,
-      `The coupler "${coupler.text}" does not say which keyboard plays the other; it is taken as ${second.name} to ${first.name}. Is that right?`,
-      coupler.text,
-      [`${second.name} to ${first.name}`, `${first.name} to ${second.name}`],
-    );
+    questions.ask({
+      kind: "coupler-ends",
+      line: coupler.line,
+      text: `The coupler "${coupler.text}" does not say which keyboard plays the other; it is taken as ${second.name} to ${first.name}. Is that right?`,
+      about: coupler.text,
+      choices: [`${second.name} to ${first.name}`, `${first.name} to ${second.name}`],
+    });
     return [second, first];
   }
   const first = counted as PrintedCoupler | null;
   if (first) {
     const order = manuals.map((one, index) => `${ROMANS[index] ?? index + 1} ${one.name}`).join(", ");
-    questions.ask(
-      first.line,
-      `The coupler "${first.text}" counts keyboards that the list does not number; they are taken in printed order (${order}). Is that right?`,
-      first.text,
-      ["yes", "no"],
-    );
+    questions.ask({
+      kind: "order",
+      line: first.line,
+      text: `The coupler "${first.text}" counts keyboards that the list does not number; they are taken in printed order (${order}). Is that right?`,
+      about: first.text,
+      choices: ["yes", "no"],
+    });
   }
   return couplers;
 }

@@ -5,6 +5,7 @@ import type { DivisionDraft, PlacedStop, Questions } from "./drafts.ts";
 import { fillPitches } from "./implied-pitches.ts";
 import type { KnownNames } from "./known-names.ts";
 import type { PitchMark } from "./pitches-in-line.ts";
+import { ranksAnswer } from "./question.ts";
 import type { ReadStop } from "./reading.ts";
 import { isUnison, type Setting, soundOf } from "./sounding-pitch.ts";
 import type { StopDraft } from "./stop-draft.ts";
@@ -89,12 +90,14 @@ function ranksInsteadOfPitch(draft: StopDraft, line: number, setting: Setting): 
   const entry = setting.names.entry(draft.name, { pedal, pitch: null, ranks: 3, base: null })?.entry;
   if (entry?.family === "cornet" && (whole >= 6 || (pedal && whole <= 4))) return null;
   if (isFach || (/^(?:sesq|tert|terz|rausch)/i.test(draft.name) && whole === 2)) return whole;
-  setting.questions.ask(
+  setting.questions.ask({
+    kind: "pitch",
     line,
-    `The "${mark.printed}" behind ${draft.name} can be its ranks or its pitch; it is read as ${whole} ranks. Is that right?`,
-    draft.name,
-    [`${whole} ranks`, `${mark.printed}'`],
-  );
+    text: `The "${mark.printed}" behind ${draft.name} can be its ranks or its pitch; it is read as ${whole} ranks. Is that right?`,
+    about: draft.name,
+    stops: [draft.name],
+    choices: [ranksAnswer(whole), `${mark.printed}'`],
+  });
   return whole;
 }
 
@@ -179,12 +182,14 @@ function askNames(stops: readonly ReadStop[], { names, questions }: Setting): vo
     if (names.knows(stop.name)) continue;
     const near = names.nearest(stop.name);
     const sentence = near.length > 0 ? `is it ${near.join(" or ")}, or a name of its own?` : "what kind of stop is it?";
-    questions.ask(
-      stop.line,
-      `${stop.name} is not a stop name that is known here and is kept as printed; ${sentence}`,
-      stop.name,
-      near.length > 0 ? [...near, "a name of its own"] : [],
-    );
+    questions.ask({
+      kind: "name",
+      line: stop.line,
+      text: `${stop.name} is not a stop name that is known here and is kept as printed; ${sentence}`,
+      about: stop.name,
+      stops: [stop.name],
+      choices: near.length > 0 ? [...near, "a name of its own"] : [],
+    });
   }
 }
 

@@ -66,20 +66,24 @@ export function soundOf(mark: PitchMark, name: string, line: number, setting: Se
     // 13/5 of a tierce is 1 3/5 whose gap the printer lost: no other tierce is near.
     if (rounded && rounded === only && isMutation) return only;
     if (usual.length === 1 && only) {
-      questions.ask(
+      questions.ask({
+        kind: "pitch",
         line,
-        `"${mark.printed}" of ${name} is taken for ${pitchName(only)}'; is that right?`,
-        mark.printed,
+        text: `"${mark.printed}" of ${name} is taken for ${pitchName(only)}'; is that right?`,
+        about: mark.printed,
+        stops: [name],
         choices,
-      );
+      });
       return only;
     }
-    questions.ask(
+    questions.ask({
+      kind: "pitch",
       line,
-      `"${mark.printed}" of ${name} can mean several pitches and is left open; which is it?`,
-      mark.printed,
+      text: `"${mark.printed}" of ${name} can mean several pitches and is left open; which is it?`,
+      about: mark.printed,
+      stops: [name],
       choices,
-    );
+    });
     return null;
   }
   const mended = oldRounding(mark.foot);
@@ -90,21 +94,25 @@ export function soundOf(mark: PitchMark, name: string, line: number, setting: Se
     if (!byLongestPipe) return mended;
     // A front pipe of 12, 6 or 3 feet may be that of the lowest key F: an 8', a 4', a 2'.
     const onF = stretch(mark.foot, 2, 3);
-    questions.ask(
+    questions.ask({
+      kind: "pitch",
       line,
-      `${name} is printed ${mark.printed}', which can be a fifth (${printed(mended)}) or belong to a keyboard that begins at F (${printed(onF)}), so it is left open; which is it?`,
-      name,
-      [printed(onF), printed(mended)],
-    );
+      text: `${name} is printed ${mark.printed}', which can be a fifth (${printed(mended)}) or belong to a keyboard that begins at F (${printed(onF)}), so it is left open; which is it?`,
+      about: name,
+      stops: [name],
+      choices: [printed(onF), printed(mended)],
+    });
     return null;
   }
   if (!isUsualPitch(mark.foot)) {
-    questions.ask(
+    questions.ask({
+      kind: "pitch",
       line,
-      `${name} is printed ${mark.printed}', a pitch that organs do not have, so it is left open; what is its pitch?`,
-      mark.printed,
-      nearPitches(mark.foot, name, setting),
-    );
+      text: `${name} is printed ${mark.printed}', a pitch that organs do not have, so it is left open; what is its pitch?`,
+      about: mark.printed,
+      stops: [name],
+      choices: nearPitches(mark.foot, name, setting),
+    });
     return null;
   }
   return mark.foot;

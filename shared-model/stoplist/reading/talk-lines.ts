@@ -46,12 +46,13 @@ export function talk(list: ListSoFar, text: string, entry: WholeEntry, listed: b
   if (/^[*†‡§¹²³⁴⁵⁶⁷⁸⁹⁰]/u.test(entry.text.trim()) && !listed) return "talk";
   if (!/\p{L}{2}/u.test(text)) return "talk";
   const near = list.names.nearest(text.trim());
-  list.questions.ask(
-    entry.line,
-    `"${text.trim()}" was not understood and is left out; if it is a stop, print its pitch behind it.`,
-    text.trim(),
-    near,
-  );
+  list.questions.ask({
+    kind: "left-out",
+    line: entry.line,
+    text: `"${text.trim()}" was not understood and is left out; if it is a stop, print its pitch behind it.`,
+    about: text.trim(),
+    choices: near,
+  });
   return "talk";
 }
 

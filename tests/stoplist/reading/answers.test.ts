@@ -94,6 +94,41 @@ describe("answers to what a list leaves open", () => {
     expect(answeredReading(reading, nonsense).reading.divisions).toEqual(reading.divisions);
   });
 
+  test("an answer goes by the kind of its question, whatever its words", () => {
+    const text =
+      "Great\nOpen Diapason 8\nTrausel 8\nMixture 4\nSwell\nGedackt\nChoir\nDulciana 8\nPedal\nBourdon 16\n" +
+      "Pedal coupler\nCouplers: I-II\nTremulant Positive";
+    const reading = readStoplist(text);
+    const answers = Object.fromEntries(
+      answeredReading(reading, {}).questions.map((each) => [
+        questionKey(each),
+        (each.choices[1] ?? each.choices[0]) as string,
+      ]),
+    );
+    const mute = { ...reading, questions: reading.questions.map((each, at) => ({ ...each, text: `${at}?` })) };
+    const muteAnswers = Object.fromEntries(
+      reading.questions.map((each, at) => [`${each.line} ${at}?`, answers[questionKey(each)] as string]),
+    );
+    expect([...new Set(reading.questions.map(({ kind }) => kind))]).toEqual([
+      "name",
+      "pitch",
+      "coupler-to-pedal",
+      "coupler-ends",
+      "order",
+      "tremulant",
+    ]);
+    const [said, muteSaid] = [answeredReading(reading, answers), answeredReading(mute, { ...answers, ...muteAnswers })];
+    expect(said.reading.divisions).not.toEqual(reading.divisions);
+    expect(muteSaid.reading).toEqual(said.reading);
+    expect(muteSaid.kinds).toEqual(said.kinds);
+  });
+
+  test("what was left out offers no answer that would do nothing", () => {
+    const reading = readStoplist("Great\nOpen Diapason 8\nPrincipal 4\nSwell\nGedackt 8\nCouplers: Ch to Gt");
+    expect(reading.questions.map(({ kind, choices }) => [kind, choices])).toEqual([["left-out", ["Great", "Swell"]]]);
+    expect(answeredReading(reading, {}).questions.map(({ choices }) => choices)).toEqual([["go on without it"]]);
+  });
+
   test("the direction of a coupler is turned, not doubled", () => {
     const text = "Hauptwerk\nPrincipal 8\nOktave 4\nPositiv\nGedackt 8\nFlöte 4\nKoppel Hauptwerk-Positiv";
     const reading = readStoplist(text);
