@@ -54,7 +54,7 @@ export const GROUP_ANSWERS = {
 export const PEDAL_STOP_ANSWERS = { pedal: "a pedal division", stay: "keep them here" } as const;
 
 /** Answer of `tremulant` besides the names of divisions. */
-export const WHOLE_ORGAN = "the whole organ";
+export const SHAKES_ALL = "the whole organ";
 
 /** Answer of `pitch` where the number can be ranks. */
 export const ranksAnswer = (ranks: number): string => `${ranks} ranks`;

@@ -11,7 +11,7 @@ import { isNumbered, listItem } from "./list-item.ts";
 import { ListReader } from "./list-reader.ts";
 import type { ListSoFar } from "./list-so-far.ts";
 import { printedLines } from "./plain-text.ts";
-import { GROUP_ANSWERS, PEDAL_STOP_ANSWERS, WHOLE_ORGAN } from "./question.ts";
+import { GROUP_ANSWERS, PEDAL_STOP_ANSWERS, SHAKES_ALL } from "./question.ts";
 import { withoutRankLetters } from "./rank-letters.ts";
 import type { ReadDivision, Reading, ReadStop } from "./reading.ts";
 import { settledCouplers } from "./settle-couplers.ts";
@@ -190,7 +190,7 @@ function settledTremulants(list: ListSoFar, divisions: readonly DivisionDraft[],
           line,
           text: `"${text.trim()}" names no division of this list; it is taken for the whole organ. What does it shake?`,
           about: text.trim(),
-          choices: [...coupled.map((one) => one.name), WHOLE_ORGAN],
+          choices: [...coupled.map((one) => one.name), SHAKES_ALL],
         });
       }
     }
