@@ -1,7 +1,7 @@
 import type { Command } from "./command/commands.ts";
 import { nearestWords } from "./command/nearest.ts";
 import { either } from "./command/plain-text.ts";
-import { DONE, line, REFUSED, Refusal, type Terminal } from "./command/terminal.ts";
+import { DONE, line, Refusal, type Terminal } from "./command/terminal.ts";
 import { VERSION } from "./service/project.ts";
 
 /** What a caller may put in the place of the process's own. */
@@ -74,6 +74,6 @@ export async function main(args: readonly string[], io: CommandIo = {}): Promise
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     terminal.stderr.write(line(error.message));
-    return REFUSED;
+    return error.status;
   }
 }

@@ -2,6 +2,7 @@ import { comparePlans } from "../../shared-model/cards/plan-comparison.ts";
 import type { SectionChange } from "../../shared-model/files/piece-edit.ts";
 import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import type { Piece } from "../../shared-model/music/piece.ts";
+import { NOTHING_SERVES } from "../../shared-model/plan/candidates.ts";
 import { chooseRow, type PlanOptions, USUAL_CHOICE } from "../../shared-model/plan/plan.ts";
 import { type PlannedPiece, workOut } from "../../shared-model/plan/planned.ts";
 import { asRegistered, VARIANT_WORDS, VARIANTS, variantOf } from "../../shared-model/plan/variants.ts";
@@ -15,7 +16,7 @@ import { counted } from "./plain-text.ts";
 import { planJson } from "./plan-json.ts";
 import { planText } from "./plan-text.ts";
 import { registeredText, registeredValues } from "./registered-text.ts";
-import { DONE, line, Refusal, type Terminal, WRONG } from "./terminal.ts";
+import { DONE, Impossible, line, Refusal, type Terminal, WRONG } from "./terminal.ts";
 
 export const PLAN: Usage = {
   command: "plan",
@@ -44,7 +45,7 @@ export const isWrong = ({ changes, sections, row }: PlannedPiece): boolean =>
 /**
  * Plans a piece on an organ.
  *
- * @throws Refusal where a section has nothing to choose from.
+ * @throws Refusal where the piece cannot be planned as it is written, {@link Impossible} where the organ has no means for it.
  */
 export function planned(instrument: Instrument, piece: Piece, path: string, options: PlanOptions): PlannedPiece {
   const row = chooseRow(instrument, piece, options);
@@ -53,7 +54,8 @@ export function planned(instrument: Instrument, piece: Piece, path: string, opti
     const name = section === null ? null : (piece.sections[section]?.section.name ?? `Section ${section + 1}`);
     return `${path}: ${name === null ? "" : `${name}: `}${text}`;
   });
-  throw new Refusal(words.join("\n"));
+  const isOrgans = row.troubles.every(({ text }) => text.startsWith(NOTHING_SERVES));
+  throw isOrgans ? new Impossible(words.join("\n")) : new Refusal(words.join("\n"));
 }
 
 /** What the plan puts into the piece's file. */

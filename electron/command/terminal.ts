@@ -16,7 +16,15 @@ export const WRONG = 1;
 export const REFUSED = 2;
 
 /** Thrown by a command that cannot go on: its message is one or more sentences for the person, the exit status is 2. */
-export class Refusal extends Error {}
+export class Refusal extends Error {
+  /** Exit status. */
+  readonly status: number = REFUSED;
+}
+
+/** The input is right, and nothing on the organ serves for what it asks. */
+export class Impossible extends Refusal {
+  override readonly status = WRONG;
+}
 
 /** Columns of the plain text that commands print. */
 export const COLUMNS = 80;

@@ -17,7 +17,7 @@ export function namedDivision(
   const found = [...also, ...divisions].find((name) => folded(name) === folded(text));
   if (found !== undefined) return found;
   const nearest = nearestOf(text, [...divisions, ...also]);
-  reporter.report({ code: "unknown-name", what: "division", name: text, where: null, nearest }, offset);
+  reporter.report({ code: "unknown-name", what: "division", name: text, where: null, nearest, all: divisions }, offset);
   return null;
 }
 
@@ -35,7 +35,10 @@ export function readCoupler(
   }
   if ("unknown" in read) {
     const nearest = nearestOf(read.unknown, divisions);
-    reporter.report({ code: "unknown-name", what: "division", name: read.unknown, where: null, nearest }, offset);
+    reporter.report(
+      { code: "unknown-name", what: "division", name: read.unknown, where: null, nearest, all: divisions },
+      offset,
+    );
     return null;
   }
   const { coupler } = read;

@@ -31,6 +31,9 @@ type Issue = z.core.$ZodIssue;
 /** Of a choice of forms, the issues of the one that the value was meant for: whose outermost type is right. */
 function meantIssues(issue: Issue): readonly Issue[] | null {
   if (issue.code !== "invalid_union") return null;
+  // A form that is wrong only further in is the one that was meant.
+  const inner = issue.errors.find((branch) => branch.length > 0 && branch.every(({ path }) => path.length > 0));
+  if (inner) return inner;
   const meant = issue.errors.find(
     (branch) => branch.length > 0 && !branch.some((inner) => inner.path.length === 0 && inner.code === "invalid_type"),
   );

@@ -1,5 +1,5 @@
 import { LINK_WORDS } from "../music/piece.ts";
-import { FILE_VERSION, kindInWords } from "./file-kind.ts";
+import { FILE_KINDS, FILE_VERSION, kindInWords, versionLine } from "./file-kind.ts";
 import type { Trouble, TroubleCode, TroubleFacts } from "./trouble.ts";
 
 type Words = { readonly [Code in TroubleCode]: (facts: Extract<TroubleFacts, { readonly code: Code }>) => string };
@@ -32,8 +32,19 @@ const PLURAL = {
   section: "sections",
 } as const;
 
+/** Names that a sentence counts up; an organ with more divisions shows its first. */
+const MOST_NAMES = 8;
+
+const allThereIs = (what: string, all: readonly string[]): string =>
+  all.length === 0
+    ? ""
+    : all.length === 1
+      ? ` The only one is ${all[0]}.`
+      : ` The ${what} are ${listed(all.slice(0, MOST_NAMES), "and")}${all.length > MOST_NAMES ? " and others" : ""}.`;
+
 const WORDS: Words = {
-  empty: () => "The file is empty. An instrument file begins with the line registrant: instrument/1.",
+  empty: () =>
+    `The file is empty. Its first line says what it is: registrant: and ${listed(FILE_KINDS.map(versionLine), "or")}.`,
   "not-text": ({ character }) =>
     `This is not a text file: it holds the sign number ${character}, which no text has. Choose a YAML file.`,
   "not-utf8": () => "The text is not in UTF-8, so some letters are lost here. Save the file again as UTF-8.",
@@ -129,9 +140,9 @@ const WORDS: Words = {
     `${stop} has the same pipes as ${of}, so it cannot stand at ${pitch}'. Give it that stop's pitch, or let both draw one rank: of ranks:.`,
   "bass-needs-from": ({ stop }) =>
     `${stop} has bass-from: but no from:. Write from: with the lowest key of its own pipes.`,
-  "unknown-name": ({ what, name, where, nearest }) =>
+  "unknown-name": ({ what, name, where, nearest, all = [] }) =>
     where === null
-      ? `There is no ${what} ${shown(name)} here.${didYouMean(nearest)}`
+      ? `There is no ${what} ${shown(name)} ${what === "texture" ? "in the catalogue" : "here"}.${didYouMean(nearest)}${nearest.length === 0 ? allThereIs(PLURAL[what], all) : ""}`
       : nearest.length > 0
         ? `No ${what} ${shown(name)}; ${where} has ${listed(nearest, "and")}.`
         : `No ${what} ${shown(name)} in ${where}. Look up its ${PLURAL[what]} for the name that is meant.`,

@@ -119,6 +119,8 @@ export type StopTrouble =
       readonly name: string;
       readonly where: string | null;
       readonly nearest: readonly string[];
+      /** What there is, for where nothing is near. */
+      readonly all?: readonly string[];
     }
   | { readonly code: "ambiguous-stop"; readonly name: string; readonly choices: readonly string[] };
 

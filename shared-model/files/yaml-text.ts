@@ -199,6 +199,11 @@ function lineStarts(text: string): LineCounter {
   return lines;
 }
 
+/** How a text of two bytes to the letter looks when it is read as one. */
+const WIDE = /^\uFFFD\uFFFD(?:[^\0]\0|\0[^\0])/;
+/** Signs that no text holds. */
+const CONTROL = /[\u0000-\u0008\u000e-\u001a\u001c-\u001f]/;
+
 function unreadable(text: string, report: Reporter["report"]): boolean {
   if (text.length > TEXT_LIMIT) {
     report({ code: "too-large", limit: TEXT_LIMIT }, 0);
@@ -206,7 +211,10 @@ function unreadable(text: string, report: Reporter["report"]): boolean {
   }
   const odd = oddCharacter(text);
   if (odd) {
-    report(odd.code === 0xfffd ? { code: "not-utf8" } : { code: "not-text", character: odd.code }, odd.at);
+    // A picture or a program is no text in another code; "Unicode" of older editors begins with two signs of its own.
+    const control = WIDE.test(text) ? null : CONTROL.exec(text);
+    const character = odd.code === 0xfffd ? control?.[0].charCodeAt(0) : odd.code;
+    report(character === undefined ? { code: "not-utf8" } : { code: "not-text", character }, odd.at);
     return true;
   }
   if (text.replace(/^\uFEFF/, "").trim() === "") {

@@ -10,6 +10,7 @@ import type { Dynamic, Section } from "../music/texture.ts";
 import { textureById } from "../music/textures/catalogue.ts";
 import { identify } from "../propose/found.ts";
 import { isLadder, ladder } from "../propose/ladder.ts";
+import { missingMeans } from "../propose/missing.ts";
 import { bestStates } from "../propose/propose.ts";
 import { familiesOf } from "../rules/balance.ts";
 import type { Points } from "../rules/rule.ts";
@@ -206,6 +207,15 @@ export function distinct(list: readonly Alternative[]): readonly Alternative[] {
   });
 }
 
+/** How the trouble of a section begins for which the organ has no means. */
+export const NOTHING_SERVES = "Nothing on this organ serves for it.";
+
+/** The same with its first reasons. */
+function nothingServes(problem: Problem): string {
+  const why = missingMeans(problem).slice(0, 2);
+  return [NOTHING_SERVES, ...why.map(({ text }) => text)].join(" ");
+}
+
 /** The list of a section by itself: its pin alone, else `besides`, the proposals and what the file has. */
 export function candidatesOf(
   lists: CandidateLists,
@@ -222,7 +232,7 @@ export function candidatesOf(
   const kept = written && !("trouble" in written) && !written.judgement.forbidden ? [written] : [];
   // A ladder from the file stands beside the one worked out; a registration that is proposed as well keeps its place.
   const list = distinct([...besides(problem), ...proposals, ...kept]);
-  return { problem, list, trouble: list.length === 0 ? "Nothing on this organ serves for it." : null };
+  return { problem, list, trouble: list.length === 0 ? nothingServes(problem) : null };
 }
 
 /** The sections that copy an earlier one (`same-as`, directly or by way of others): its place, or `null`. */

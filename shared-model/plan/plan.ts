@@ -3,7 +3,15 @@ import type { Link, Piece, PieceSection, Registration } from "../music/piece.ts"
 import { isLadder } from "../propose/ladder.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Instrument } from "../stoplist/instrument.ts";
-import { type Alternative, CandidateLists, type Candidates, candidatesOf, copiesOf, distinct } from "./candidates.ts";
+import {
+  type Alternative,
+  CandidateLists,
+  type Candidates,
+  candidatesOf,
+  copiesOf,
+  distinct,
+  NOTHING_SERVES,
+} from "./candidates.ts";
 import { ChangeCosts, type ChangeSetting, pistonsOn } from "./change-costs.ts";
 import { type ConsoleLayout, layoutOf } from "./console-layout.ts";
 import type { Crew } from "./crew.ts";
@@ -280,7 +288,7 @@ export function chooseRow(
   const copied = withCopies(lists, withShades(piece, lists, alone, copies), copies);
   const empty = copied.candidates.flatMap((each, section) =>
     each.list.length === 0 && !copied.troubles.some((trouble) => trouble.section === section)
-      ? [{ section, text: each.trouble ?? "Nothing on this organ serves for it." }]
+      ? [{ section, text: each.trouble ?? NOTHING_SERVES }]
       : [],
   );
   if (copied.troubles.length + empty.length > 0) return { troubles: [...copied.troubles, ...empty] };

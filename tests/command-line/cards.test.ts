@@ -181,7 +181,9 @@ describe("cards in PDF", () => {
       .put("other.yaml", other)
       .run("cards", "other.yaml", "good.yaml", "--pdf", "c.pdf");
     expect([status, desk.files()]).toEqual([2, ["good.yaml", "organ.yaml", "other.yaml"]]);
-    expect(err).toMatch(/^good\.yaml, line 3, column \d+: error: There is no division "Oberwerk" here\.$/m);
+    expect(err).toMatch(
+      /^good\.yaml, line 3, column \d+: error: There is no division "Oberwerk" here\. The divisions are Hauptwerk, Brustwerk and Pedal\.$/m,
+    );
   });
 
   test("--pdf beside a list of proposals asks which of them", async () => {

@@ -96,6 +96,24 @@ describe("bad input is told in a sentence, and nothing is written", () => {
     expect(desk.files()).toEqual(["organ.yaml", "piece.yaml"]);
   });
 
+  test("a section for which the organ has no means: nothing is written, and the file is not at fault", async () => {
+    desk.put(
+      "piece.yaml",
+      PIECE.replace("texture: plenum-manual", "texture: plenum-manual\n    ranges: {plenum: [A0, C8]}"),
+    );
+    const { status, out, err } = await desk.run("plan", "organ.yaml", "piece.yaml", "--out", "planned.yaml");
+    expect([status, out]).toEqual([1, ""]);
+    expect(err).toMatch(/^piece\.yaml: One: Nothing on this organ serves for it\. The part goes beyond the keys/);
+    expect(desk.files()).toEqual(["organ.yaml", "piece.yaml"]);
+  });
+
+  test("what happens before a section, in a word that is none", async () => {
+    desk.put("piece.yaml", PIECE.replace(/what: \w+/, "what: nap"));
+    const { status, err } = await desk.run("plan", "organ.yaml", "piece.yaml");
+    expect(status).toBe(2);
+    expect(err).toMatch(/error: what: does not know "nap"\. It takes attacca, rest, fermata, page-turn or pause\.\n$/);
+  });
+
   test("bars out of order are told, and the piece is planned and kept with every byte of them", async () => {
     const text = PIECE.replace("texture: plenum-manual", "texture: plenum-manual\n    bars: 9-16 # as printed").replace(
       "texture: flutes",

@@ -360,7 +360,7 @@ describe("trouble in words", () => {
       "a coupler to nowhere",
       `${oneManual("Gedackt 8")}couplers: [Great to Pedal, Graet to Great 4]\n`,
       [
-        'line 9, column 12: error: There is no division "Pedal" here.',
+        'line 9, column 12: error: There is no division "Pedal" here. The only one is Great.',
         'line 9, column 28: error: There is no division "Graet" here. Did you mean Great?',
       ],
     ],
@@ -447,12 +447,16 @@ describe("trouble in words", () => {
     [
       "empty",
       "",
-      ["line 1, column 1: error: The file is empty. An instrument file begins with the line registrant: instrument/1."],
+      [
+        "line 1, column 1: error: The file is empty. Its first line says what it is: registrant: and instrument/1, section/1, registration/1 or piece/1.",
+      ],
     ],
     [
       "only a comment",
       "# later\n",
-      ["line 1, column 1: error: The file is empty. An instrument file begins with the line registrant: instrument/1."],
+      [
+        "line 1, column 1: error: The file is empty. Its first line says what it is: registrant: and instrument/1, section/1, registration/1 or piece/1.",
+      ],
     ],
     [
       "no YAML",

@@ -189,7 +189,7 @@ describe("trouble in words", () => {
 
   test("a texture that is none", () => {
     expect(told("registrant: registration/1\ntexture: melody-over-acompaniment\n")[0]).toMatch(
-      /^line 2, column 10: error: There is no texture "melody-over-acompaniment" here\. Did you mean melody-over-accompaniment/,
+      /^line 2, column 10: error: There is no texture "melody-over-acompaniment" in the catalogue\. Did you mean melody-over-accompaniment/,
     );
   });
 

@@ -53,7 +53,7 @@ test("textures come from whoever reads, when given", () => {
     readSectionFile("registrant: section/1\ntexture: carillon\nranges: {anything: [C4, C5]}\n", "s.yaml", own).section,
   ).toMatchObject({ texture: "carillon", ranges: { anything: [60, 72] } });
   expect(readSectionFile("registrant: section/1\ntexture: trio\n", "s.yaml", own).troubles.map(troubleLine)).toEqual([
-    's.yaml, line 2, column 10: error: There is no texture "trio" here. Did you mean carillon?',
+    's.yaml, line 2, column 10: error: There is no texture "trio" in the catalogue. Did you mean carillon?',
   ]);
 });
 

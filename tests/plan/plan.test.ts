@@ -218,7 +218,12 @@ test("a piece without sections, and a section for which nothing serves", () => {
   });
   const flute = instrument("\n  - {name: Manual, kind: manual, stops: [{name: Gedackt, pitch: 8, off: true}]}\n");
   expect(chooseRow(flute, piece("sections:\n  - {texture: plenum-manual}\n", flute))).toMatchObject({
-    troubles: [{ section: 0, text: "Nothing on this organ serves for it." }],
+    troubles: [
+      {
+        section: 0,
+        text: "Nothing on this organ serves for it. No stop can be drawn on the Manual: all of them are marked off.",
+      },
+    ],
   });
 });
 
