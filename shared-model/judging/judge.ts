@@ -2,7 +2,7 @@ import type { PartSound } from "../acoustics/part-sound.ts";
 import type { ConsoleState, Placing } from "../console/state.ts";
 import type { Points } from "../rules/rule.ts";
 import { explain } from "./explaining.ts";
-import { listen } from "./listening.ts";
+import { listen, type PartState } from "./listening.ts";
 import type { PlacedPart } from "./placed-part.ts";
 import type { Problem } from "./problem.ts";
 import type { Reason } from "./reason.ts";
@@ -34,21 +34,18 @@ export interface Judgement {
  * Judges a state for a section, its parts placed as said: the best of all readings, taken apart into reasons.
  *
  * @param placings one for each part that is played; optional parts may be left out.
+ * @param bounds by reading: what no state exceeds in its light, where that is known. Spares weighing what cannot be best.
  * @returns `null` when the keyboards are coupled in a ring, which no player uses.
  */
-export function judge(problem: Problem, state: ConsoleState, placings: readonly Placing[]): Judgement | null {
+export function judge(
+  problem: Problem,
+  state: ConsoleState,
+  placings: readonly Placing[],
+  bounds: readonly Points[] = [],
+): Judgement | null {
   const parts = listen(problem, state, placings);
   if (!parts) return null;
-  let best: { at: number; weight: Weight } | null = null;
-  for (let at = 0; at < problem.readings.length; at++) {
-    const weight = weigh(problem, parts, at);
-    const better =
-      !best ||
-      weight.forbidden < best.weight.forbidden ||
-      (weight.forbidden === best.weight.forbidden && weight.score > best.weight.score);
-    if (better) best = { at, weight };
-  }
-  const { at, weight } = best as NonNullable<typeof best>;
+  const { at, weight } = bestReading(problem, parts, bounds);
   const heardIds = new Set(parts.flatMap((part) => [...part.own, ...part.borrowed].map((stop) => stop.id)));
   return {
     score: weight.score,
@@ -65,21 +62,34 @@ export function judge(problem: Problem, state: ConsoleState, placings: readonly 
   };
 }
 
-/** The score alone and whether a rule forbids the state: what enumeration compares. `null` as for {@link judge}. */
+/** The reading in whose light a state is best: allowed before forbidden, then by score; of equals the first. */
+function bestReading(
+  problem: Problem,
+  parts: readonly PartState[],
+  bounds: readonly Points[],
+): { readonly at: number; readonly weight: Weight } {
+  let best: { readonly at: number; readonly weight: Weight } | null = null;
+  for (let at = 0; at < problem.readings.length; at++) {
+    if (best?.weight.forbidden === 0 && (bounds[at] ?? Number.POSITIVE_INFINITY) <= best.weight.score) continue;
+    const weight = weigh(problem, parts, at);
+    const better =
+      !best ||
+      weight.forbidden < best.weight.forbidden ||
+      (weight.forbidden === best.weight.forbidden && weight.score > best.weight.score);
+    if (better) best = { at, weight };
+  }
+  return best as NonNullable<typeof best>;
+}
+
+/** The score alone and whether a rule forbids the state: what enumeration compares. `null` and bounds as for {@link judge}. */
 export function scoreOf(
   problem: Problem,
   state: ConsoleState,
   placings: readonly Placing[],
+  bounds: readonly Points[] = [],
 ): { readonly score: Points; readonly forbidden: boolean } | null {
   const parts = listen(problem, state, placings);
   if (!parts) return null;
-  let best: { score: Points; forbidden: boolean } | null = null;
-  for (let at = 0; at < problem.readings.length; at++) {
-    const { score, forbidden } = weigh(problem, parts, at);
-    const allowed = forbidden === 0;
-    if (!best || (allowed && best.forbidden) || (allowed !== best.forbidden && score > best.score)) {
-      best = { score, forbidden: !allowed };
-    }
-  }
-  return best;
+  const { weight } = bestReading(problem, parts, bounds);
+  return { score: weight.score, forbidden: weight.forbidden > 0 };
 }

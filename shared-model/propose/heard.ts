@@ -1,4 +1,3 @@
-import { Blend } from "../acoustics/blend.ts";
 import { addFacts, type PartSound, silence, type Voice } from "../acoustics/part-sound.ts";
 import type { Match } from "../judging/recipe.ts";
 import type { Points } from "../rules/rule.ts";
@@ -63,9 +62,6 @@ export function hearNoMore(from: Heard, to: Heard): void {
   copyProgress(from, to);
   Object.assign(to.sound, from.sound);
 }
-
-/** What voices sound together; `null` for nothing. */
-export const blendOf = (voices: readonly Voice[]): Blend | null => Blend.of(voices.flatMap(({ blend }) => blend ?? []));
 
 /** The most that a part can come to with what it hears and the entries from a place on; `null` when all is forbidden. */
 export function partAtMost(view: View, heard: Heard, all: PartSound, from: number, loyal: boolean): Points | null {

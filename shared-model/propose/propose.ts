@@ -60,7 +60,8 @@ export function bestStates(
   const telling = problem.section.parts[tellingPart(problem)]?.id ?? "";
   const all = new Map(effort.seen);
   for (const each of climb(problem, telling)) if (!all.has(each.signature)) all.set(each.signature, each);
-  const ranked = [...all.values()].map((each) => rescored(problem, each)).sort(compareFound);
+  const bounds = boundsOfReadings(problem);
+  const ranked = [...all.values()].map((each) => rescored(problem, each, bounds)).sort(compareFound);
   const colours = new Set<string>();
   const floor = (ranked[0]?.score ?? 0) - COLOUR_WINDOW;
   const first = ranked.filter(
@@ -101,15 +102,17 @@ function provenStates(problem: Problem, options: ProposeOptions, effort: Effort)
   // Promising ways first: once the list is full, the others need not be looked into.
   ways.sort((a, b) => (bounds[b] as Points) - (bounds[a] as Points));
   for (const reading of ways) {
-    for (const found of search(problem, 1, null, least(), effort, reading, kept, best.score)) {
+    const floorNow = least();
+    if ((bounds[reading] as Points) < floorNow) break;
+    for (const found of search(problem, 1, null, floorNow, effort, reading, kept, best.score)) {
       colours.add(found.colour.id);
-      lead(rescored(problem, found));
+      lead(rescored(problem, found, bounds));
     }
   }
   for (const colour of COLOURS) {
     if (colours.has(colour.id)) continue;
     for (const found of search(problem, 1, colour, least(), effort, null, kept, best.score))
-      lead(rescored(problem, found));
+      lead(rescored(problem, found, bounds));
   }
   return eachDrawingOnce([...[...leaders.values()].sort(compareFound), ...raw]).slice(0, count);
 }
@@ -120,10 +123,10 @@ function eachDrawingOnce(list: readonly Found[]): readonly Found[] {
   return list.filter(({ drawing }) => !seen.has(drawing) && seen.add(drawing));
 }
 
-/** A state found in the light of some readings, with the score that the best of all gives it. */
-function rescored(problem: Problem, found: Found): Found {
+/** A state found in the light of some readings, with the score that the best of all gives it. @param bounds by reading. */
+function rescored(problem: Problem, found: Found, bounds: readonly Points[]): Found {
   const { state, placings } = found;
-  return { ...found, state, placings, score: scoreOf(problem, state, placings)?.score ?? found.score };
+  return { ...found, state, placings, score: scoreOf(problem, state, placings, bounds)?.score ?? found.score };
 }
 
 /** Ranked registrations for a section, each with every reason for it. Empty when nothing serves. */
@@ -132,8 +135,11 @@ export function propose(
   options: ProposeOptions = {},
 ): { readonly proposals: readonly Proposal[]; readonly effort: Effort; readonly proven: boolean } {
   const { found, effort, proven } = bestStates(problem, options);
+  const bounds = boundsOfReadings(problem);
   const proposals = found.map((each, index): Proposal => {
-    const judgement = judge(problem, each.state, each.placings);
+    // No reading gives it more than the score it was found with, so the first that gives as much is the best.
+    const most = bounds.map((bound) => Math.min(bound, each.score));
+    const judgement = judge(problem, each.state, each.placings, most);
     if (!judgement) throw new Error("A proposal's keyboards are coupled in a ring.");
     return { place: index + 1, found: each, judgement };
   });

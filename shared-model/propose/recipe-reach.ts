@@ -7,48 +7,18 @@ import type { PartRecipe } from "../judging/reading.ts";
 import { wantedStops } from "../judging/wanted-stops.ts";
 import type { Wanted } from "../music/prescription.ts";
 import type { Points } from "../rules/rule.ts";
-import type { Division, Stop } from "../stoplist/instrument.ts";
+import type { Division, Instrument, Stop } from "../stoplist/instrument.ts";
 import { isProposable } from "./state-space.ts";
 
 /** What recipes could earn at best on an organ, by which kinds it has at all: bounds before any stop is looked at. */
 export class RecipeReach {
   private readonly problem: Problem;
   private readonly reachable = new Map<string, Points>();
-  private readonly tones = new Map<Stop, readonly Voice[]>();
-  private readonly had = new Map<Wanted, Map<string, boolean>>();
+  private readonly has: (wanted: Wanted, colour: Colour) => boolean;
 
   constructor(problem: Problem) {
     this.problem = problem;
-  }
-
-  /** Whether the organ has a stop for what is wanted that a part of the colour could hold, at any octave. */
-  private hasFor(wanted: Wanted, colour: Colour): boolean {
-    let row = this.had.get(wanted);
-    if (!row) {
-      row = new Map();
-      this.had.set(wanted, row);
-    }
-    let has = row.get(colour.id);
-    if (has === undefined) {
-      has = this.findFor(wanted, colour);
-      row.set(colour.id, has);
-    }
-    return has;
-  }
-
-  private findFor(wanted: Wanted, colour: Colour): boolean {
-    const { instrument } = this.problem;
-    return [-2, -1, 0, 1, 2].some((up) =>
-      [...wantedStops(instrument, wanted, up)].some((stop) => {
-        if (!isProposable(stop)) return false;
-        let voices = this.tones.get(stop);
-        if (!voices) {
-          voices = [-1, 0, 1].flatMap((octaves) => toneOf(stop, octaves) ?? []);
-          this.tones.set(stop, voices);
-        }
-        return voices.some((voice) => colour.admits(voice));
-      }),
-    );
+    this.has = coloursOf(problem.instrument);
   }
 
   /** What the telling part can keep of a recipe at best when it must have a colour: never too low. */
@@ -60,13 +30,13 @@ export class RecipeReach {
       const { must, oneOf = [] } = recipe.prescribed;
       const lists = [...must.map((wanted) => [wanted]), ...oneOf];
       for (const list of lists) {
-        if (list.some((wanted) => this.hasFor(wanted, colour))) continue;
+        if (list.some((wanted) => this.has(wanted, colour))) continue;
         const each = Math.floor(recipe.share / lists.length);
         const stands = this.problem.standIns
           .filter((standIn) => list.some((one) => one.kind === standIn.for.kind))
           .flatMap((standIn) => standIn.use)
           .filter(
-            (use) => use.leaveOut || (use.stops.length > 0 && use.stops.every((wanted) => this.hasFor(wanted, colour))),
+            (use) => use.leaveOut || (use.stops.length > 0 && use.stops.every((wanted) => this.has(wanted, colour))),
           );
         const kept = Math.max(0, ...stands.map((use) => Math.ceil((each * (100 - 15 * use.cost)) / 100)));
         lost += each - kept;
@@ -120,6 +90,45 @@ export class RecipeReach {
     }
     return points;
   }
+}
+
+const colours = new WeakMap<Instrument, (wanted: Wanted, colour: Colour) => boolean>();
+/**
+ * Whether an organ has a stop for what is wanted that a part of a colour could hold, at any octave. Found out once for an
+ * instrument, whatever the section.
+ */
+function coloursOf(instrument: Instrument): (wanted: Wanted, colour: Colour) => boolean {
+  const known = colours.get(instrument);
+  if (known) return known;
+  const tones = new Map<Stop, readonly Voice[]>();
+  const tonesOf = (stop: Stop): readonly Voice[] => {
+    let voices = tones.get(stop);
+    if (!voices) {
+      voices = [-1, 0, 1].flatMap((octaves) => toneOf(stop, octaves) ?? []);
+      tones.set(stop, voices);
+    }
+    return voices;
+  };
+  const found = new Map<Wanted, Map<Colour, boolean>>();
+  const has = (wanted: Wanted, colour: Colour): boolean => {
+    let row = found.get(wanted);
+    if (!row) {
+      row = new Map();
+      found.set(wanted, row);
+    }
+    let answer = row.get(colour);
+    if (answer === undefined) {
+      answer = [-2, -1, 0, 1, 2].some((up) =>
+        [...wantedStops(instrument, wanted, up)].some(
+          (stop) => isProposable(stop) && tonesOf(stop).some((voice) => colour.admits(voice)),
+        ),
+      );
+      row.set(colour, answer);
+    }
+    return answer;
+  };
+  colours.set(instrument, has);
+  return has;
 }
 
 /** A stop's own sound over the whole keyboard, `octaves` away from where it is written. */

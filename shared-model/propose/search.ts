@@ -41,14 +41,17 @@ export function search(
 ): readonly Found[] {
   const telling = tellingPart(problem);
   const frames = tablesOf(problem);
-  const readings = frames.options.flatMap((parts, reading) => {
+  let readings = frames.options.flatMap((parts, reading) => {
     if (onlyReading !== null && reading !== onlyReading) return [];
-    if (!frames.canBePlayed(reading, effort)) return [];
     const pairs = frames.pairMost[reading] as Points;
-    if (!colour) return [{ parts: parts as Option[][], pairs }];
+    if (!colour) return [{ reading, parts: parts as Option[][], pairs }];
     const id = (problem.section.parts[telling] as (typeof problem.section.parts)[number]).id;
+    const others = parts.reduce(
+      (sum, options, index) => (index === telling ? sum : sum + highestOf(options, frames.mayShare[index])),
+      pairs,
+    );
+    if (others + highestOf(parts[telling] as Option[], true) < floor) return [];
     const keeps = frames.recipes.keepsInColour(reading, id, colour);
-    const others = parts.reduce((sum, options, index) => (index === telling ? sum : sum + highestOf(options)), pairs);
     const own = (parts[telling] as Option[]).flatMap((option): Option[] => {
       const { placed, weighed } = option;
       if (!placed || !weighed || Math.min(option.bound, option.loose + keeps) + others < floor) return [];
@@ -61,29 +64,36 @@ export function search(
     });
     return own.length === 0
       ? []
-      : [{ parts: parts.map((options, index) => (index === telling ? own : options)), pairs }];
+      : [{ reading, parts: parts.map((options, index) => (index === telling ? own : options)), pairs }];
   });
+  const highestIn = ({ parts, pairs }: (typeof readings)[number]): Points =>
+    parts.reduce((sum, options, index) => sum + highestOf(options, frames.mayShare[index]), pairs);
   const highest = (): Points =>
-    readings.reduce(
-      (most, { parts, pairs }) =>
-        Math.max(
-          most,
-          parts.reduce((sum, options, index) => sum + highestOf(options, frames.mayShare[index]), pairs),
-        ),
-      Number.NEGATIVE_INFINITY,
-    );
+    readings.reduce((most, each) => Math.max(most, highestIn(each)), Number.NEGATIVE_INFINITY);
   const top = highest();
   if (!colour && onlyReading === null) effort.bound = top;
-  if (!Number.isFinite(top)) return [];
+  if (!Number.isFinite(top) || top < floor) return [];
   let found = new Map<string, Found>();
   let threshold = Math.min(top, Math.max(ceiling, floor));
   const [first, long] = wanted === 1 ? [FIRST_STEP * ALONE, LONG_STEP * ALONE] : [FIRST_STEP, LONG_STEP];
   let step = first;
   for (;;) {
     effort.rounds += 1;
-    for (const { parts } of readings) for (const options of parts) options.sort((a, b) => b.bound - a.bound);
-    const round = new Round(problem, frames, { wanted, kept }, Math.max(threshold, floor), colour, telling, effort);
-    for (const { parts, pairs } of readings) round.explore(parts, pairs);
+    const cut = Math.max(threshold, floor);
+    const round = new Round(problem, frames, { wanted, kept }, cut, colour, telling, effort);
+    for (const each of readings) {
+      if (highestIn(each) < cut) {
+        round.pruned = true;
+        continue;
+      }
+      // Whether every part can be played at all is dear to ask, and many readings are never come to.
+      if (!frames.canBePlayed(each.reading, effort)) {
+        readings = readings.filter((other) => other !== each);
+        continue;
+      }
+      for (const options of each.parts) sortByBound(options);
+      round.explore(each.parts, each.pairs);
+    }
     found = round.found;
     if (found.size >= wanted || !round.pruned || threshold <= Math.max(floor, WORST)) break;
     const now = highest();
@@ -103,11 +113,23 @@ export function search(
   return best;
 }
 
+/** Highest bound first. Most rounds lower no bound, and sorting what is sorted would be the dearest thing they do. */
+function sortByBound(options: Option[]): void {
+  for (let i = 1; i < options.length; i++) {
+    if ((options[i] as Option).bound <= (options[i - 1] as Option).bound) continue;
+    options.sort((a, b) => b.bound - a.bound);
+    return;
+  }
+}
+
 /** An upper bound of every state in the light of each reading, without looking for any. */
 export function boundsOfReadings(problem: Problem): readonly Points[] {
   const frames = tablesOf(problem);
   return frames.options.map((parts, reading) =>
-    parts.reduce((sum, options) => sum + highestOf(options), frames.pairMost[reading] as Points),
+    parts.reduce(
+      (sum, options, index) => sum + highestOf(options, frames.mayShare[index]),
+      frames.pairMost[reading] as Points,
+    ),
   );
 }
 

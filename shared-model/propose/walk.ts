@@ -1,4 +1,4 @@
-import type { Blend } from "../acoustics/blend.ts";
+import { Blend } from "../acoustics/blend.ts";
 import { addFacts, type PartSound, silence, type Voice } from "../acoustics/part-sound.ts";
 import { countPitches } from "../acoustics/pitch-set.ts";
 import type { BoxPosition } from "../console/state.ts";
@@ -9,7 +9,7 @@ import type { PartRule, Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import type { Base, Candidate, Want } from "./candidate.ts";
 import type { Entry } from "./entries.ts";
-import { blendOf, freshNode, type Heard, hear, hearNoMore, hearNothing, type Node, partAtMost } from "./heard.ts";
+import { freshNode, type Heard, hear, hearNoMore, hearNothing, type Node, partAtMost } from "./heard.ts";
 import type { Offer } from "./offer.ts";
 import { addMatch, type View } from "./view.ts";
 import { spend } from "./work.ts";
@@ -428,27 +428,20 @@ export class Walk {
     return { stops, tremulants };
   }
 
-  /** The sound to keep; what it blends into is made when a pair of parts is compared, which few sets come to. */
+  /** The sound to keep: with what it blends into, which the sums on the way do without. */
   private soundOf(sound: PartSound): PartSound {
-    const voices: Voice[] = [];
     const { offer, base } = this;
+    const blends: Blend[] = [];
+    const add = ({ blend }: Voice): void => {
+      if (blend) blends.push(blend);
+    };
     for (const stop of base.drawn) {
-      const all = voicesOf(offer.problem, offer.weighed.placed, stop) as Voices;
-      voices.push(all[this.positionIn(stop.division)]);
+      add((voicesOf(offer.problem, offer.weighed.placed, stop) as Voices)[this.positionIn(stop.division)]);
     }
     for (const index of this.chosen) {
-      voices.push((offer.own.voices[index] as Voices)[this.positionOf[index] as 0 | 1 | 2]);
+      add((offer.own.voices[index] as Voices)[this.positionOf[index] as 0 | 1 | 2]);
     }
-    let blend: Blend | null | undefined;
-    const kept = { ...sound };
-    Object.defineProperty(kept, "blend", {
-      enumerable: true,
-      get: () => {
-        blend ??= blendOf(voices);
-        return blend;
-      },
-    });
-    return kept;
+    return { ...sound, blend: Blend.of(blends) };
   }
 
   /** Whether every coupler brings a drawn stop, and every tremulant and shut box reaches one. */
