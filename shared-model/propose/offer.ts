@@ -27,6 +27,8 @@ export class Offer {
   readonly entries: readonly Entry[];
   readonly own: View;
   readonly companions: readonly View[];
+  /** By entry: what it costs at least, as far as that is set against what it brings the companions. */
+  readonly costs: readonly Points[];
   /** By entry: the one before it that is alike in everything and must be drawn first; -1 for none. */
   readonly twins: Int16Array;
   /** By entry: what of the colour it makes, as bits, and the box it stands in. */
@@ -76,7 +78,11 @@ export class Offer {
     this.boxOfDivision = new Map(inPrint.map((each) => [each.name, each.box]));
     this.boxOf = entries.map((each) => (each.stop ? (this.boxOfDivision.get(each.division) ?? null) : null));
     this.own = new View(problem, weighed, entries, false, colour, free ? entries.map((each) => each.foreign) : []);
-    this.companions = companions.map((each) => new View(problem, each, entries, true, null));
+    // Of a colour the cost of what makes it is reckoned already (`making`), and must not be so twice.
+    const reckons = companions.length > 0 && !colour;
+    this.costs = entries.map((each) => (reckons ? leastCost(each) : 0));
+    const shares = this.costs.map((cost) => cost / Math.max(1, companions.length));
+    this.companions = companions.map((each) => new View(problem, each, entries, true, null, [], shares));
     this.twins = new Int16Array(entries.length);
     this.makes = new Uint8Array(entries.length);
     const places = new Map<string, number>();

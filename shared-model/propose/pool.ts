@@ -7,6 +7,9 @@ import { Walk } from "./walk.ts";
 const NO_BASE: Base = { drawn: [], tremulants: new Set(), divisions: new Set(), boxes: new Map() };
 const FIRST_STEP: Points = 50;
 const NEXT_STEP = 1.6;
+/** How many sets are looked for at first, and how many times as many where that is not enough. */
+const FIRST_SETS = 256;
+const MORE_SETS = 8;
 
 /** The sets of an offer, best first, on what earlier parts have drawn. What has been found is kept. */
 export class Pool {
@@ -15,7 +18,11 @@ export class Pool {
   private readonly freeBoxes: readonly string[];
   private highest: Points | undefined;
   private found: readonly Candidate[] = [];
+  /** All that reaches more has been found; and what reaches as much, unless there was more of it than was looked for. */
   private reachedDown = Number.POSITIVE_INFINITY;
+  private walkedDown = Number.POSITIVE_INFINITY;
+  private overflowed = false;
+  private sets = FIRST_SETS;
   private exhausted = false;
 
   constructor(offer: Offer, base: Base = NO_BASE) {
@@ -68,17 +75,27 @@ export class Pool {
     for (let i = 0; ; i++) {
       while (i >= this.found.length) {
         const least = need();
-        if (this.exhausted || this.reachedDown <= least) return;
+        if (this.exhausted || this.reachedDown < least || (this.reachedDown === least && !this.overflowed)) return;
+        if (this.overflowed) {
+          this.sets *= MORE_SETS;
+          this.look(Math.max(least, this.walkedDown));
+          continue;
+        }
         // What is left to draw on another part's stops is little, and asked for once: one look is enough.
-        const threshold =
-          this.base === NO_BASE ? Math.max(least, Math.min(this.bound, this.reachedDown) - step) : least;
-        const walk = this.walk(threshold, "all");
-        this.found = walk.found.sort((a, b) => b.reach - a.reach);
-        this.reachedDown = threshold;
+        this.look(this.base === NO_BASE ? Math.max(least, Math.min(this.bound, this.reachedDown) - step) : least);
         step = Math.ceil(step * NEXT_STEP);
       }
       yield this.found[i] as Candidate;
     }
+  }
+
+  private look(threshold: Points): void {
+    const walk = new Walk(this.offer, this.base, this.freeBoxes, threshold, "all", this.sets);
+    this.found = walk.run();
+    this.overflowed = walk.overflowed;
+    this.exhausted = !walk.pruned;
+    this.walkedDown = threshold;
+    this.reachedDown = walk.overflowed ? (this.found[this.found.length - 1] as Candidate).reach : threshold;
   }
 
   /**
@@ -103,7 +120,7 @@ export class Pool {
     return null;
   }
 
-  private walk(threshold: Points, want: Want): Walk {
+  private walk(threshold: Points, want: Exclude<Want, "all">): Walk {
     const walk = new Walk(this.offer, this.base, this.freeBoxes, threshold, want);
     walk.run();
     this.exhausted = !walk.pruned;

@@ -16,6 +16,11 @@ import { spend, type Work, workOf } from "./work.ts";
 /** What counts as one: every state, or all states together whose `drawing` is one (`found.ts`). */
 export type Kept = "states" | "drawings";
 
+/**
+ * Of how many states that are as good as the last one kept the first in print are looked for. A large organ has hundreds of
+ * thousands of choruses that are worth the same to the last point, and which of them is named matters to nobody.
+ */
+const MOST_EQUALS = 2_000;
 const NOTHING: Pick<Candidate, "stops" | "tremulants" | "boxes"> = { stops: [], tremulants: [], boxes: [] };
 
 /** One sinking of the threshold. */
@@ -31,6 +36,8 @@ export class Round {
   private readonly telling: number;
   /** What is kept so far, best first. */
   private ranked: Found[] = [];
+  /** How many were looked at that could only be as good as the last one kept. */
+  private equals = 0;
   private readonly effort: Effort;
   private readonly work: Work;
 
@@ -181,6 +188,7 @@ export class Round {
         }
         this.effort.candidates += 1;
         spend(this.work);
+        this.countEqual(reach);
         chosen[at] = candidate;
         companions.forEach((i, which) => {
           expected[i] = candidate.companions[which] as Points;
@@ -202,6 +210,7 @@ export class Round {
       this.pruned = true;
       return;
     }
+    this.countEqual(highest);
     grow(0, 0, pairsHere);
   }
 
@@ -288,6 +297,14 @@ export class Round {
     return points;
   }
 
+  /** Counts what can be no better than the last one kept; after too many, nothing but what is better is looked for. */
+  private countEqual(reach: Points): void {
+    const worst = this.ranked[this.wanted - 1];
+    if (!worst || reach > this.cut || worst.score < this.cut) return;
+    this.equals += 1;
+    if (this.equals > MOST_EQUALS) this.cut = worst.score + 1;
+  }
+
   private keyOf({ signature, drawing }: Pick<Found, "signature" | "drawing">): string {
     return this.kept === "drawings" ? drawing : signature;
   }
@@ -351,8 +368,8 @@ export class Round {
 function companions(placed: readonly PlacedPart[], at: number): readonly number[] {
   const drawsFor = (one: PlacedPart, other: PlacedPart): boolean =>
     one.keyboard === other.keyboard ||
-    other.reach.every(
-      ({ division }) => division.stops.length === 0 || one.reach.some((each) => each.division === division),
+    other.reach.some(
+      ({ division }) => division.stops.length > 0 && one.reach.some((each) => each.division === division),
     );
   const own = placed[at] as PlacedPart;
   return placed.flatMap((other, i) =>

@@ -1,5 +1,6 @@
 import type { Colour } from "../acoustics/colour.ts";
 import { addFacts, type PartSound, silence } from "../acoustics/part-sound.ts";
+import { countPitches } from "../acoustics/pitch-set.ts";
 import type { Problem, WeighedPart } from "../judging/problem.ts";
 import { coupledWeight, type Item, type Match, worthOf } from "../judging/recipe.ts";
 import type { Voices } from "../judging/voices.ts";
@@ -72,9 +73,12 @@ export class View {
   private readonly whole: boolean;
   private readonly always: readonly boolean[];
   private readonly sounds = new Map<string, readonly PartSound[]>();
+  /** By place and item: what it costs at least that something from there on satisfies it; `null` where it costs nothing. */
+  private readonly prices: Float64Array | null;
 
   /**
    * @param others `true` when the entries are another part's: what this part hears besides may then come too.
+   * @param costs by entry: what it costs the part that draws it at least, this one's share.
    * @param colour a colour is shown for the sake of variety only where the recipe can be followed to the end.
    * @param always by entry: whether it may sound in the end whether or not it has been passed over.
    */
@@ -85,6 +89,7 @@ export class View {
     others: boolean,
     colour: Colour | null,
     always: readonly boolean[] = [],
+    costs: readonly number[] = [],
   ) {
     this.weighed = weighed;
     this.always = always;
@@ -121,6 +126,7 @@ export class View {
       }
       this.still[i] = all;
     }
+    this.prices = costs.some((each) => each > 0) ? this.pricesFrom(costs) : null;
     // A colour that something stands in for is none of its own, so there only what may be left out serves.
     this.uses = this.items.map(({ instead }) => (colour ? instead.filter((use) => use.leaveOut) : instead));
   }
@@ -158,6 +164,27 @@ export class View {
     return sounds;
   }
 
+  /**
+   * Whoever draws a stop pays for it; what it costs falls in equal shares to all the items that it satisfies, so that the
+   * shares of different items are never more together than what is paid.
+   */
+  private pricesFrom(costs: readonly number[]): Float64Array {
+    const { items, matches } = this;
+    const prices = new Float64Array((costs.length + 1) * items.length).fill(Number.POSITIVE_INFINITY);
+    for (const { match } of this.besides) {
+      for (let i = 0; i < items.length; i++) if (match.items & (1 << i)) prices[costs.length * items.length + i] = 0;
+    }
+    for (let at = costs.length - 1; at >= 0; at--) {
+      const satisfied = matches[at]?.items ?? 0;
+      const share = (costs[at] as number) / Math.max(1, countPitches(satisfied));
+      for (let i = 0; i < items.length; i++) {
+        const later = prices[(at + 1) * items.length + i] as number;
+        prices[at * items.length + i] = satisfied & (1 << i) ? Math.min(share, later) : later;
+      }
+    }
+    return prices;
+  }
+
   /** The most that the recipe can earn in the end: what is there, and what the entries from a place on can add. */
   recipeAtMost(now: Progress, from: number): Points {
     const still = this.still[from] as Progress;
@@ -170,7 +197,11 @@ export class View {
       if (open & bit) {
         // Whatever is asked for in every kind is earned stop by stop.
         if (item.every) continue;
-        if (full & bit) sum += item.weight;
+        const price = this.prices === null || now.near & bit ? 0 : (this.prices[from * this.items.length + i] as number);
+        if (price > 0) {
+          const there = now.satisfied & bit ? coupledWeight(item) : this.insteadAtMost(i, now, still);
+          sum += Math.max(there, Math.floor((full & bit ? item.weight : coupledWeight(item)) - price));
+        } else if (full & bit) sum += item.weight;
         else if (now.satisfied & bit) sum += coupledWeight(item);
         else sum += Math.max(coupledWeight(item), this.insteadAtMost(i, now, still));
       } else {

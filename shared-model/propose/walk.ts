@@ -22,16 +22,20 @@ const POSITIONS: readonly BoxPosition[] = ["open", "half", "closed"];
  * still give, less what its stops cost already; for companions likewise, to whom every stop is free.
  */
 export class Walk {
-  readonly found: Candidate[] = [];
+  private found: Candidate[] = [];
   /** The most that any set reached. */
   best: Points | null = null;
   /** Whether something allowed was passed over for reaching too little. */
   pruned = false;
+  /** Whether there were more sets than were asked for: of those that reach as much as the last one some are missing. */
+  overflowed = false;
   private readonly offer: Offer;
   private readonly base: Base;
   private readonly freeBoxes: readonly string[];
   private threshold: Points;
   private readonly want: Want;
+  /** How many sets are kept, the best, of equals the first found. */
+  private readonly most: number;
   private readonly borrowed: readonly Match[];
   private readonly borrowedDivisions: number;
   private readonly positions: Map<string, BoxPosition>;
@@ -58,13 +62,21 @@ export class Walk {
   /** By item: how many stops one stand-in for it takes at most. */
   private readonly standInSizes: readonly number[];
 
-  constructor(offer: Offer, base: Base, freeBoxes: readonly string[], threshold: Points, want: Want) {
+  constructor(
+    offer: Offer,
+    base: Base,
+    freeBoxes: readonly string[],
+    threshold: Points,
+    want: Want,
+    most = Number.POSITIVE_INFINITY,
+  ) {
     this.offer = offer;
     this.nodes = offer.work.nodesFor(offer.companions.length);
     this.base = base;
     this.freeBoxes = freeBoxes;
     this.threshold = threshold;
     this.want = want;
+    this.most = most;
     this.borrowed = base.drawn.map((stop) => offer.weighed.recipe.matchOf(stop));
     this.otherMatches = [...this.borrowed];
     this.borrowedDivisions = base.drawn.reduce((bits, stop) => bits | (offer.divisionBits.get(stop.division) ?? 0), 0);
@@ -96,13 +108,29 @@ export class Walk {
     return sum === null ? null : sum - walk.toMake(root.makes, 0);
   }
 
-  /** Goes through every set, in every position of the free boxes. */
-  run(index = 0, shutCost: Points = 0): void {
+  /** Goes through every set, in every position of the free boxes: those found, best first, of equals the first found. */
+  run(): readonly Candidate[] {
+    this.shade(0, 0);
+    this.keepBest();
+    return this.found;
+  }
+
+  private keepBest(): void {
+    this.found.sort((a, b) => b.reach - a.reach);
+    if (this.found.length <= this.most) return;
+    this.found.length = this.most;
+    this.overflowed = true;
+    this.pruned = true;
+    // What reaches as much as the last one and is found later stands behind it.
+    this.threshold = Math.max(this.threshold, (this.found[this.most - 1] as Candidate).reach + 1);
+  }
+
+  private shade(index: number, shutCost: Points): void {
     const box = this.freeBoxes[index];
     if (box !== undefined) {
       for (const position of POSITIONS) {
         this.positions.set(box, position);
-        this.run(index + 1, shutCost + (position === "open" || this.offer.free ? 0 : COSTS.shutBox));
+        this.shade(index + 1, shutCost + (position === "open" || this.offer.free ? 0 : COSTS.shutBox));
       }
       return;
     }
@@ -243,8 +271,10 @@ export class Walk {
       this.step(node, entry, isFree, next);
       next.makes = node.makes | (offer.makes[i] as number);
       addMatch(node, match, next);
+      // What is drawn now is paid for in the cost of the set, and no more by what it brings the companions.
+      const companionsAtMost = node.companionsAtMost + (offer.costs[i] as number);
       const most =
-        ceiling + own.recipeAtMost(next, i + 1) + node.companionsAtMost - next.cost - this.toMake(next.makes, i + 1);
+        ceiling + own.recipeAtMost(next, i + 1) + companionsAtMost - next.cost - this.toMake(next.makes, i + 1);
       if (most - this.crowding(next) < this.threshold) {
         this.pruned = true;
         // Later strays cost no less and leave no more to come.
@@ -415,6 +445,7 @@ export class Walk {
       }),
       excused,
     });
+    if (this.found.length >= 2 * this.most) this.keepBest();
   }
 
   private drawn(): Pick<Candidate, "stops" | "tremulants"> {
