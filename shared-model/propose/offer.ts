@@ -77,12 +77,7 @@ export class Offer {
     const { entries } = this;
     this.boxOfDivision = new Map(inPrint.map((each) => [each.name, each.box]));
     this.boxOf = entries.map((each) => (each.stop ? (this.boxOfDivision.get(each.division) ?? null) : null));
-    this.own = new View(problem, weighed, entries, false, colour, free ? entries.map((each) => each.foreign) : []);
-    // Of a colour the cost of what makes it is reckoned already (`making`), and must not be so twice.
-    const reckons = companions.length > 0 && !colour;
-    this.costs = entries.map((each) => (reckons ? leastCost(each) : 0));
-    const shares = this.costs.map((cost) => cost / Math.max(1, companions.length));
-    this.companions = companions.map((each) => new View(problem, each, entries, true, null, [], shares));
+    this.own = new View(problem, weighed, entries, null, colour, free ? entries.map((each) => each.foreign) : []);
     this.twins = new Int16Array(entries.length);
     this.makes = new Uint8Array(entries.length);
     const places = new Map<string, number>();
@@ -91,6 +86,10 @@ export class Offer {
       places.set(likeness, index);
       this.makes[index] = stop && colour ? colour.makes(voices[0]) : 0;
     });
+    // What makes the colour has its cost reckoned already (`making`), and must not have it reckoned twice.
+    this.costs = entries.map((each, index) => (companions.length > 0 && !this.makes[index] ? leastCost(each) : 0));
+    const shares = this.costs.map((cost) => cost / companions.length);
+    this.companions = companions.map((each) => new View(problem, each, entries, weighed, null, [], shares));
     this.whole = colour ? 2 ** colour.makers - 1 : 0;
     this.making = this.costsOfMaking();
   }

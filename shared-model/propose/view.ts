@@ -77,7 +77,7 @@ export class View {
   private readonly prices: Float64Array | null;
 
   /**
-   * @param others `true` when the entries are another part's: what this part hears besides may then come too.
+   * @param drawer whoever draws the entries, where it is another part: what that one does not hear may then come besides.
    * @param costs by entry: what it costs the part that draws it at least, this one's share.
    * @param colour a colour is shown for the sake of variety only where the recipe can be followed to the end.
    * @param always by entry: whether it may sound in the end whether or not it has been passed over.
@@ -86,7 +86,7 @@ export class View {
     problem: Problem,
     weighed: WeighedPart,
     entries: readonly Entry[],
-    others: boolean,
+    drawer: WeighedPart | null,
     colour: Colour | null,
     always: readonly boolean[] = [],
     costs: readonly number[] = [],
@@ -97,13 +97,18 @@ export class View {
     this.whole = colour !== null;
     const { partRules, context } = weighed;
     const own = entriesOf(problem, weighed);
-    if (others) {
+    if (drawer) {
       const heard = new Map<Stop | string, Entry>(own.map((each) => [each.stop ?? (each.tremulant as string), each]));
       const seen = entries.map((each) => heard.get(each.stop ?? (each.tremulant as string)) ?? null);
       this.matches = seen.map((each) => each?.match ?? null);
       this.voices = seen.map((each) => each?.voices ?? null);
+      // What the other hears and is not among the entries is drawn already, or may not be.
+      const offered = new Set(entries);
+      const settled = new Set(
+        entriesOf(problem, drawer).flatMap((each) => (each.stop && !offered.has(each) ? each.stop : [])),
+      );
       const there = new Set(seen);
-      this.besides = own.filter((each) => !there.has(each));
+      this.besides = own.filter((each) => !there.has(each) && !(each.stop && settled.has(each.stop)));
     } else {
       this.matches = entries.map((each) => each.match);
       this.voices = entries.map((each) => each.voices);
@@ -197,7 +202,8 @@ export class View {
       if (open & bit) {
         // Whatever is asked for in every kind is earned stop by stop.
         if (item.every) continue;
-        const price = this.prices === null || now.near & bit ? 0 : (this.prices[from * this.items.length + i] as number);
+        const price =
+          this.prices === null || now.near & bit ? 0 : (this.prices[from * this.items.length + i] as number);
         if (price > 0) {
           const there = now.satisfied & bit ? coupledWeight(item) : this.insteadAtMost(i, now, still);
           sum += Math.max(there, Math.floor((full & bit ? item.weight : coupledWeight(item)) - price));
