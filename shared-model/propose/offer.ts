@@ -43,7 +43,7 @@ export class Offer {
   readonly making: readonly (readonly Points[])[];
   /** Boxes of the divisions heard, with their divisions' bits. */
   readonly boxes: ReadonlyMap<string, number>;
-  /** Each division's bit with the couplers it comes by, and all couplers. */
+  /** Each division's bit with the couplers it comes by, and all couplers by which something comes. */
   readonly paths: readonly (readonly [number, number])[];
   readonly allCouplers: number;
   readonly divisionBits: ReadonlyMap<string, number>;
@@ -59,11 +59,11 @@ export class Offer {
     const { placed } = weighed;
     const inPrint = divisionsInPrint(problem, placed);
     const coupler = new Map(placed.couplers.map((each, index) => [each.name, 1 << index]));
-    this.allCouplers = 2 ** placed.couplers.length - 1;
     this.paths = placed.reach.map(({ division, couplers }) => [
       bitOf(inPrint, division.name),
       couplers.reduce((bits, each) => bits | (coupler.get(each.name) ?? 0), 0),
     ]);
+    this.allCouplers = this.paths.reduce((all, [, couplers]) => all | couplers, 0);
     const boxes = new Map<string, number>();
     for (const { name, box } of inPrint) if (box) boxes.set(box, (boxes.get(box) ?? 0) | bitOf(inPrint, name));
     this.boxes = boxes;

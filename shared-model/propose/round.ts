@@ -253,7 +253,7 @@ export class Round {
     let alone = placed.length > 0;
     for (let i = 0; i < placed.length && alone; i++) {
       const one = placed[i] as PlacedPart;
-      alone = one.reach.length === 1;
+      alone = one.reach.length === 1 && one.couplers.length === 0;
       for (let j = 0; j < i && alone; j++) alone = (placed[j] as PlacedPart).keyboard !== one.keyboard;
     }
     if (alone) return placed.map((_, index) => index);

@@ -8,8 +8,10 @@ import type { Coupler, Division, Stop } from "../stoplist/instrument.ts";
  * The states that a proposal may be, written down once: the search and the exhaustive enumeration of the tests share
  * this file and nothing else.
  *
- * Normal form. Every drawn stop, coupler, tremulant and box that is not open is heard by a part; a coupler brings at
- * least one drawn stop to a keyboard that is played. Stops that are off, effects and percussion are never drawn. Of
+ * Normal form. Every drawn stop, coupler, tremulant and box that is not open is heard by a part. A coupler is the way by
+ * which some keyboard that is played hears a division, and brings each that hears it so at least one drawn stop: Great to
+ * Pedal, Positive to Pedal and Positive to Great stand together, though to the pedal the last brings nothing that is not
+ * there. Stops that are off, effects and percussion are never drawn. Of
  * stops of one division that are alike in everything the rules read, the first printed are drawn (the others do as
  * well, and are named so). A tremulant shakes, and a box shades, at least one drawn stop that is heard.
  *
@@ -121,6 +123,9 @@ export function standTogether(problem: Problem, placed: readonly (PlacedPart | n
   for (const one of present) {
     const bearing = couplersBearing(problem.instrument.couplers, one.keyboard, (coupler) => on.has(coupler));
     if (bearing.length !== one.couplers.length) return false;
+  }
+  for (const coupler of on) {
+    if (!present.some((one) => one.reach.some(({ couplers }) => couplers.includes(coupler)))) return false;
   }
   return settlingOrder(present) !== null;
 }

@@ -12,7 +12,7 @@ import type { Entry } from "./entries.ts";
 import { freshNode, type Heard, hear, hearNoMore, hearNothing, type Node, partAtMost } from "./heard.ts";
 import type { Offer } from "./offer.ts";
 import { addMatch, type View } from "./view.ts";
-import { spend } from "./work.ts";
+import { LISTENED_TO, spend } from "./work.ts";
 
 const POSITIONS: readonly BoxPosition[] = ["open", "half", "closed"];
 
@@ -417,6 +417,7 @@ export class Walk {
     }
     let kept: PartSound | null = null;
     if (!offer.free && offer.listens && reach >= this.threshold) {
+      spend(offer.work, LISTENED_TO);
       kept = this.soundOf(sound);
       for (const rule of partRules) {
         if (rule.listens?.(context)) unheard -= yielding(rule.weigh(kept, context), rule.yieldsToPrescription, excused);

@@ -34,13 +34,16 @@ export interface Work {
   nodesFor(companions: number): Node[];
 }
 
+/** A set that is listened to costs as much time as so many others. */
+export const LISTENED_TO = 10;
+
 /**
- * Counts a set that is gone through or joined.
+ * Counts a set that is gone through or joined, or several.
  *
  * @throws TooManySets where it is one too many.
  */
-export function spend(work: Work): void {
-  work.left -= 1;
+export function spend(work: Work, sets = 1): void {
+  work.left -= sets;
   if (work.left < 0) throw new TooManySets();
 }
 

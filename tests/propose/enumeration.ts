@@ -1,7 +1,7 @@
 import { colourOf } from "../../shared-model/acoustics/colour.ts";
 import type { BoxPosition, ConsoleState, Placing } from "../../shared-model/console/state.ts";
 import { scoreOf } from "../../shared-model/judging/judge.ts";
-import { couplersBearing, listen } from "../../shared-model/judging/listening.ts";
+import { listen } from "../../shared-model/judging/listening.ts";
 import { heardVoice, type PlacedPart } from "../../shared-model/judging/placed-part.ts";
 import type { Problem, WeighedPart } from "../../shared-model/judging/problem.ts";
 import type { Closeness } from "../../shared-model/judging/recipe.ts";
@@ -124,7 +124,7 @@ function printedFirst(problem: Problem, pool: readonly Stop[], drawn: readonly S
   });
 }
 
-/** Every coupler on a keyboard that is played brings it a drawn stop that is heard there. */
+/** Every coupler by which a keyboard that is played hears a division brings it a drawn stop that is heard there. */
 function couplersBring(problem: Problem, placed: readonly PlacedPart[], drawn: readonly Stop[]): boolean {
   return placed.every((one) => {
     const bringing = new Set<string>();
@@ -134,9 +134,7 @@ function couplersBring(problem: Problem, placed: readonly PlacedPart[], drawn: r
       );
       if (heard) for (const each of couplers) bringing.add(each.name);
     }
-    return couplersBearing(problem.instrument.couplers, one.keyboard, (each) => one.couplers.includes(each)).every(
-      (each) => bringing.has(each.name),
-    );
+    return one.reach.every(({ couplers }) => couplers.every((each) => bringing.has(each.name)));
   });
 }
 
