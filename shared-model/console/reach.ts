@@ -21,20 +21,20 @@ export function reachOf(
   unisonIsOff = false,
 ): readonly Reached[] {
   const reached: Reached[] = unisonIsOff ? [] : [{ division: keyboard, shift: 0, couplers: [] }];
-  const visit = (name: string, shift: number, path: readonly Coupler[]): void => {
+  // Shortest ways first: a division that comes by a coupler of its own does not come by way of another keyboard.
+  const ways: Reached[] = [{ division: keyboard, shift: 0, couplers: [] }];
+  for (const way of ways) {
+    const last = way.couplers.at(-1);
+    if (last && !last.through) continue;
     for (const coupler of instrument.couplers) {
-      if (coupler.to !== name || !isOn(coupler) || path.includes(coupler)) continue;
-      if (path.length > 0 && !(path[path.length - 1] as Coupler).through) continue;
+      if (coupler.to !== way.division.name || !isOn(coupler) || way.couplers.includes(coupler)) continue;
       const division = instrument.divisions.find((each) => each.name === coupler.from);
       if (!division) continue;
-      const total = shift + (coupler.pitch === 4 ? 1 : coupler.pitch === 16 ? -1 : 0);
-      const way = [...path, coupler];
-      if (!reached.some((each) => each.division === division && each.shift === total)) {
-        reached.push({ division, shift: total, couplers: way });
-      }
-      if (division.name !== name) visit(division.name, total, way);
+      const shift = way.shift + (coupler.pitch === 4 ? 1 : coupler.pitch === 16 ? -1 : 0);
+      const next: Reached = { division, shift, couplers: [...way.couplers, coupler] };
+      if (!reached.some((each) => each.division === division && each.shift === shift)) reached.push(next);
+      if (division !== way.division) ways.push(next);
     }
-  };
-  visit(keyboard.name, 0, []);
+  }
   return reached;
 }

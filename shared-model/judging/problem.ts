@@ -118,7 +118,9 @@ export function placingDeviations(
   if (!prescription || !recipes) return [];
   const found: { points: Points; what: "keyboard" | "left-out" | "beside" | "allowed"; about: string }[] = [];
   const own = kindsOf.get(placed.keyboard.name) ?? new Set();
-  const at = recipes.map((each) => each.prescribed.keyboard);
+  // What a recipe adds on a second keyboard if it is coupled is no reason to play on that one.
+  const needed = recipes.filter((each) => !each.prescribed.optional);
+  const at = (needed.length > 0 ? needed : recipes).map((each) => each.prescribed.keyboard);
   if (!at.some((kind) => kind === "any-other" || own.has(kind as DivisionKind))) {
     const points = recipes.some((each) => each.prescribed.onlyThere) ? NOT_THERE : OTHER_KEYBOARD;
     found.push({ points, what: "keyboard", about: at[0] as string });

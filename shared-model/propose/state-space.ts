@@ -18,10 +18,10 @@ import type { Coupler, Division, Stop } from "../stoplist/instrument.ts";
  * Placings. Hands play manuals, feet the pedal; an optional part may be left out; where there is no pedal, what the
  * feet would play goes to a manual. A part may lie an octave higher or lower on a keyboard of its own, without
  * couplers. Parts that must differ share a keyboard only where it has divided stops, or where there is but one manual.
- * Couplers on a keyboard: at most four that a prescription for the section names, and at most one other, which does not
+ * Couplers on a keyboard: at most five that a prescription for the section names, and at most one other, which does not
  * join a manual to another manual in use.
  */
-const MOST_PRESCRIBED_COUPLERS = 4;
+const MOST_PRESCRIBED_COUPLERS = 5;
 const MOST_OTHER_COUPLERS = 1;
 
 /** Stops that a proposal may draw. */
