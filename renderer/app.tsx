@@ -39,12 +39,14 @@ const TITLES: Readonly<Record<Page, string>> = {
 
 /** The book: a running head, one calm page, a colophon. */
 export function App() {
-  const { page } = useDesk();
+  const { page, history } = useDesk();
   const { theme, zoom } = useSettings();
+  // A list on its way to an organ is another page than the organ that it becomes.
+  const view = page === "organ" && history.value.entry ? "entry" : page;
   useKeys();
   useMenu();
   useEffect(() => {
-    document.title = `${TITLES[page]}: Registrant`;
+    document.title = `${view === "entry" ? "Entering an organ" : TITLES[view]}: Registrant`;
     window.scrollTo(0, 0);
     // Who came by a button of the page before stands nowhere now: the next Tab is to go on in this page, not at its head.
     const main = document.querySelector("main");
@@ -52,7 +54,7 @@ export function App() {
       main.tabIndex = -1;
       main.focus({ preventScroll: true });
     }
-  }, [page]);
+  }, [view]);
   useEffect(() => {
     document.documentElement.className = theme;
   }, [theme]);
@@ -61,7 +63,7 @@ export function App() {
       <Head />
       <SavingTrouble />
       <DropPlace />
-      <div className="page" key={page}>
+      <div className="page" key={view}>
         <PageOf page={page} />
       </div>
       <Foot />

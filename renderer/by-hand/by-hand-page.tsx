@@ -6,7 +6,7 @@ import type { Problem } from "../../shared-model/judging/problem.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { Ledger } from "../registrations/ledger.tsx";
 import { Pictures } from "../registrations/pictures.tsx";
-import { PinAction } from "../registrations/pin-action.tsx";
+import { CardAction, PinAction } from "../registrations/pin-action.tsx";
 import { type ProposedPart, plainParts } from "../registrations/proposed.ts";
 import { SectionOpening } from "../registrations/section-opening.tsx";
 import { problemFor } from "../state/organ.ts";
@@ -35,7 +35,7 @@ export function ByHandPage({ instrument }: { instrument: Instrument }) {
   if (!problem) {
     return (
       <main>
-        <SectionOpening />
+        <SectionOpening title="By hand" />
         <p className="none">
           Say first what hands and feet do, or there is nothing to judge by.{" "}
           <Plain onClick={() => store.turnTo("texture")}>Choose a texture</Plain>
@@ -85,6 +85,7 @@ function Bench({ instrument, problem }: { instrument: Instrument; problem: Probl
   return (
     <main>
       <SectionOpening
+        title="By hand"
         actions={
           <>
             {drawn.drawn.length > 0 && (
@@ -92,6 +93,7 @@ function Bench({ instrument, problem }: { instrument: Instrument; problem: Probl
             )}
             <Plain onClick={() => store.turnTo("registration")}>See what is proposed</Plain>
             {drawn.drawn.length > 0 && <PinAction />}
+            {drawn.drawn.length > 0 && <CardAction />}
           </>
         }
       />

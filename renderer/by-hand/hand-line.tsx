@@ -49,19 +49,19 @@ export function HandLine({ instrument, problem, part: id, parts, drawn, onKeyboa
           <span className="kb">{keyboards[0] ?? "no keyboard"}</span>
         )}{" "}
         <Typeset>{said.stops}</Typeset>
-        {octave !== 0 || part.hands !== "feet" ? (
-          <select
-            className="pick octave"
-            aria-label={`Octave of the ${who}`}
-            value={octave}
-            onChange={(event) => onOctave(Number(event.target.value) as -1 | 0 | 1)}
-          >
-            <option value={0}>as written</option>
-            <option value={-1}>an octave lower</option>
-            <option value={1}>an octave higher</option>
-          </select>
-        ) : null}
       </span>
+      {octave !== 0 || part.hands !== "feet" ? (
+        <select
+          className="pick octave"
+          aria-label={`Octave of the ${who}`}
+          value={octave}
+          onChange={(event) => onOctave(Number(event.target.value) as -1 | 0 | 1)}
+        >
+          <option value={0}>as written</option>
+          <option value={-1}>an octave lower</option>
+          <option value={1}>an octave higher</option>
+        </select>
+      ) : null}
     </div>
   );
 }

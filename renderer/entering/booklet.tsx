@@ -9,12 +9,11 @@ import { familyOf } from "./line-words.ts";
 interface BookletProps {
   readonly reading: Reading;
   readonly open: readonly Question[];
-  readonly foot: ReactNode;
   readonly children: ReactNode;
 }
 
 /** The disposition as understood, set as an opening booklet sets it. */
-export function Booklet({ reading, open, foot, children }: BookletProps) {
+export function Booklet({ reading, open, children }: BookletProps) {
   const stops = reading.divisions.flatMap((division) => division.stops).length;
   const manuals = reading.divisions.filter((division) => division.kind === "manual").length;
   const pedal = reading.divisions.some((division) => division.kind === "pedal");
@@ -43,7 +42,9 @@ export function Booklet({ reading, open, foot, children }: BookletProps) {
             </h2>
             {division.stops.map((stop) => {
               const family = familyOf(stop, division);
-              const isOpen = open.some((question) => question.line === stop.line && question.text.includes(stop.name));
+              const isOpen = open.some(
+                (question) => question.line === stop.line && question.stops.some((name) => stop.name.startsWith(name)),
+              );
               return (
                 <button
                   type="button"
@@ -85,7 +86,6 @@ export function Booklet({ reading, open, foot, children }: BookletProps) {
         )}
       </div>
       {children}
-      {foot}
     </section>
   );
 }

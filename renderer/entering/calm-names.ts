@@ -1,9 +1,17 @@
 import type { Reading } from "../../shared-model/stoplist/reading/reading.ts";
 
+/** Words that stay small inside a name: `Positif de dos`. */
+const SMALL_WORDS: ReadonlySet<string> = new Set(
+  "of the and de du des d la le les l et dos di del della dei y e und der die das im am zum zur van en het".split(" "),
+);
+
 /** `HAUPTWERK` is `Hauptwerk`: headings shout in print where there is only one size of type. Short ones stay (`GO`, `II`). */
 const calm = (name: string): string =>
   name.length > 3 && name === name.toLocaleUpperCase() && name !== name.toLocaleLowerCase()
-    ? name.replace(/\p{L}+/gu, (word) => `${word.charAt(0)}${word.slice(1).toLocaleLowerCase()}`)
+    ? name.replace(/\p{L}+/gu, (word, at: number) => {
+        const quiet = word.toLocaleLowerCase();
+        return at > 0 && SMALL_WORDS.has(quiet) ? quiet : `${word.charAt(0)}${quiet.slice(1)}`;
+      })
     : name;
 
 /** A reading whose divisions do not shout, wherever they are named. */

@@ -27,78 +27,88 @@ export function EntryPage({ entry }: { entry: Entry }) {
   const sayings = useSayings(entry.text);
   const answer = (question: Question, choice: string | null): void => answerQuestion(store, question, choice);
   return (
-    <main className="enter">
-      <section aria-labelledby="pasted">
-        <div className="opening">
-          <h2 id="pasted">As you pasted it</h2>
-          <p className="facts" role="status">
-            {understoodWords(entry.text, open.length)}
-          </p>
-          <div className="end">
-            <Plain onClick={() => setMending(mending === null ? entry.text : null)}>
-              {mending === null ? "Mend the list" : "Leave it as it was"}
-            </Plain>
-          </div>
-        </div>
-        {mending === null ? (
-          <Lines entry={entry} reading={reading} sayings={sayings} questions={questions} onAnswer={answer} />
-        ) : (
-          <form
-            className="mend"
-            onSubmit={(event) => {
-              event.preventDefault();
-              changeEntry(store, "mending the list", (draft) => {
-                draft.text = mending;
-              });
-              setMending(null);
-            }}
-          >
-            <label className="sr" htmlFor="mend">
-              The list
-            </label>
-            <textarea
-              id="mend"
-              rows={Math.min(40, mending.split("\n").length + 2)}
-              value={mending}
-              spellCheck={false}
-              onChange={(event) => setMending(event.target.value)}
-            />
-            <button type="submit" className="act">
-              Read it again
-            </button>
-          </form>
-        )}
-      </section>
-      <Booklet
-        reading={reading}
-        open={open}
-        foot={
-          <div className="foot">
-            <p className="note quiet">
-              The number after each stop is the line it comes from; touch the stop to see it there.
-              {open.length > 0 &&
-                ` ${NumberWord(open.length)} question${open.length === 1 ? " is" : "s are"} still open.`}
+    <>
+      <main className="enter">
+        <section aria-labelledby="pasted">
+          <div className="opening">
+            <h2 id="pasted">As you pasted it</h2>
+            <p className="facts" role="status">
+              {understoodWords(entry.text, open.length)}
             </p>
-            {isWhole && (
-              <Act onClick={() => keepOrgan(store, file)} second={open.length > 0}>
-                Use this organ
-              </Act>
-            )}
+            <div className="end">
+              <Plain onClick={() => setMending(mending === null ? entry.text : null)}>
+                {mending === null ? "Mend the list" : "Leave it as it was"}
+              </Plain>
+            </div>
           </div>
-        }
-      >
-        {!isWhole && open.length === 0 && (
-          <TroubleNote actions={<Plain onClick={() => setMending(entry.text)}>Mend the list</Plain>}>
-            {errors.length > 0
-              ? errors
-                  .map((trouble) => troubleLine(trouble).replace(/^[^:]*, line \d+, column \d+: error: /, ""))
-                  .join(" ")
-              : "No stops were found in this text."}
-          </TroubleNote>
-        )}
-      </Booklet>
-    </main>
+          {mending === null ? (
+            <Lines entry={entry} reading={reading} sayings={sayings} questions={questions} onAnswer={answer} />
+          ) : (
+            <form
+              className="mend"
+              onSubmit={(event) => {
+                event.preventDefault();
+                changeEntry(store, "mending the list", (draft) => {
+                  draft.text = mending;
+                });
+                setMending(null);
+              }}
+            >
+              <label className="sr" htmlFor="mend">
+                The list
+              </label>
+              <textarea
+                id="mend"
+                rows={Math.min(40, mending.split("\n").length + 2)}
+                value={mending}
+                spellCheck={false}
+                onChange={(event) => setMending(event.target.value)}
+              />
+              <button type="submit" className="act">
+                Read it again
+              </button>
+            </form>
+          )}
+        </section>
+        <Booklet reading={reading} open={open}>
+          <p className="note quiet">
+            The number after each stop is the line it comes from; touch the stop to see it there.
+          </p>
+          {!isWhole && open.length === 0 && (
+            <TroubleNote actions={<Plain onClick={() => setMending(entry.text)}>Mend the list</Plain>}>
+              {errors.length > 0
+                ? errors
+                    .map((trouble) => troubleLine(trouble).replace(/^[^:]*, line \d+, column \d+: error: /, ""))
+                    .join(" ")
+                : "No stops were found in this text."}
+            </TroubleNote>
+          )}
+        </Booklet>
+      </main>
+      <aside className="chosen" aria-label="The organ as far as it is understood">
+        <div className="line">
+          <p>
+            {open.length === 0
+              ? isWhole && "Every line is understood."
+              : `${NumberWord(open.length)} question${open.length === 1 ? " is" : "s are"} still open.`}
+            {open.length > 0 && <Plain onClick={showQuestion}>{open.length === 1 ? "Show it" : "Show the next"}</Plain>}
+          </p>
+          {isWhole && (
+            <Act onClick={() => keepOrgan(store, file)} second={open.length > 0}>
+              Use this organ
+            </Act>
+          )}
+        </div>
+      </aside>
+    </>
   );
+}
+
+/** Brings the first question that is open to the middle of the window, and the focus to its first answer. */
+function showQuestion(): void {
+  const question = document.querySelector(".quest:not(.done)");
+  question?.scrollIntoView({ block: "center" });
+  question?.querySelector<HTMLElement>("button")?.focus({ preventScroll: true });
 }
 
 function understoodWords(text: string, open: number): string {

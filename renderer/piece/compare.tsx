@@ -75,7 +75,7 @@ export function Compare({ instrument }: { instrument: Instrument }) {
     }
     store.act("taking the other plan", (draft) => putOnDesk(draft, lines));
   };
-  const hasPins = piece.sections.some((section) => section.kept && section.registration !== null);
+  const hasPins = piece.sections.some((section) => section.pinned && section.registration !== null);
   const answer = told?.key === key && "answer" in told ? told.answer : null;
   const fault = told?.key === key && "fault" in told ? told.fault : null;
   return (

@@ -26,7 +26,7 @@ export function PiecePage({ instrument }: { instrument: Instrument }) {
   const about = useId();
   const said = sections.filter(isSaid);
   const isOpen = said.some((section) => section.registration === null);
-  const isFree = said.some((section) => !section.kept || section.registration === null);
+  const isFree = said.some((section) => !section.pinned || section.registration === null);
   const cards = registered > 1 && planned.state === "done" ? planned.answer.cards : null;
   const changes = changesOf(cards, said);
   const add = (): void => {

@@ -52,7 +52,7 @@ export function Registered({ instrument, section, planned, onOpen }: RegisteredP
       {section.steps.length > 0 && (
         <span className="note quiet"> and {counted(section.steps.length, "further step")}</span>
       )}
-      {section.kept && <span className="sev pinned">pinned</span>}
+      {section.pinned && <span className="sev pinned">pinned</span>}
       {said.errors > 0 && <span className="sev sev-must">{counted(said.errors, "error")}</span>}
       <PartLines organ={instrument} registered={said} music={partsOf(section)} />
       {planned && <PlanRemarks planned={planned} />}

@@ -134,10 +134,10 @@ export function SectionLine({ instrument, section, number, index, count, planned
       <div className="do">
         {section.registration && (
           <Plain
-            aria-label={`${section.kept ? "Unpin" : "Pin"} ${who}`}
-            onClick={() => set(`${section.kept ? "unpinning" : "pinning"} ${who}`, { kept: !section.kept }, null)}
+            aria-label={`${section.pinned ? "Unpin" : "Pin"} ${who}`}
+            onClick={() => set(`${section.pinned ? "unpinning" : "pinning"} ${who}`, { pinned: !section.pinned }, null)}
           >
-            {section.kept ? "Unpin" : "Pin"}
+            {section.pinned ? "Unpin" : "Pin"}
           </Plain>
         )}
         {count > 1 && (

@@ -59,7 +59,7 @@ function outcomeWords(before: readonly DeskSection[], lines: ReadonlyMap<string,
     const line = lines.get(section.id);
     return line ? [{ section, line }] : [];
   });
-  const free = planned.filter(({ section }) => !(section.kept && section.registration));
+  const free = planned.filter(({ section }) => !(section.pinned && section.registration));
   const filled = free.filter(({ section }) => section.registration === null).length;
   const changed = free.filter(({ section, line }) => section.registration && !hasAlready(section, line)).length;
   const stayed = free.length - filled - changed;
@@ -78,10 +78,10 @@ function outcomeWords(before: readonly DeskSection[], lines: ReadonlyMap<string,
 export function putOnDesk(draft: Draft<Work>, lines: ReadonlyMap<string, PlannedLine>): void {
   for (const section of draft.piece.sections) {
     const line = lines.get(section.id);
-    if (!line || (section.kept && section.registration) || hasAlready(section, line)) continue;
+    if (!line || (section.pinned && section.registration) || hasAlready(section, line)) continue;
     section.registration = line.registration as Draft<DrawnByHand>;
     section.steps = [...line.steps] as Draft<DrawnByHand>[];
-    section.kept = false;
+    section.pinned = false;
   }
 }
 

@@ -1,4 +1,4 @@
-import { useSection, useStore } from "../state/use-store.tsx";
+import { useSection, useStore, useWork } from "../state/use-store.tsx";
 import type { DeskSection } from "../state/work.ts";
 import { Act } from "../words/action.tsx";
 
@@ -12,13 +12,27 @@ function pinWords({ bars, name }: DeskSection): string {
 export function PinAction() {
   const store = useStore();
   const section = useSection();
+  const isAlone = useWork().piece.sections.length === 1;
   if (!section.registration) return null;
   const pin = (): void => {
     store.act(`pinning ${section.name ?? "the registration"}`, (draft) => {
       const own = draft.piece.sections[draft.at];
-      if (own) own.kept = true;
+      if (own) own.pinned = true;
     });
     store.turnTo("piece");
   };
-  return <Act onClick={pin}>{section.kept ? "To the piece" : pinWords(section)}</Act>;
+  return (
+    <Act second={isAlone} onClick={pin}>
+      {section.pinned ? "To the piece" : pinWords(section)}
+    </Act>
+  );
+}
+
+/** A piece of one section has one card: the shortest way to it leads from here. */
+export function CardAction() {
+  const store = useStore();
+  const section = useSection();
+  const { piece } = useWork();
+  if (piece.sections.length > 1 || !section.registration) return null;
+  return <Act onClick={() => store.turnTo("cards")}>Make its card</Act>;
 }

@@ -15,7 +15,7 @@ import { NumberWord, pointsText, Typeset } from "../words/typeset.tsx";
 import { Bill } from "./bill.tsx";
 import { Ledger } from "./ledger.tsx";
 import { Pictures } from "./pictures.tsx";
-import { PinAction } from "./pin-action.tsx";
+import { CardAction, PinAction } from "./pin-action.tsx";
 import type { Answer, Proposed } from "./proposed.ts";
 import { SectionOpening } from "./section-opening.tsx";
 import { useProposals } from "./use-proposals.ts";
@@ -50,8 +50,12 @@ export function RegistrationsPage({ instrument }: { instrument: Instrument }) {
       <SectionOpening
         actions={
           <>
+            {section.registration === null && listed.length > 0 && (
+              <span className="note quiet">Touch the one that you want.</span>
+            )}
             <Plain onClick={() => store.turnTo("by-hand")}>Draw by hand</Plain>
             <PinAction />
+            <CardAction />
           </>
         }
       />

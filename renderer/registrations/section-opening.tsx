@@ -4,8 +4,12 @@ import { useSection, useStore, useWork } from "../state/use-store.tsx";
 import { Plain } from "../words/action.tsx";
 import { SCHOOL_WORDS } from "../words/schools.ts";
 
-/** The head of a page about one section: the piece, which section, and what music it is. */
-export function SectionOpening({ actions }: { actions?: ReactNode }) {
+/**
+ * The head of a page about one section: the piece, which section, and what music it is.
+ *
+ * @param title what the page is called as long as neither piece nor section has a name.
+ */
+export function SectionOpening({ title = "Registrations", actions }: { title?: string; actions?: ReactNode }) {
   const store = useStore();
   const { piece, at } = useWork();
   const section = useSection();
@@ -28,7 +32,7 @@ export function SectionOpening({ actions }: { actions?: ReactNode }) {
   ].filter((each) => each !== null);
   return (
     <div className="opening">
-      <h1>{piece.title === "" ? (which ?? "Registrations") : piece.title}</h1>
+      <h1>{piece.title === "" ? (which ?? title) : piece.title}</h1>
       <p className="facts">
         {facts.join(", ")}
         {dynamic && (

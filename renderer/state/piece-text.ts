@@ -70,7 +70,7 @@ function deskSection(read: PieceSection, at: number, said: SaidSection, pieceTem
     links: links.map(({ kind, to }) => ({ kind, to: String(to + 1) })),
     registration: registration && drawnIn(registration),
     steps: steps.map(drawnIn),
-    kept: pinned,
+    pinned,
   };
 }
 
@@ -191,7 +191,7 @@ const groupOf = (section: DeskSection, usual: Tradition, instrument: Instrument)
   ...Object.fromEntries(Object.entries(keysOf(section, usual)).filter(([, value]) => value !== null)),
   ...(section.registration && { registration: drawnValue(section.registration, instrument) }),
   ...(section.steps.length > 0 && { steps: stepsOf(section, instrument) }),
-  ...(section.kept && { pinned: true }),
+  ...(section.pinned && { pinned: true }),
 });
 
 /** A section whose music is said: others are in no file, for a file must say what is played. */
@@ -229,7 +229,7 @@ function contentEdits(base: DeskPiece, sections: readonly DeskSection[], instrum
       ? {}
       : { registration: section.registration && drawnValue(section.registration, instrument) };
     const steps = same(before.steps, section.steps) ? {} : { steps: stepsOf(section, instrument) };
-    const pinned = before.kept === section.kept ? {} : { pinned: section.kept };
+    const pinned = before.pinned === section.pinned ? {} : { pinned: section.pinned };
     const change = { section: at, ...registration, ...steps, ...pinned };
     if (Object.keys(change).length > 1) changes.push(change);
     return Object.entries(keysOf(section, base.tradition))

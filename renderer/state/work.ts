@@ -61,8 +61,8 @@ export interface DeskSection {
   readonly registration: DrawnByHand | null;
   /** Of a section that grows: what follows its registration, in playing order. */
   readonly steps: readonly DrawnByHand[];
-  /** Kept by the person: a plan leaves it as it is. */
-  readonly kept: boolean;
+  /** Pinned by the person: a plan leaves it as it is. */
+  readonly pinned: boolean;
 }
 
 /** The piece on the desk. */
@@ -139,7 +139,7 @@ export const freshSection = (id: string): DeskSection => ({
   links: [],
   registration: null,
   steps: [],
-  kept: false,
+  pinned: false,
 });
 
 /** A piece about which nothing is said yet, and without a section. */

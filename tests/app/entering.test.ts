@@ -55,7 +55,10 @@ describe("entering an organ", () => {
     await flute().getByRole("button", { name: "4 foot" }).click();
     await page.getByText("24 lines, all understood").waitFor();
     await page.getByText("You said: 4").waitFor();
+    await page.evaluate(() => window.scrollTo(0, 400));
     await page.getByRole("button", { name: "Use this organ" }).click();
+    await page.getByRole("button", { name: "Choose a texture" }).waitFor();
+    expect(await page.evaluate(() => window.scrollY)).toBe(0);
     await page.getByRole("button", { name: "Choose a texture" }).click();
     await page.getByRole("button", { name: /^Melody over an accompaniment/ }).click();
     await page.getByRole("combobox", { name: "tempo" }).selectOption("slow");
@@ -78,6 +81,29 @@ describe("entering an organ", () => {
     expect(await page.locator("button[aria-pressed=true]").allTextContents()).toEqual(drawn);
     await page.getByRole("button", { name: "Texture", exact: true }).click();
     expect(await page.getByRole("combobox", { name: "tempo" }).inputValue()).toBe("slow");
+  });
+
+  test("a question is found from the foot of the page, and a single registration has its card at once", {
+    timeout: 90_000,
+  }, async () => {
+    await paste();
+    await page.getByRole("button", { name: "Show it" }).click();
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("8 foot");
+    await page.keyboard.press("Enter");
+    await page.getByText("Every line is understood.").waitFor();
+    await page.getByRole("button", { name: "Use this organ" }).click();
+    await page.getByRole("button", { name: "Choose a texture" }).click();
+    await page.getByRole("button", { name: /^Melody over an accompaniment/ }).click();
+    await page.getByRole("button", { name: "See registrations" }).click();
+    const first = page.getByRole("radio").first();
+    await page.getByText("Touch the one that you want.").waitFor({ timeout: 30_000 });
+    const before = await first.boundingBox();
+    await first.click();
+    await page.getByRole("button", { name: "Make its card" }).waitFor();
+    // Nothing goes from under the finger when the actions come.
+    expect((await first.boundingBox())?.y).toBe(before?.y);
+    await page.getByRole("button", { name: "Make its card" }).click();
+    await page.getByRole("img", { name: /^Page 1/ }).waitFor({ timeout: 60_000 });
   });
 
   test("each stop leads to its line, and each line says what it was taken for", { timeout: 60_000 }, async () => {

@@ -77,7 +77,7 @@ describe("a piece between its file and the desk", () => {
     const base = opened(FILE);
     const [first, second] = base.piece.sections;
     if (!first || !second) throw new Error("two sections are written");
-    const added = { ...second, id: "9", name: "Third verse", before: null, kept: false };
+    const added = { ...second, id: "9", name: "Third verse", before: null, pinned: false };
     const piece = { ...base.piece, title: "Another name", sections: [second, added, first] };
     const text = written(base, piece);
     expect(text).toContain("# slow");
