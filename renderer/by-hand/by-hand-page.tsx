@@ -1,4 +1,4 @@
-import { memo, useMemo, useState } from "react";
+import { memo, useMemo, useRef, useState } from "react";
 import type { Change } from "../../shared-model/check/change.ts";
 import type { CheckedRegistration } from "../../shared-model/check/check.ts";
 import { stopLabel } from "../../shared-model/judging/listening.ts";
@@ -25,6 +25,7 @@ import { HandLine } from "./hand-line.tsx";
 import { Remedies } from "./remedies.tsx";
 import { toggled } from "./toggled.ts";
 import { useAfterPaint } from "./use-after-paint.ts";
+import { useStillList } from "./use-still-list.ts";
 import { useWays } from "./use-ways.ts";
 
 /** Drawing stops in the stoplist itself, with what is to be said of it as one draws. */
@@ -64,6 +65,8 @@ function Bench({ instrument, problem }: { instrument: Instrument; problem: Probl
     [instrument, playable],
   );
   const list = useHungGlosses(instrument, beside);
+  const yours = useRef<HTMLElement>(null);
+  useStillList(list, yours);
   const ways = useWays(useWork().organ ?? "", section, drawn, playable?.placings ?? NO_PLACINGS);
   const [suggested, setSuggested] = useState<Change | null>(null);
 
@@ -98,7 +101,7 @@ function Bench({ instrument, problem }: { instrument: Instrument; problem: Probl
         }
       />
       <div className="strip">
-        <section className="yours" aria-labelledby="yours-head">
+        <section className="yours" ref={yours} aria-labelledby="yours-head">
           <h2 className="cap" id="yours-head">
             As you drew it
             {playable && (

@@ -1,4 +1,4 @@
-import type { Drawing, Point, Shape } from "./shapes.ts";
+import type { Drawing, Point, Shape, Stroke } from "./shapes.ts";
 
 /** The look of all pictures: black ink, type that falls back where the app's fonts are not installed. */
 const SERIF = "Source Serif 4, Georgia, Times New Roman, serif";
@@ -34,8 +34,32 @@ function elementOf(shape: Shape): string {
   }
 }
 
-/** Shapes as elements of SVG, one to a line, to be set into a picture. */
-export const svgOf = (shapes: readonly Shape[]): string => shapes.map(elementOf).join("\n");
+const isAlike = (one: Shape | undefined, other: Shape): boolean =>
+  one?.kind === "line" &&
+  other.kind === "line" &&
+  one.weight === other.weight &&
+  one.ink === other.ink &&
+  one.dashes.length + other.dashes.length === 0;
+
+/** Unbroken lines of one look as one element: a hatched field has hundreds of them. */
+function linesOf(lines: readonly Stroke[]): string {
+  const [first] = lines as readonly [Stroke];
+  const path = lines.map(({ points }) => `M${pointsOf(points)}`).join("");
+  return `<path d="${path}" fill="none" stroke="${INK[first.ink]}" stroke-width="${px(first.weight)}" stroke-linejoin="round"/>`;
+}
+
+/** Shapes as elements of SVG, one to a line, to be set into a picture; lines of one look that follow each other are one. */
+export function svgOf(shapes: readonly Shape[]): string {
+  const elements: string[] = [];
+  for (let at = 0; at < shapes.length; ) {
+    const shape = shapes[at] as Shape;
+    let end = at + 1;
+    while (end < shapes.length && isAlike(shape, shapes[end] as Shape)) end += 1;
+    elements.push(end - at > 1 ? linesOf(shapes.slice(at, end) as readonly Stroke[]) : elementOf(shape));
+    at = end;
+  }
+  return elements.join("\n");
+}
 
 /** A whole picture: what it is called, what it shows in words for those who do not see it, and the drawing. */
 export function picture({ width, height, shapes }: Drawing, title: string, description: string): string {

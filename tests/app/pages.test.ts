@@ -97,6 +97,32 @@ test("a large organ begins with what is drawn of each division, and no row goes 
   await page.close();
 });
 
+test("no row goes from under the finger, whatever is said above and beside it", { timeout: 120_000 }, async () => {
+  const page = await openApp();
+  await page.setViewportSize({ width: 820, height: 1180 });
+  await page.getByRole("button", { name: /^Holy Trinity/ }).click();
+  await page.getByRole("button", { name: /^Melody over an accompaniment/ }).click();
+  await page.getByRole("button", { name: "See registrations" }).click();
+  await page.getByRole("radio").first().click({ timeout: 60_000 });
+  await page.getByRole("button", { name: "Draw by hand" }).click();
+  await page.getByText("As you drew it").waitFor();
+  const rows = page.locator("button[data-row]:not(.word)");
+  const head = page.locator(".stoplist");
+  const heights = new Set<number>();
+  for (const at of [0, 7, 14, 21, 28, 35]) {
+    const row = rows.nth(at % (await rows.count()));
+    await row.scrollIntoViewIfNeeded();
+    const before = await row.boundingBox();
+    await row.click();
+    await page.locator(".remedy .note, .remedy p").first().waitFor();
+    heights.add(await head.evaluate((element) => Math.round(element.getBoundingClientRect().top + window.scrollY)));
+    expect(Math.abs(((await row.boundingBox())?.y ?? 0) - (before?.y ?? 0)), `row ${at}`).toBeLessThan(1);
+  }
+  // What is said above did grow meanwhile, or this has shown nothing.
+  expect(heights.size).toBeGreaterThan(1);
+  await page.close();
+});
+
 describe("drawing by hand", () => {
   let page: Page;
   beforeAll(async () => {
