@@ -1,9 +1,7 @@
 import type { ConsoleState, Placing } from "../console/state.ts";
 import { type Judgement, judge } from "../judging/judge.ts";
 import type { Problem } from "../judging/problem.ts";
-import { wantedStops } from "../judging/wanted-stops.ts";
 import { climb } from "../propose/climb.ts";
-import type { Found } from "../propose/found.ts";
 import { search, tellingPart } from "../propose/search.ts";
 import { withPatience } from "../propose/work.ts";
 import type { Points } from "../rules/rule.ts";
@@ -13,9 +11,6 @@ import type { Points } from "../rules/rule.ts";
  * hardly matches has millions of registrations that are equally poor, and a survey asks for every texture of every school.
  */
 const PATIENCE = 60_000;
-/** Of how many stops that a recipe knows for one part no set is proven the best: of sixty, each more or less, there are too many. */
-const MOST_KNOWN = 54;
-
 /** The best registration that was found. */
 export interface Best {
   readonly judgement: Judgement;
@@ -29,33 +24,14 @@ interface Looked {
   readonly exact: boolean;
 }
 
-/** How many stops the recipes know for the part that they give most to. */
-function stopsKnown({ instrument, readings }: Problem): number {
-  const counts = readings.flatMap(({ recipes }) =>
-    [...recipes.values()].map((some) => {
-      const wanted = some.flatMap(({ prescribed: { must, oneOf = [], may = [] } }) => [
-        ...must,
-        ...oneOf.flat(),
-        ...may,
-      ]);
-      return new Set(wanted.flatMap((one) => [...wantedStops(instrument, one, 0)])).size;
-    }),
-  );
-  return Math.max(0, ...counts);
-}
-
-/** The best that reaches `least`; `undefined` when it would take too long to prove it. */
-function provenBest(problem: Problem, least: Points): Found | null | undefined {
-  if (stopsKnown(problem) > MOST_KNOWN) return undefined;
-  return withPatience(problem, PATIENCE, () => search(problem, 1, null, least)[0] ?? null);
-}
-
 /**
  * The best registration that is worth so much at least, exactly; where that would take too long, the best that single
  * changes lead to, and then it is not known whether another is better.
+ *
+ * @param patience how many sets of stops the proof may cost.
  */
-export function bestFrom(problem: Problem, least: Points): Looked {
-  const proven = provenBest(problem, least);
+export function bestFrom(problem: Problem, least: Points, patience = PATIENCE): Looked {
+  const proven = withPatience(problem, patience, () => search(problem, 1, null, least)[0] ?? null);
   const telling = problem.section.parts[tellingPart(problem)]?.id ?? "";
   const found = proven === undefined ? climb(problem, telling)[0] : proven;
   const judgement = found && judge(problem, found.state, found.placings);

@@ -1,9 +1,11 @@
 import { mannerOf, momentsOf } from "../acoustics/moments.ts";
 import { addVoice, silence, type Voice } from "../acoustics/part-sound.ts";
 import { type Hearing, keysInZones, type Listening, voiceOf, type Zones, zonesOf } from "../acoustics/voice.ts";
+import { dividingKey, inItsHalf } from "../console/range.ts";
 import { type Reached, reachOf } from "../console/reach.ts";
 import type { BoxPosition } from "../console/state.ts";
 import type { Part } from "../music/texture.ts";
+import { hasOneManual } from "../rules/balance.ts";
 import type { Coupler, Division, Instrument, Stop } from "../stoplist/instrument.ts";
 
 /** Keys of a keyboard put to use: what reaches them, whatever music is played. Reckoned once for an instrument. */
@@ -25,6 +27,8 @@ export interface Seat {
 /** A part put on a keyboard: what reaches it and over which keys, before a stop is drawn. */
 export interface PlacedPart extends Seat {
   readonly part: Part;
+  /** The same with the keys that are used here, which on a divided keyboard may be others than the catalogue's. */
+  readonly played: Part;
   readonly seat: Seat;
 }
 
@@ -83,15 +87,17 @@ export function placePart(
     seats = new Map();
     seatsOf.set(instrument, seats);
   }
-  const key = `${mannerOf(part)} ${part.low} ${part.high} ${part.stated} ${keyboard.name} ${octave} ${unisonOff} ${followed} ${couplers.map((each) => each.name).join("|")}`;
+  const played = playedOn(instrument, part, keyboard);
+  const key = `${mannerOf(part)} ${played.low} ${played.high} ${part.stated} ${keyboard.name} ${octave} ${unisonOff} ${followed} ${couplers.map((each) => each.name).join("|")}`;
   let seat = seats.get(key);
   if (!seat) {
-    seat = seatFor(instrument, part, keyboard, octave, couplers, unisonOff, followed);
+    seat = seatFor(instrument, played, keyboard, octave, couplers, unisonOff, followed);
     seats.set(key, seat);
   }
   const here = seat;
   return {
     part,
+    played,
     seat: here,
     keyboard,
     octave,
@@ -107,6 +113,14 @@ export function placePart(
     },
     keysIn: here.keysIn,
   };
+}
+
+/** A part with the keys that hands use of it on a keyboard: each keeps to its half where only halves tell them apart. */
+function playedOn(instrument: Instrument, part: Part, keyboard: Division): Part {
+  const { hands, stated, apartFrom } = part;
+  if (stated || apartFrom.length === 0 || !(hands === "left" || hands === "right")) return part;
+  const divide = hasOneManual(instrument) ? dividingKey(keyboard) : null;
+  return divide === null ? part : { ...part, ...inItsHalf(part, hands, divide) };
 }
 
 function seatFor(

@@ -1,5 +1,6 @@
 import { Blend } from "../acoustics/blend.ts";
 import { type Phons, strengthOf } from "../acoustics/hearing.ts";
+import { pedalsFor } from "../console/range.ts";
 import type { PrescribedCoupler, Prescription, StandIn } from "../music/prescription.ts";
 import type { Section } from "../music/texture.ts";
 import type {
@@ -95,12 +96,11 @@ export const isPrescribed = (
   (asked.from === "any-other" || kindsOf.get(coupler.from)?.has(asked.from) === true) &&
   (asked.to === "any-other" || kindsOf.get(coupler.to)?.has(asked.to) === true);
 
-/** Keyboards that a part may be played on: feet play the pedal, or a manual where there is none. */
-export function keyboardsFor(problem: Problem, part: number): readonly Division[] {
-  const { divisions } = problem.instrument;
-  const pedals = divisions.filter((division) => division.kind === "pedal");
-  const manuals = divisions.filter((division) => division.kind === "manual");
-  return problem.section.parts[part]?.hands === "feet" && pedals.length > 0 ? pedals : manuals;
+/** Keyboards that a part may be played on: feet play the pedal, or a manual where there is none that is long enough. */
+export function keyboardsFor({ instrument, section }: Problem, index: number): readonly Division[] {
+  const part = section.parts[index];
+  const pedals = part?.hands === "feet" ? pedalsFor(instrument, part) : [];
+  return pedals.length > 0 ? pedals : instrument.divisions.filter((division) => division.kind === "manual");
 }
 
 /** What the prescription says of where a part is played: each deviation with its cost, for points and for words. */
@@ -249,7 +249,7 @@ export function problemOf(
       const context: PartContext = {
         instrument,
         section: facts,
-        part: placed.part,
+        part: placed.played,
         keyboard: placed.keyboard,
         octave: placed.octave,
         couplers: placed.couplers,

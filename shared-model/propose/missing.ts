@@ -1,6 +1,6 @@
 import type { ConsoleState } from "../console/state.ts";
 import { judge } from "../judging/judge.ts";
-import type { Problem } from "../judging/problem.ts";
+import { keyboardsFor, type Problem } from "../judging/problem.ts";
 import { foundationPresent } from "../rules/foundation-present.ts";
 import { oneKeyboardOneSound } from "../rules/one-keyboard-one-sound.ts";
 import { stopOff } from "../rules/stop-off.ts";
@@ -37,13 +37,11 @@ function faultsOn(problem: Problem, part: string, keyboard: Division): readonly 
 
 /** Why nothing serves: for each part, what stands against it on every keyboard; else that the parts cannot go together. */
 export function missingMeans(problem: Problem): readonly Missing[] {
-  const { instrument, section } = problem;
+  const { section } = problem;
   const missing = new Map<string, Missing>();
   for (const part of section.parts) {
     if (part.optional) continue;
-    const kind =
-      part.hands === "feet" && instrument.divisions.some((each) => each.kind === "pedal") ? "pedal" : "manual";
-    const keyboards = instrument.divisions.filter((each) => each.kind === kind);
+    const keyboards = keyboardsFor(problem, section.parts.indexOf(part));
     if (keyboards.length === 0) {
       missing.set(part.id, { rule: foundationPresent.id, text: `There is no manual on which to play the ${part.id}.` });
       continue;

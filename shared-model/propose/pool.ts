@@ -11,6 +11,9 @@ const NEXT_STEP = 1.6;
 const FIRST_SETS = 256;
 const MORE_SETS = 8;
 
+/** How many sets a bound of all of them is worth. */
+const SETS_FOR_A_BOUND = 2_000;
+
 /** The sets of an offer, best first, on what earlier parts have drawn. What has been found is kept. */
 export class Pool {
   private readonly offer: Offer;
@@ -90,7 +93,7 @@ export class Pool {
   }
 
   private look(threshold: Points): void {
-    const walk = new Walk(this.offer, this.base, this.freeBoxes, threshold, "all", this.sets);
+    const walk = new Walk(this.offer, this.base, this.freeBoxes, threshold, "all", { most: this.sets });
     this.found = walk.run();
     this.overflowed = walk.overflowed;
     this.exhausted = !walk.pruned;
@@ -99,29 +102,30 @@ export class Pool {
   }
 
   /**
-   * The most that any set reaches, `null` when none reaches `floor`; with `isExhausted`, when none is allowed at all.
-   * Looks for one best set only, whatever equals it has.
+   * What no set exceeds, `null` when none reaches `floor`; with `isExhausted`, when none is allowed at all. It is what the
+   * best set reaches, unless too many have to be gone through to find that one.
    */
-  best(floor: Points): Points | null {
+  atMost(floor: Points): Points | null {
     const [known] = this.found;
     if (known) return known.reach;
     let threshold = Math.min(this.bound, this.reachedDown);
+    let atMost = threshold;
     let step = FIRST_STEP;
     while (!this.exhausted) {
-      const { best } = this.walk(Math.max(floor, threshold), "best");
-      if (best !== null) {
-        this.exhausted = false;
-        return best;
-      }
+      const { best, givenUp } = this.walk(Math.max(floor, threshold), "best", SETS_FOR_A_BOUND);
+      if (best !== null) this.exhausted = false;
+      if (givenUp) return atMost;
+      if (best !== null) return best;
       if (threshold <= floor) break;
+      atMost = threshold - 1;
       threshold -= step;
       step = Math.ceil(step * NEXT_STEP);
     }
     return null;
   }
 
-  private walk(threshold: Points, want: Exclude<Want, "all">): Walk {
-    const walk = new Walk(this.offer, this.base, this.freeBoxes, threshold, want);
+  private walk(threshold: Points, want: Exclude<Want, "all">, sets?: number): Walk {
+    const walk = new Walk(this.offer, this.base, this.freeBoxes, threshold, want, sets === undefined ? {} : { sets });
     walk.run();
     this.exhausted = !walk.pruned;
     return walk;

@@ -98,7 +98,7 @@ export class Round {
         if (!option.sharp && option.weighed) {
           const need = this.cut - sum - (rest[index] as number) - pairs;
           const pool = this.frames.bounding(option.weighed, index === this.telling ? this.colour : null, this.effort);
-          const best = pool.best(need);
+          const best = pool.atMost(need);
           if (best === null) {
             if (!pool.isExhausted) this.pruned = true;
             option.bound = pool.isExhausted ? Number.NEGATIVE_INFINITY : Math.min(option.bound, need - 1);

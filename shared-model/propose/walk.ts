@@ -16,6 +16,12 @@ import { LISTENED_TO, spend } from "./work.ts";
 
 const POSITIONS: readonly BoxPosition[] = ["open", "half", "closed"];
 
+/** Where a walk may stop: after so many sets kept, or gone through. */
+export interface WalkLimits {
+  readonly most?: number;
+  readonly sets?: number;
+}
+
 /**
  * Goes through the sets of an offer, depth first, in an order that puts what the recipe asks for first. The bound of a
  * set is what it has earned, what the entries still to come can earn for the recipe, and the most that the rules can
@@ -29,6 +35,8 @@ export class Walk {
   pruned = false;
   /** Whether there were more sets than were asked for: of those that reach as much as the last one some are missing. */
   overflowed = false;
+  /** Whether it was given up before its end. */
+  givenUp = false;
   private readonly offer: Offer;
   private readonly base: Base;
   private readonly freeBoxes: readonly string[];
@@ -36,6 +44,8 @@ export class Walk {
   private readonly want: Want;
   /** How many sets are kept, the best, of equals the first found. */
   private readonly most: number;
+  /** How many sets it may still go through. */
+  private left: number;
   private readonly borrowed: readonly Match[];
   private readonly borrowedDivisions: number;
   private readonly positions: Map<string, BoxPosition>;
@@ -68,7 +78,7 @@ export class Walk {
     freeBoxes: readonly string[],
     threshold: Points,
     want: Want,
-    most = Number.POSITIVE_INFINITY,
+    { most = Number.POSITIVE_INFINITY, sets = Number.POSITIVE_INFINITY }: WalkLimits = {},
   ) {
     this.offer = offer;
     this.nodes = offer.work.nodesFor(offer.companions.length);
@@ -77,6 +87,7 @@ export class Walk {
     this.threshold = threshold;
     this.want = want;
     this.most = most;
+    this.left = sets;
     this.borrowed = base.drawn.map((stop) => offer.weighed.recipe.matchOf(stop));
     this.otherMatches = [...this.borrowed];
     this.borrowedDivisions = base.drawn.reduce((bits, stop) => bits | (offer.divisionBits.get(stop.division) ?? 0), 0);
@@ -258,6 +269,13 @@ export class Walk {
     const { offer, chosen, counts } = this;
     const { entries, own, free, whole } = offer;
     spend(offer.work);
+    this.left -= 1;
+    if (this.left < 0) {
+      this.givenUp = true;
+      this.pruned = true;
+      this.threshold = Number.POSITIVE_INFINITY;
+      return;
+    }
     const node = this.nodes[depth] as Node;
     const next = this.node(depth + 1);
     const ceiling = (offer.weighed.fix as number) + offer.weighed.most;

@@ -120,6 +120,7 @@ export const oneKeyboardOneSound: PairRule = {
       {
         organ: "Órgano: Violón 8 bass, Violón 8 treble, Corneta V treble",
         plays: "melody on Órgano, accompaniment on Órgano",
+        ranges: { melody: "C4-A5", accompaniment: "C4-G4" },
         says: "On one keyboard the melody and the accompaniment sound alike: Violón 8 treble and Corneta V treble.",
       },
       {

@@ -134,17 +134,22 @@ describe("the survey", () => {
   });
 
   test.each([
-    ["aldrunburg", "grand-choeur", "french-symphonic"],
-    ["aldrunburg", "full-romantic", "german-romantic"],
-  ] as const)(
-    "knows when it has not looked at everything, and then shows a sound registration: %s, %s",
-    (organ, id, tradition) => {
-      const section = sectionOf(textureFor(id, tradition) as Texture, { tradition });
-      const { best, exact } = bestFrom(prepare(demoOrgan(organ), section), 5000);
-      expect([exact, best?.judgement.forbidden, best?.judgement.idle]).toEqual([false, false, []]);
-      expect(best?.judgement.score).toBeGreaterThanOrEqual(5000);
-    },
-  );
+    ["grand-choeur", "french-symphonic"],
+    ["full-romantic", "german-romantic"],
+  ] as const)("proves the best of a full chorus on a large organ: %s, %s", (id, tradition) => {
+    const section = sectionOf(textureFor(id, tradition) as Texture, { tradition });
+    const { best, exact } = bestFrom(prepare(demoOrgan("aldrunburg"), section), 5000);
+    expect([exact, best?.judgement.forbidden, best?.judgement.idle]).toEqual([true, false, []]);
+    expect(best?.judgement.score).toBeGreaterThanOrEqual(5000);
+  });
+
+  test("knows when it has not looked at everything, and then shows a sound registration", () => {
+    const tradition = "french-symphonic";
+    const section = sectionOf(textureFor("grand-choeur", tradition) as Texture, { tradition });
+    const { best, exact } = bestFrom(prepare(demoOrgan("aldrunburg"), section), 5000, 1_000);
+    expect([exact, best?.judgement.forbidden, best?.judgement.idle]).toEqual([false, false, []]);
+    expect(best?.judgement.score).toBeGreaterThanOrEqual(5000);
+  });
 
   test("says of a crescendo how little can join", () => {
     const { instrument } = organFrom("Manual: Gedackt 8, Flöte 4", [], []);

@@ -18,8 +18,12 @@ export interface JudgedWay {
  */
 export function everyWay(problem: Problem, state: ConsoleState): readonly JudgedWay[] {
   const { divisions } = problem.instrument;
-  const hasPedal = divisions.some((division) => division.kind === "pedal");
   const choices = problem.section.parts.map((part): readonly (Placing | null)[] => {
+    // A pedal that lacks more than a third of the part's keys is none for it.
+    const hasPedal = divisions.some(({ kind, compass }) => {
+      const there = Math.min(part.high, compass.high) - Math.max(part.low, compass.low) + 1;
+      return kind === "pedal" && there * 3 >= (part.high - part.low + 1) * 2;
+    });
     const kind = part.hands === "feet" && hasPedal ? "pedal" : "manual";
     const all = divisions
       .filter((division) => division.kind === kind)

@@ -2,7 +2,7 @@ import { idleIn } from "../../shared-model/check/idle.ts";
 import { type JudgedPart, judge } from "../../shared-model/judging/judge.ts";
 import type { Problem } from "../../shared-model/judging/problem.ts";
 import { type Proposal, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
-import type { Stop } from "../../shared-model/stoplist/instrument.ts";
+import type { Division, Stop } from "../../shared-model/stoplist/instrument.ts";
 
 /** Written keys of the part on which none of the stops has a pipe, by the keys of stops and keyboard alone. */
 function silentKeys({ placed }: JudgedPart, heard: readonly Stop[]): { silent: number; keys: number } {
@@ -34,7 +34,12 @@ function partFaults(problem: Problem, part: JudgedPart): readonly string[] {
     if (silentKeys(part, [stop]).silent === keys) faults.push(`${stop.id} has no key of the ${id}`);
   }
   const kind = part.placed.keyboard.kind;
-  const hasPedal = problem.instrument.divisions.some((division) => division.kind === "pedal");
+  // A pedal of which the part would lose more than a third of its keys is none for it.
+  const { low, high } = part.placed.part;
+  const within = ({ compass }: Division): number => Math.min(high, compass.high) - Math.max(low, compass.low) + 1;
+  const hasPedal = problem.instrument.divisions.some(
+    (division) => division.kind === "pedal" && within(division) * 3 >= (high - low + 1) * 2,
+  );
   if (kind !== (hands === "feet" && hasPedal ? "pedal" : "manual")) faults.push(`the ${id} is played on a ${kind}`);
   return faults;
 }
