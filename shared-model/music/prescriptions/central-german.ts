@@ -42,7 +42,7 @@ export const CENTRAL_GERMAN_PRESCRIPTIONS: readonly Prescription[] = [
         role: "plenum",
         keyboard: "main",
         must: ["principal 8", "principal 4", "twelfth 2 2/3", "principal 2", "mixture"],
-        may: ["principal 16", "quintadena 16", "stopped-flute 16", "cymbal", "cornet", "stopped-flute 8"],
+        may: ["principal 16", "quintadena 16", "stopped-flute 16", "cymbal", "stopped-flute 8"],
         not: ["celeste", "voix-humaine"],
       },
       {
@@ -492,6 +492,29 @@ export const CENTRAL_GERMAN_PRESCRIPTIONS: readonly Prescription[] = [
     ],
     note: "Where no Cornet is drawn at once, its rows are drawn one by one; the fifth belongs to it.",
   }),
+  recipe("cornet-solo.central-german.3", {
+    way: "on both 8s",
+    sources: ["silbermann-g-1742"],
+    evidence: "memory",
+    parts: [
+      {
+        role: "melody",
+        place: "treble",
+        keyboard: "main",
+        must: ["principal 8", "stopped-flute 8", "principal 4", "cornet"],
+        not: ["mixture", "celeste", "reed"],
+      },
+      {
+        role: "accompaniment",
+        keyboard: "positive",
+        must: ["stopped-flute 8"],
+        oneOf: [["stopped-flute 4", "open-flute 4"]],
+        not: ["16", "mixture", "reed", "tierce-sounding"],
+      },
+      { role: "bass", keyboard: "pedal", oneOf: [PEDAL_16, PEDAL_8], not: ["chorus-reed"] },
+    ],
+    note: "The main 8s and the 4 under the Cornet, flutes of 8 and 4 against it.",
+  }),
   recipe("nasat-solo.central-german.1", {
     sources: ["silbermann-g-1742"],
     evidence: "memory",
@@ -562,6 +585,39 @@ export const CENTRAL_GERMAN_PRESCRIPTIONS: readonly Prescription[] = [
       },
     ],
     note: "The broken-up Cornet: a tierce wants its fifth under it.",
+  }),
+  recipe("tierce-solo.central-german.2", {
+    way: "with the 2",
+    sources: ["silbermann-g-1742"],
+    evidence: "memory",
+    parts: [
+      {
+        role: "melody",
+        place: "treble",
+        keyboard: "positive",
+        must: ["stopped-flute 8", "nasard 2 2/3", "tierce 1 3/5"],
+        oneOf: [
+          ["open-flute 4", "stopped-flute 4", "principal 4"],
+          ["principal 2", "open-flute 2"],
+        ],
+        may: ["larigot 1 1/3"],
+        not: ["mixture", "reed"],
+      },
+      {
+        role: "accompaniment",
+        keyboard: "main",
+        must: ["stopped-flute 8"],
+        oneOf: [["open-flute 4", "stopped-flute 4"]],
+        not: ["16", "mixture", "reed", "principal"],
+      },
+      {
+        role: "bass",
+        keyboard: "pedal",
+        must: ["stopped-flute 16"],
+        oneOf: [["stopped-flute 8", "open-flute 8", "principal 8"]],
+        not: ["chorus-reed"],
+      },
+    ],
   }),
   recipe("bicinium.central-german.1", {
     sources: ["common practice"],

@@ -78,6 +78,21 @@ export const ITALIAN_RENAISSANCE_PRESCRIPTIONS: readonly Prescription[] = [
     ],
     note: "Principale with a flute at 4 (or the flutes at the twelfth or fifteenth) for diminutions and dialogue.",
   }),
+  recipe("canzona.italian-renaissance.3", {
+    way: "flute at the twelfth or fifteenth",
+    sources: ["antegnati-1608"],
+    evidence: "memory",
+    parts: [
+      {
+        role: "plenum",
+        keyboard: "main",
+        must: ["principal 8"],
+        oneOf: [["open-flute 2", "open-flute 2 2/3", "nasard 2 2/3"]],
+        not: [...HIGH_ROWS, "4", "principal 2", "high-compound", "reed", "celeste"],
+      },
+    ],
+    note: "A higher flute in place of the Flauto in ottava, for diminutions.",
+  }),
   recipe("canzona-adagio.italian-renaissance.1", {
     sources: ["antegnati-1608"],
     evidence: "memory",

@@ -95,6 +95,15 @@ export const FRENCH_SOURCES: Readonly<Record<string, Source>> = {
     address: null,
     evidence: "memory",
   },
+  "lasceux-1809": {
+    cited: "Lasceux",
+    author: "Guillaume Lasceux",
+    title: "Essai théorique et pratique sur l'art de l'orgue, mixtures of the stops",
+    year: 1809,
+    where: "as summed up by the makers of a transcription in his manner",
+    address: "http://clicquotdeschamps.free.fr/haydn/haydn_registr.html",
+    evidence: "read",
+  },
   "fessy-1851": {
     cited: "Fessy",
     author: "Alexandre Fessy",
