@@ -249,6 +249,7 @@ export const FLUTES: readonly GlossaryEntry[] = [
       de: ["Spitzflöht", "Spitzfloit", "Spitz Flöth", "Spitzpfeife", "Spitzflöt", "Spitzfl.", "Spitzfleute"],
       nl: ["Spitsfluit"],
       da: ["Spidsfløjte"],
+      sv: ["Spetsflöjt"],
       fr: ["Flûte à pointe", "Flûte pointue"],
       it: ["Flauto a cuspide"],
       es: ["Flauta cónica"],

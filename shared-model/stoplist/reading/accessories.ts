@@ -24,7 +24,7 @@ export const isAidsTitle = (text: string): boolean => text.length < 80 && AIDS_T
 
 /** How letters begin and announce a list: words that are never the name of an organ. Common practice. */
 const LETTER =
-  /^(?:hi|hello|dear|hallo|liebe[rs]?|sehr geehrte[rs]?|beste|geachte|bonjour|salut|chère?s?|caro|cara|gentile|buongiorno|estimad[oa]s?|querid[oa]s?|hola|hej|kære|from|to|subject|date|sent|von|an|betreff|datum|gesendet|objet|oggetto|asunto|aan|van|onderwerp)(?=[\s:,])(?!\s(?:alban|organ|orgel))|(?<![\p{L}])(?:here (?:is|are|comes?)|as follows|see below|attached|anbei|hier (?:ist|sind|kommt|die)|voici|ci-joint|ecco|allegat[oa]|aquí|adjunt[oa]|hierbij|bijgaand|(?:folgende|volgende|following|suivante|seguente|siguiente) (?:disposition|dispositie|stops|specification|stoplist|composition|disposizione|disposición))(?![\p{L}])/iu;
+  /(?<![\p{L}])(?:wrote|schrieb|a écrit|ha scritto|escribió|schreef)\s*:?$|^(?:hi|hello|dear|hallo|liebe[rs]?|sehr geehrte[rs]?|beste|geachte|bonjour|salut|chère?s?|caro|cara|gentile|buongiorno|estimad[oa]s?|querid[oa]s?|hola|hej|kære|from|to|subject|date|sent|von|an|betreff|datum|gesendet|objet|oggetto|asunto|aan|van|onderwerp)(?=[\s:,])(?!\s(?:alban|organ|orgel))|(?<![\p{L}])(?:here (?:is|are|comes?)|as follows|see below|attached|anbei|hier (?:ist|sind|kommt|die)|voici|ci-joint|ecco|allegat[oa]|aquí|adjunt[oa]|hierbij|bijgaand|(?:folgende|volgende|following|suivante|seguente|siguiente) (?:disposition|dispositie|stops|specification|stoplist|composition|disposizione|disposición))(?![\p{L}])/iu;
 
 /** How letters end: nothing behind it is of the list. Common practice. */
 const FAREWELL =

@@ -29,7 +29,7 @@ export interface CouplerLine {
 const NOT_A_COUPLER =
   /reversib|pistons?\b|combination|combs\b|combinaison|composition|kombination|thumb|toe stud|toe-stud|indicator|all couplers|couplers off|koppeln ab|handregister ab|absteller|midi|crescendo|walze|tutti|generals?\b|divisionals?\b|memory|setzer|studs?\b/iu;
 const LABEL =
-  /^(?:\d+ |drei |zwei |vier |three |two |four |deux |trois )?(?:(?:normal|schiebe|manualschiebe|manual|pedal|register|zug|gabel|haupt|inter|intra)[- ]?)?(?:koppel(?:n|ungen|ung|ing|ingen|s|züge)?|kopplungen|kopplung|couplers?|cplrs?\.?|coup\.|accouplements?|acct\.?|accts?\.|acc\.|copulas?|kopulas?|copula|cop\.|union[ei]|unión|uniones|enganches?|acoplamientos?|accoppiament[oi]|kobler|kobbel|kop(?:p)?ler|koblinger|kopplingar|kopplingen|koppels|spojk[ay]|połączeni[ae]|łączniki?|łącznik|yhdistimet|yhdistäjät|yhdistäjä|kopulácie|manuaalkoppel(?:ing)?|schuifkoppel|tirasses?|tir\.|octaves? aig(?:u|uë|üe)s?|octaves? graves?|super(?:oktav|octav)?[- ]?koppel(?:n)?|o[kc]tav[- ]?koppel(?:n)?|coppel(?:n)?|sub(?:oktav|octav)?[- ]?koppel(?:n)?|superkoppel(?:n)?|ober(?:oktav|octav)koppel(?:n)?|unteroktavkoppel(?:n)?|melodiekoppel|basskoppel|appel)(?![\p{L}])(?: (?:des claviers|der manuale|de los teclados|dei manuali|delle tastiere|manuali|tastiere|claviers))?\s*[:=.–-]?\s*/iu;
+  /^(?:\d+ |drei |zwei |vier |three |two |four |deux |trois )?(?:(?:normal|schiebe|manualschiebe|manual|pedal|register|zug|gabel|haupt|inter|intra)[- ]?)?(?:koppel(?:n|ungen|ung|ing|ingen|s|züge)?|kopplungen|kopplung|couplers?|cplrs?\.?|coup\.|accouplements?|acct\.?|accts?\.|acc\.|copulas?|kopul[aá]k|kopulas?|copula|cop\.|union[ei]|unión|uniones|enganches?|acoplamientos?|accoppiament[oi]|kobler|kobbel|kop(?:p)?ler|koblinger|kopplingar|kopplingen|koppels|spojk[ay]|połączeni[ae]|łączniki?|łącznik|yhdistimet|yhdistäjät|yhdistäjä|kopulácie|manuaalkoppel(?:ing)?|schuifkoppel|tirasses?|tir\.|octaves? aig(?:u|uë|üe)s?|octaves? graves?|super(?:oktav|octav)?[- ]?koppel(?:n)?|o[kc]tav[- ]?koppel(?:n)?|coppel(?:n)?|sub(?:oktav|octav)?[- ]?koppel(?:n)?|superkoppel(?:n)?|ober(?:oktav|octav)koppel(?:n)?|unteroktavkoppel(?:n)?|melodiekoppel|basskoppel|appel)(?![\p{L}])(?: (?:des claviers|der manuale|de los teclados|dei manuali|delle tastiere|manuali|tastiere|claviers))?\s*[:=.–-]?\s*/iu;
 const SUPER =
   /(?<![\p{L}])(?:super[- ]?(?:oktav[e]?|octave?|oktaaf)?[- ]?(?:koppel\w*)?|octaves? aig(?:u|uë|üe)s?|ottava acuta|acuta|ottave acute|octava aguda|aguda|oberoktav\w*|octave up|octave|oct\.?|ottava|oktav|8ve|o[kc]tav[- ]?koppel\w*)(?![\p{L}])/giu;
 const SUB =
@@ -238,10 +238,12 @@ export function couplersIn(
       return all ? parts : [piece];
     });
   if (pieces.length === 0) return null;
+  // "tirasses G.O. et Pos.": the word goes on to the pieces behind it.
+  let goesToPedal = toPedal;
   for (const piece of pieces) {
     if (single(piece)) continue;
     const inner = LABEL.exec(piece);
-    const innerToPedal = inner ? TO_PEDAL.test(inner[0]) : toPedal;
+    if (inner) goesToPedal = TO_PEDAL.test(inner[0]);
     const innerPitches = inner ? pitchesIn(inner[0]).pitches : [];
     const { rest, pitches, off } = pitchesIn(piece.slice(inner?.[0].length ?? 0));
     const sounding = pitches.length > 0 ? pitches : innerPitches;
@@ -269,7 +271,7 @@ export function couplersIn(
     if (ends) {
       const same = foldedSpelling(ends.first) === foldedSpelling(ends.second);
       add(piece, same ? { first: ends.first, second: ends.first, by: "self" } : ends, sounding);
-    } else if (innerToPedal && looksLikeDivision(rest, names))
+    } else if (goesToPedal && looksLikeDivision(rest, names))
       add(piece, { first: clean(rest), second: null, by: "pedal" }, sounding);
     else if (
       (sounding.length > 0 || labelPitches.length > 0) &&

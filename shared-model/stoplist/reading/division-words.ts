@@ -31,11 +31,11 @@ const NAMES: Readonly<Record<Role, string>> = {
   main:
     "great greatorgan grorgue gdorgue grandorg hauptwerk hauptwerck hauptwerke hauptwerch hauptmanual hauptorgel hoofdwerk hoofdmanuaal hooftwerk grootwerk grandorgue " +
     "grandorgues grandorgano granorgano granorgan organogrande organomayor organomaior organoprincipale organoprincipal primoorgano organoprimo hovedvaerk hovedverk " +
-    "hovedvark hovedvverk huvudverk overstewerk principaalwerk blokwerk manual manuaal manuale manualwerk clavier hauptclavier gran'organo grotorgano hlavnistroj hlavnimanual manualglowny sekcjaglowna glowny paakoneisto manuał manuál grando organomajor organummagnum greatmanual hauptwercke tastiera tastieraunica teclado tecladounico manualeunico clavierunique manuelunique manuel",
+    "hovedvark hovedvverk huvudverk overstewerk principaalwerk blokwerk manual manuaal manuale manualwerk clavier hauptclavier gran'organo grotorgano fomu hlavnistroj hlavnimanual manualglowny sekcjaglowna glowny paakoneisto manuał manuál grando organomajor organummagnum greatmanual hauptwercke tastiera tastieraunica teclado tecladounico manualeunico clavierunique manuelunique manuel",
   swell:
     "swell swellorgan schwellwerk schwellwerck schwellpositiv schweller zwelwerk zwelkast recit recitexpressif expressif organoespressivo espressivo " +
     "recitativo recitativoespressivo organorecitativo expresivo organoexpresivo organoexpresiva svallverk svall svaellverk svellevaerk svellverk svelleverk svelle " +
-    "ekspresyjny manualekspresyjny zaluziovystroj paisutinkoneisto recitpaisutin zwelmanuaal reciet reciet recitatief recitexpresivo recitexpr",
+    "redony redonymu ekspresyjny manualekspresyjny zaluziovystroj paisutinkoneisto recitpaisutin zwelmanuaal reciet reciet recitatief recitexpresivo recitexpr",
   choir: "choir choirorgan chororgan",
   back:
     "ruckpositiv zadnipozitiv tylnypozytyw pozytywtylny selkapositiivi ruckpositive ruckpositif ruckwerk ruckwerck rugwerk rugpositief rugpositif rugpositiv rugge rygpositiv ryggpositiv positifdedos positivededos dos cadereta caderetadeespalda " +

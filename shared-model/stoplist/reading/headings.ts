@@ -56,7 +56,7 @@ const COUNT =
 const RANGE_WORD =
   /(?:tasten|manual|pedal|klaviatur)?umfang|compass|range|étendue|estensione|omvang|extensión|tasten|kurze oktave|short octave|ottava corta|octava corta|korte? octaaf/giu;
 const ENCLOSED =
-  /(?<!un)enclosed|in swell ?box|under expression|exp\.|expressi[fv]e?|expressif|expresiv[oa]|espressiv[oa]|im schwell(?:er|kasten)|schwellbar|in (?:de )?zwelkast|en caja expresiva|en boîte expressive|in cassa espressiva|w szafie ekspresyjnej|ekspresyjn[ya]|v žaluziové skříni|žaluziov[áýé]|paisutinkaapissa|i svellkasse|i svällare/iu;
+  /(?<!un)enclosed|in swell ?box|under expression|exp\.|expressi[fv]e?|expressif|expresiv[oa]|espressiv[oa]|im schwell(?:er|kasten)|schwellbar|in (?:de )?zwelkast|en caja expresiva|en boîte expressive|in cassa espressiva|w szafie ekspresyjnej|ekspresyjn[ya]|v žaluziové skříni|žaluziov[áýé]|paisutinkaapissa|redőny|i svellkasse|i svällare/iu;
 const PULL_DOWN =
   /angehängt|pull-?down|aangehangen|en tirasse|attaccata|costantemente unit[ao]|permanently coupled|fest angekoppelt|unita? al manuale|fast gekoppelt|enganchado/iu;
 /** What indexes and builders print behind a heading: kinds of action, wind pressures. Common practice. */
@@ -206,7 +206,8 @@ function readHeading(text: string): Heading | null {
   const trailing = numbered.number === null ? numberIn(plain) : null;
   const unnumbered = trailing?.number != null ? trim(trailing.rest) : plain;
   // "Manual II in swell box": the box is said of a keyboard that has no other name.
-  const outer = trim(unnumbered.replace(ENCLOSED, " ")) === "" ? "" : unnumbered;
+  const isBoxOnly = trim(unnumbered.replace(ENCLOSED, " ")) === "" && nameIn(unnumbered) === null;
+  const outer = isBoxOnly ? "" : unnumbered;
   const bracketNumber = inBrackets
     .map((one) => numberIn(trim(one)).number ?? romanValue(trim(one)))
     .find((one) => one !== null);

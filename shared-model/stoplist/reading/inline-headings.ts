@@ -1,11 +1,20 @@
+import { isAidsTitle, isListTitle } from "./accessories.ts";
+import { isCouplerLabel } from "./couplers.ts";
+
 const KEYBOARD_PHRASE =
   /(?<![\p{L}\d])(?:I{1,3}|IV|V)\s?\.?\s?(?:Man(?:ual)?|Klav(?:ier)?|Clav(?:ier)?)\b\.?:?\s|(?<=[\s;,.'’′])(?:Ped(?:al|aal|ale|\.)?|Pédale):?\s(?=\p{Lu})/gu;
+
+const isAidsLead = (piece: string): boolean => isAidsTitle(piece.split(":")[0] ?? "");
 
 /** A line that prints a whole list: parted before each keyboard that it names. */
 export function inlineHeadings(text: string): string[] {
   // "Manual: Gedackt 8, Prinzipal 4; Pedal: Subbass 16"
   const named = text.split(/[;.]\s+(?=\p{Lu}[\p{L}. -]{1,24}:\s)/u);
-  if (named.length > 1 && named.every((piece) => /^[^:]{2,26}:\s.*\d/u.test(piece))) return named;
+  const isRow = (piece: string): boolean => /^[^:]{2,26}:\s.*\d/u.test(piece) && !isCouplerLabel(piece);
+  // "Dispositie. Hoofdwerk: ...; Pedaal: ... Koppelingen: ..."
+  const others = named.filter((piece) => !isRow(piece));
+  const areAside = others.every((piece) => isListTitle(piece) || isCouplerLabel(piece) || isAidsLead(piece));
+  if (named.length - others.length > (others.length > 0 ? 1 : 0) && named.length > 1 && areAside) return named;
   if (text.length < 30) return [text];
   const places = [...text.matchAll(KEYBOARD_PHRASE)].filter((match) => !/[-–/]\s?$/.test(text.slice(0, match.index)));
   const keyboards = places.filter((match) => /[IV]/.test(match[0][0] as string));

@@ -6,7 +6,7 @@ import type { PrintedLine } from "./plain-text.ts";
  */
 
 const FIGURE = "[\\dlIO]";
-const FEET = "(?= ?(?:ft|feet|fu(?:ß|ss)|pieds?|piedi|voet|vt|['’′]))";
+const FEET = "(?= ?(?:ft|feet|fu(?:ß|ss)|pieds?|piedi|voet|vt|['’‘′`´ʹʼ＇]))";
 const LENGTH = new RegExp(
   `(?<![\\p{L}\\d])(?=${FIGURE}{0,1}\\d)([lI]${FIGURE}|${FIGURE}O)(?![\\p{L}\\d])${FEET}`,
   "gu",

@@ -8,6 +8,7 @@ import { ITALIAN_AND_SPANISH } from "./italian-and-spanish.ts";
 import { LAYOUTS } from "./layouts.ts";
 import type { InventedLists } from "./list.ts";
 import { SECOND_LOOK } from "./second-look.ts";
+import { SEVENTH_LOOK } from "./seventh-look.ts";
 import { SIXTH_LOOK } from "./sixth-look.ts";
 import { THIRD_LOOK } from "./third-look.ts";
 import { VARIOUS } from "./various.ts";
@@ -26,4 +27,5 @@ export const INVENTED: readonly (readonly [group: string, lists: InventedLists])
   ["fourth look", FOURTH_LOOK],
   ["fifth look", FIFTH_LOOK],
   ["sixth look", SIXTH_LOOK],
+  ["seventh look", SEVENTH_LOOK],
 ];
