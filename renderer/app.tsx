@@ -1,27 +1,13 @@
-import { type ReactNode, useEffect } from "react";
-import { troubleLine } from "../shared-model/files/trouble-words.ts";
-import { AboutPage } from "./about/about-page.tsx";
-import { ByHandPage } from "./by-hand/by-hand-page.tsx";
-import { CardsPage } from "./cards/cards-page.tsx";
-import { CarryPage } from "./carry/carry-page.tsx";
+import { type ComponentType, type ReactNode, Suspense, use, useEffect } from "react";
 import { DropPlace } from "./drop-place.tsx";
-import { EntryPage } from "./entering/entry-page.tsx";
-import { OrganPage } from "./entering/organ-page.tsx";
 import { FirstPage } from "./first/first-page.tsx";
 import { Foot, SavingTrouble } from "./foot.tsx";
 import { Head } from "./head.tsx";
-import { PiecePage } from "./piece/piece-page.tsx";
-import { RegistrationsPage } from "./registrations/registrations-page.tsx";
-import { organOf } from "./state/organ.ts";
 import type { Page } from "./state/place.ts";
 import { useSettings } from "./state/settings.ts";
 import { useKeys } from "./state/use-keys.ts";
 import { useMenu } from "./state/use-menu.ts";
-import { useDesk, useStore } from "./state/use-store.tsx";
-import { SurveyPage } from "./survey/survey-page.tsx";
-import { TexturePage } from "./texture/texture-page.tsx";
-import { VisitPage } from "./visit/visit-page.tsx";
-import { TroubleNote } from "./words/trouble-note.tsx";
+import { useDesk } from "./state/use-store.tsx";
 
 const TITLES: Readonly<Record<Page, string>> = {
   first: "Which organ are you playing?",
@@ -46,6 +32,27 @@ export function App() {
   useKeys();
   useMenu();
   useEffect(() => {
+    document.documentElement.className = theme;
+  }, [theme]);
+  return (
+    <div className="book" style={{ zoom: zoom / 100, "--zoom": zoom / 100 } as React.CSSProperties}>
+      <Head />
+      <SavingTrouble />
+      <DropPlace />
+      <div className="page" key={view}>
+        <Suspense fallback={null}>
+          {page === "first" ? <FirstPage /> : <LaterPage page={page} />}
+          <Arrival view={view} />
+        </Suspense>
+      </div>
+      <Foot />
+    </div>
+  );
+}
+
+/** What a page does when it stands: it says its name, and begins at its head. */
+function Arrival({ view }: { view: Page | "entry" }): ReactNode {
+  useEffect(() => {
     document.title = `${view === "entry" ? "Entering an organ" : TITLES[view]}: Registrant`;
     window.scrollTo(0, 0);
     // Who came by a button of the page before stands nowhere now: the next Tab is to go on in this page, not at its head.
@@ -55,66 +62,22 @@ export function App() {
       main.focus({ preventScroll: true });
     }
   }, [view]);
-  useEffect(() => {
-    document.documentElement.className = theme;
-  }, [theme]);
-  return (
-    <div className="book" style={{ zoom: zoom / 100, "--zoom": zoom / 100 } as React.CSSProperties}>
-      <Head />
-      <SavingTrouble />
-      <DropPlace />
-      <div className="page" key={view}>
-        <PageOf page={page} />
-      </div>
-      <Foot />
-    </div>
-  );
+  return null;
 }
 
-function PageOf({ page }: { page: Page }): ReactNode {
-  const { history } = useDesk();
-  if (page === "first") return <FirstPage />;
-  if (page === "about") return <AboutPage />;
-  const { organ, entry } = history.value;
-  if (entry && (page === "organ" || organ === null)) return <EntryPage entry={entry} />;
-  if (organ === null) return <FirstPage />;
-  if (page === "texture") return <TexturePage />;
-  return <WithOrgan text={organ} page={page} />;
+let PageOf: ComponentType<{ page: Page }> | null = null;
+let coming: Promise<void> | null = null;
+
+/** Loads the pages behind the first one. */
+export function loadPages(): Promise<void> {
+  coming ??= import("./pages.tsx").then((loaded) => {
+    PageOf = loaded.PageOf;
+  });
+  return coming;
 }
 
-function WithOrgan({ text, page }: { text: string; page: Page }): ReactNode {
-  const store = useStore();
-  const { instrument, troubles } = organOf(text);
-  if (!instrument) {
-    return (
-      <main>
-        <TroubleNote
-          actions={
-            <button type="button" className="plain" onClick={() => store.turnTo("first")}>
-              Open another organ
-            </button>
-          }
-        >
-          The file of this organ has errors, and an organ with a stop left out would give wrong answers in silence. Mend
-          them in the file; this page takes notice when it is saved.
-        </TroubleNote>
-        <ul className="note">
-          {troubles
-            .filter((each) => each.severity === "error")
-            .map((trouble) => (
-              <li key={troubleLine(trouble)}>{troubleLine(trouble)}</li>
-            ))}
-        </ul>
-      </main>
-    );
-  }
-  if (page === "organ") return <OrganPage instrument={instrument} />;
-  if (page === "survey") return <SurveyPage instrument={instrument} text={text} />;
-  if (page === "visit") return <VisitPage instrument={instrument} text={text} />;
-  if (page === "carry") return <CarryPage instrument={instrument} text={text} />;
-  if (page === "cards") return <CardsPage instrument={instrument} />;
-  if (page === "piece") return <PiecePage instrument={instrument} />;
-  if (page === "by-hand") return <ByHandPage instrument={instrument} />;
-  if (page === "registration") return <RegistrationsPage instrument={instrument} />;
-  return <TexturePage />;
+/** Any page but the first, as soon as it is loaded. */
+function LaterPage({ page }: { page: Page }): ReactNode {
+  if (!PageOf) use(loadPages());
+  return PageOf && <PageOf page={page} />;
 }

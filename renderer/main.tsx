@@ -5,7 +5,7 @@ import "@fontsource-variable/source-sans-3/wght-italic.css";
 import "./look/look.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
-import { App } from "./app.tsx";
+import { App, loadPages } from "./app.tsx";
 import { findHost } from "./host/find-host.ts";
 import { keepingAtSight } from "./state/at-sight.ts";
 import { Autosave } from "./state/autosave.ts";
@@ -19,7 +19,9 @@ const autosave = new Autosave(store);
 autosave.start();
 // What was drawn a moment ago is on its way when the window is left.
 window.addEventListener("pagehide", () => void autosave.flush());
-await openPlace(store, placeFromText(location.hash));
+const place = placeFromText(location.hash);
+// Who comes back to another page than the first waits for it once, and not for an empty one before.
+await Promise.all([openPlace(store, place), place.page === "first" ? null : loadPages()]);
 
 const keep = keepingAtSight(store);
 // The address says where the person is, so that a reload comes back there.
@@ -44,3 +46,5 @@ createRoot(book).render(
     </StoreProvider>
   </StrictMode>,
 );
+// The first page stands before the others are asked for, and these are there before anybody has read it.
+requestAnimationFrame(() => setTimeout(() => void loadPages()));

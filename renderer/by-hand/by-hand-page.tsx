@@ -9,7 +9,7 @@ import { Pictures } from "../registrations/pictures.tsx";
 import { CardAction, PinAction } from "../registrations/pin-action.tsx";
 import { type ProposedPart, plainParts } from "../registrations/proposed.ts";
 import { SectionOpening } from "../registrations/section-opening.tsx";
-import { problemFor } from "../state/organ.ts";
+import { problemFor } from "../state/problem.ts";
 import { onOrgan } from "../state/section.ts";
 import { useSection, useStore, useWork } from "../state/use-store.tsx";
 import { type DrawnByHand, NOTHING_DRAWN } from "../state/work.ts";

@@ -4,7 +4,7 @@ import { checkRegistration } from "../../shared-model/check/check.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { PartLines } from "../registrations/part-lines.tsx";
 import { plainParts } from "../registrations/proposed.ts";
-import { problemFor } from "../state/organ.ts";
+import { problemFor } from "../state/problem.ts";
 import { onOrgan, partsOf, stateOf } from "../state/section.ts";
 import type { DeskSection } from "../state/work.ts";
 import { counted, pointsText, Typeset } from "../words/typeset.tsx";

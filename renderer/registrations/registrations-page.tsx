@@ -2,7 +2,7 @@ import { useEffect, useState } from "react";
 import { COLOUR_WINDOW, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { toggled } from "../by-hand/toggled.ts";
-import { problemFor } from "../state/organ.ts";
+import { problemFor } from "../state/problem.ts";
 import { onOrgan, partsOf } from "../state/section.ts";
 import { useSection, useStore, useWork } from "../state/use-store.tsx";
 import type { DrawnByHand } from "../state/work.ts";

@@ -132,6 +132,10 @@ pace: careful
     const key = async (name: string, told: string): Promise<void> => {
       await page.keyboard.press(name);
       await page.getByText(told).waitFor({ state: "attached" });
+      // Where the sections lie is measured in the frames after it is told; on a busy machine a key may come before.
+      await page.evaluate(
+        () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 50)))),
+      );
     };
     await grip.focus();
     await key("Space", "First verse would be number 1 of 3.");

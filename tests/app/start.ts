@@ -43,6 +43,8 @@ interface Stood {
   readonly painted: number;
   readonly ready: number;
   readonly listed: number;
+  /** Processor time of its scripts, styles and layout until then. */
+  readonly processor: number;
 }
 
 async function firstPage(browser: Browser, address: string): Promise<Stood> {
@@ -57,17 +59,24 @@ async function firstPage(browser: Browser, address: string): Promise<Stood> {
         }
       }).observe(document, { childList: true, subtree: true });
     });
+    const session = await page.context().newCDPSession(page);
+    await session.send("Performance.enable", { timeDomain: "threadTicks" });
     await page.goto(address);
     await page.waitForFunction(() => {
       const { ready, listed } = window as Window & { ready?: number; listed?: number };
       const painted = performance.getEntriesByName("first-contentful-paint").length > 0;
       return painted && ready !== undefined && listed !== undefined;
     });
-    return await page.evaluate(() => {
+    const { metrics } = await session.send("Performance.getMetrics");
+    const processor = ["ScriptDuration", "LayoutDuration", "RecalcStyleDuration"]
+      .map((name) => 1000 * (metrics.find((each) => each.name === name)?.value ?? 0))
+      .reduce((sum, each) => sum + each, 0);
+    const stood = await page.evaluate(() => {
       const { ready = 0, listed = 0 } = window as Window & { ready?: number; listed?: number };
       const painted = performance.getEntriesByName("first-contentful-paint")[0]?.startTime ?? 0;
       return { painted, ready, listed };
     });
+    return { ...stood, processor };
   } finally {
     await page.close();
   }
@@ -102,6 +111,7 @@ test("a start", { timeout: 200_000 }, async () => {
       `the first page, until it is painted: ${column(pages.map(({ painted }) => painted))}`,
       `the first page, until its box can be written in: ${column(pages.map(({ ready }) => ready))}`,
       `the first page, until the organs are listed: ${column(pages.map(({ listed }) => listed))}`,
+      `processor time of the page until then: ${column(pages.map(({ processor }) => processor))}`,
     ].join("\n"),
   );
 });
