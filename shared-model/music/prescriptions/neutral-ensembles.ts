@@ -151,6 +151,29 @@ export const NEUTRAL_ENSEMBLE_PRESCRIPTIONS: readonly Prescription[] = [
     couplers: ["main/pedal"],
     couplersMay: ["swell/main"],
   }),
+  recipe("hymn-verse-last.neutral.2", {
+    way: "with reeds",
+    sources: ["common practice"],
+    evidence: "common practice",
+    parts: [
+      {
+        role: "plenum",
+        keyboard: "main",
+        must: ["principal 8", "principal 4", "principal 2", "mixture", "trumpet 8"],
+        may: ["principal 16", "stopped-flute 16", "twelfth 2 2/3", "stopped-flute 8", "trumpet 4"],
+        not: ["celeste"],
+      },
+      {
+        role: "bass",
+        keyboard: "pedal",
+        must: ["principal 16", "principal 8", "trumpet 16"],
+        may: ["principal 4", "stopped-flute 32", "mixture", "trumpet 8"],
+      },
+    ],
+    couplers: ["main/pedal"],
+    couplersMay: ["swell/main"],
+    note: "The largest verse, where the room and the singers bear it.",
+  }),
   recipe("choir-accompaniment.neutral.1", {
     sources: ["common practice"],
     evidence: "common practice",

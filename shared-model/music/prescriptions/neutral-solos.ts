@@ -212,7 +212,16 @@ const SOLO_IN_BASS = [
   ]),
 ];
 
-const drone: PartText = { ...BASS, optional: true, note: "a long drone" };
+const drone: PartText = {
+  ...BASS,
+  oneOf: [
+    ["stopped-flute 16", "string 16"],
+    ["stopped-flute 8", "open-flute 8", "string 8"],
+  ],
+  not: ["reed", "mixture", "32", "principal 16", "open-flute 16"],
+  optional: true,
+  note: "a long, soft drone",
+};
 const single8: PartText = { ...ACCOMPANIMENT, may: ["stopped-flute 8", "open-flute 8", "soft-string 8"] };
 
 const PASTORALE = [
