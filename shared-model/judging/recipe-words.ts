@@ -52,10 +52,15 @@ function fulfilmentOf({ weighed, close, who, all }: PartInLight): Fulfilment {
   let direct = close.gain;
   const replaced: { points: Points; text: string; stops: readonly string[] }[] = [];
   const missing: string[] = [];
-  weighed.recipe.items.forEach((item, index) => {
+  const { items } = weighed.recipe;
+  // The same stop may be asked of two keyboards, of which one has it.
+  const ofSeveral = items.some((item) => item.recipe !== items[0]?.recipe);
+  const whereOf = ({ recipe: { prescribed } }: Item): string =>
+    ofSeveral && prescribed.keyboard !== "any-other" ? ` on the ${prescribed.keyboard} keyboard` : "";
+  items.forEach((item, index) => {
     if (close.satisfied & (1 << index)) return;
     const use = standingIn(item, standInBits, beside);
-    const name = itemWords(item);
+    const name = `${itemWords(item)}${whereOf(item)}`;
     if (!use) {
       missing.push(name);
       return;
