@@ -21,7 +21,9 @@ export interface Node extends Heard {
   strayItems: number;
   strayBits: number;
   strayTwice: boolean;
-  readonly companions: readonly Heard[];
+  /** What each companion has heard: of `own`, or still of the set before when it does not hear the last stop. */
+  readonly companions: Heard[];
+  readonly own: readonly Heard[];
   /** The most that the companions can earn together. */
   companionsAtMost: Points;
 }
@@ -37,30 +39,28 @@ const SILENCE = silence();
 const NOTHING = noProgress();
 
 /** The beginning of every set. @param companions how many hear it beside the part itself. */
-export const freshNode = (companions: number): Node => ({
-  ...nothingHeard(),
-  cost: 0,
-  plain: 0,
-  makes: 0,
-  loyal: true,
-  strays: 0,
-  strayItems: 0,
-  strayBits: 0,
-  strayTwice: false,
-  companions: Array.from({ length: companions }, nothingHeard),
-  companionsAtMost: 0,
-});
+export function freshNode(companions: number): Node {
+  const own = Array.from({ length: companions }, nothingHeard);
+  return {
+    ...nothingHeard(),
+    cost: 0,
+    plain: 0,
+    makes: 0,
+    loyal: true,
+    strays: 0,
+    strayItems: 0,
+    strayBits: 0,
+    strayTwice: false,
+    companions: [...own],
+    own,
+    companionsAtMost: 0,
+  };
+}
 
 /** Writes into `to` what `from` becomes when a stop joins it. */
 export function hear(from: Heard, match: Match, voice: Voice, to: Heard): void {
   addMatch(from, match, to);
   addFacts(from.sound, voice, to.sound);
-}
-
-/** Writes into `to` what `from` is when nothing of the stop is heard. */
-export function hearNoMore(from: Heard, to: Heard): void {
-  copyProgress(from, to);
-  Object.assign(to.sound, from.sound);
 }
 
 /** The most that a part can come to with what it hears and the entries from a place on; `null` when all is forbidden. */

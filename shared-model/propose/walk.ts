@@ -9,7 +9,7 @@ import type { PartRule, Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import type { Base, Candidate, Want } from "./candidate.ts";
 import type { Entry } from "./entries.ts";
-import { freshNode, type Heard, hear, hearNoMore, hearNothing, type Node, partAtMost } from "./heard.ts";
+import { freshNode, type Heard, hear, hearNothing, type Node, partAtMost } from "./heard.ts";
 import type { Offer } from "./offer.ts";
 import { addMatch, type View } from "./view.ts";
 import { LISTENED_TO, spend } from "./work.ts";
@@ -172,7 +172,8 @@ export class Walk {
     root.companionsAtMost = 0;
     root.loyal = offer.weighed.recipe.speaks;
     this.borrow(offer.own, root);
-    root.companions.forEach((heard, index) => {
+    root.own.forEach((heard, index) => {
+      root.companions[index] = heard;
       hearNothing(heard);
       this.borrow(offer.companions[index] as View, heard);
     });
@@ -375,11 +376,12 @@ export class Walk {
     if (shaken) next.sound.tremulant = 1;
     for (let i = 0; i < companions.length; i++) {
       const view = companions[i] as View;
-      const [before, after] = [node.companions[i] as Heard, next.companions[i] as Heard];
+      const [before, after] = [node.companions[i] as Heard, next.own[i] as Heard];
       const voices = view.voices[index];
-      if (voices) hear(before, view.matches[index] as Match, voices[at], after);
-      else hearNoMore(before, after);
-      if (voices && shaken) after.sound.tremulant = 1;
+      next.companions[i] = voices ? after : before;
+      if (!voices) continue;
+      hear(before, view.matches[index] as Match, voices[at], after);
+      if (shaken) after.sound.tremulant = 1;
     }
   }
 
