@@ -94,6 +94,30 @@ export class Offer {
     this.making = this.costsOfMaking();
   }
 
+  /**
+   * Whether every coupler by which something comes brings a drawn stop, and every tremulant and shut box reaches one.
+   *
+   * @param chosen places of the entries drawn.
+   * @param borrowed bits of the divisions of which a stop is drawn already.
+   * @param shut boxes that are not open.
+   */
+  isNormal(chosen: readonly number[], borrowed: number, shut: readonly string[]): boolean {
+    let heard = borrowed;
+    let shaken = 0;
+    for (const index of chosen) {
+      const { divisionBit, tremulant } = this.entries[index] as Entry;
+      if (tremulant === null) heard |= divisionBit;
+      else if (tremulant !== "all") shaken |= divisionBit;
+    }
+    if ((shaken & ~heard) !== 0) return false;
+    if (this.allCouplers !== 0) {
+      let couplers = 0;
+      for (const [bit, reached] of this.paths) if (heard & bit) couplers |= reached;
+      if (couplers !== this.allCouplers) return false;
+    }
+    return shut.every((box) => ((this.boxes.get(box) ?? 0) & heard) !== 0);
+  }
+
   private costsOfMaking(): Points[][] {
     const { entries, makes, whole, free, colour } = this;
     const cheapest: Points[] = Array.from({ length: colour?.makers ?? 0 }, () => Number.POSITIVE_INFINITY);

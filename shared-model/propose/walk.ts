@@ -10,6 +10,7 @@ import type { Stop } from "../stoplist/instrument.ts";
 import type { Base, Candidate, Want } from "./candidate.ts";
 import type { Entry } from "./entries.ts";
 import { freshNode, type Heard, hear, hearNothing, type Node, partAtMost } from "./heard.ts";
+import { crowding, step } from "./node-cost.ts";
 import type { Offer } from "./offer.ts";
 import { addMatch, type View } from "./view.ts";
 import { LISTENED_TO, spend } from "./work.ts";
@@ -49,6 +50,8 @@ export class Walk {
   private readonly borrowed: readonly Match[];
   private readonly borrowedDivisions: number;
   private readonly positions: Map<string, BoxPosition>;
+  /** Those of the free boxes that are not open. */
+  private shut: readonly string[] = [];
   /** By entry: 0 where its box is open, 1 half, 2 closed. */
   private readonly positionOf: Uint8Array;
   /** Written over by every walk of the problem: one ends before the next begins. */
@@ -152,6 +155,7 @@ export class Walk {
   /** Writes the first node: what is borrowed, with the boxes as they stand. */
   private begin(shutCost: Points): void {
     const { offer, base } = this;
+    this.shut = this.freeBoxes.filter((box) => (this.positions.get(box) ?? "open") !== "open");
     for (let i = 0; i < offer.boxOf.length; i++) {
       const box = offer.boxOf[i];
       this.positionOf[i] = this.positionAt(box ?? null);
@@ -217,20 +221,6 @@ export class Walk {
     return this.offer.whole === 0 ? 0 : ((this.offer.making[from] as readonly Points[])[makes] as Points);
   }
 
-  /**
-   * Each thing not satisfied has one stand-in at most, of so many stops. A stray more than these take doubles one that is
-   * there, or stands in for nothing.
-   */
-  private crowding({ strays, strayItems, strayTwice, satisfied }: Node): Points {
-    if (strays === 0) return 0;
-    const open = strayItems & ~satisfied;
-    let room = 0;
-    for (let i = 0; i < this.standInSizes.length; i++) {
-      if (open & (1 << i)) room += this.standInSizes[i] as number;
-    }
-    return (strayTwice ? COSTS.again : COSTS.stray) * Math.max(0, strays - room);
-  }
-
   /** The sound of all that may yet be drawn with a set. */
   private allFrom(heard: Heard, later: PartSound): PartSound {
     addFacts(heard.sound, later, this.all);
@@ -287,14 +277,14 @@ export class Walk {
       if (entry.tremulant !== null && this.isSettled(entry.tremulant)) continue;
       const isFree = free && entry.foreign;
       if (isFree && !this.bringsAnything(node, i)) continue;
-      this.step(node, entry, isFree, next);
+      step(node, entry, isFree, this.isAgain(match), next);
       next.makes = node.makes | (offer.makes[i] as number);
       addMatch(node, match, next);
       // What is drawn now is paid for in the cost of the set, and no more by what it brings the companions.
       const companionsAtMost = node.companionsAtMost + (offer.costs[i] as number);
       const most =
         ceiling + own.recipeAtMost(next, i + 1) + companionsAtMost - next.cost - this.toMake(next.makes, i + 1);
-      if (most - this.crowding(next) < this.threshold) {
+      if (most - crowding(next, this.standInSizes) < this.threshold) {
         this.pruned = true;
         // Later strays cost no less and leave no more to come.
         if (!free && entry.rank >= 4 && match.status !== "plain" && node.makes === whole) break;
@@ -330,40 +320,14 @@ export class Walk {
     );
   }
 
+  /** Whether something drawn counts for the same item already, of which one is asked for. */
+  private isAgain({ primary }: Match): boolean {
+    return primary >= 0 && (this.counts[primary] as number) > 0 && !this.offer.own.items[primary]?.every;
+  }
+
   private isSettled(tremulant: string): boolean {
     const { divisions } = this.base;
     return divisions.has(tremulant) || (tremulant === "all" && divisions.size > 0);
-  }
-
-  /** What one entry more costs at least, and how it stands to the recipe. */
-  private step(node: Node, entry: Entry, isFree: boolean, next: Node): void {
-    const { match } = entry;
-    next.cost = node.cost;
-    next.plain = node.plain;
-    next.loyal = node.loyal;
-    next.strays = node.strays;
-    next.strayItems = node.strayItems;
-    next.strayBits = node.strayBits;
-    next.strayTwice = node.strayTwice;
-    if (isFree) return;
-    if (match.status === "asked") {
-      const again = (this.counts[match.primary] as number) > 0 && !this.offer.own.items[match.primary]?.every;
-      if (again) next.cost += COSTS.may;
-      return;
-    }
-    // One that no open item can use has paid for itself already.
-    const mayStandIn = match.status === "stray" && (entry.standInItems & ~node.satisfied) !== 0;
-    if (match.status === "plain") {
-      next.plain += 1;
-      if (next.plain > 1) next.cost += match.cost;
-    } else if (entry.tremulant === null && !mayStandIn) next.cost += match.cost;
-    if (entry.rank === 2 && mayStandIn) {
-      next.strays += 1;
-      next.strayItems |= entry.standInItems;
-      next.strayBits |= match.standIn;
-      next.strayTwice ||= (node.strayBits & match.standIn) !== 0;
-    }
-    if (match.status === "against" || (match.status === "stray" && entry.standInItems === 0)) next.loyal = false;
   }
 
   /** Lets the part and its companions hear one entry more. */
@@ -391,15 +355,12 @@ export class Walk {
     const { sound } = node;
     const { recipe, context, partRules, fix, most } = offer.weighed;
     // Where couplers are free, what is not drawn may sound all the same.
-    if (!offer.free && (sound.stops === 0 || !this.isNormal())) return;
+    if (!offer.free && (sound.stops === 0 || !offer.isNormal(this.chosen, this.borrowedDivisions, this.shut))) return;
     if (!offer.free && offer.colour && !offer.colour.is(sound)) return;
     closenessOf(recipe, ownMatches, ownMatches.length, this.otherMatches, closeness);
     // Whatever stands in for something else belongs to its way, not to a colour of its own.
     if (offer.colour && recipe.speaks && (!closeness.conform || closeness.serving !== 0)) return;
-    let shutCost = 0;
-    if (!offer.free) {
-      for (const box of this.freeBoxes) if ((this.positions.get(box) ?? "open") !== "open") shutCost += COSTS.shutBox;
-    }
+    const shutCost = offer.free ? 0 : this.shut.length * COSTS.shutBox;
     let points = closeness.gain - closeness.cost - shutCost + (fix as number);
     if (points + most + node.companionsAtMost < this.threshold) {
       this.pruned = true;
@@ -494,28 +455,5 @@ export class Walk {
       add((offer.own.voices[index] as Voices)[this.positionOf[index] as 0 | 1 | 2]);
     }
     return { ...sound, blend: Blend.of(blends) };
-  }
-
-  /** Whether every coupler brings a drawn stop, and every tremulant and shut box reaches one. */
-  private isNormal(): boolean {
-    const { entries, allCouplers, paths, boxes } = this.offer;
-    let heard = this.borrowedDivisions;
-    let shaken = 0;
-    for (let i = 0; i < this.chosen.length; i++) {
-      const { divisionBit, tremulant } = entries[this.chosen[i] as number] as Entry;
-      if (tremulant === null) heard |= divisionBit;
-      else if (tremulant !== "all") shaken |= divisionBit;
-    }
-    if ((shaken & ~heard) !== 0) return false;
-    if (allCouplers !== 0) {
-      let couplers = 0;
-      for (const [bit, reached] of paths) if (heard & bit) couplers |= reached;
-      if (couplers !== allCouplers) return false;
-    }
-    for (const box of this.freeBoxes) {
-      const at = this.positions.get(box);
-      if (at !== undefined && at !== "open" && ((boxes.get(box) ?? 0) & heard) === 0) return false;
-    }
-    return true;
   }
 }
