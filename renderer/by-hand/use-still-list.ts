@@ -26,11 +26,21 @@ export function useStillList(list: RefObject<HTMLElement | null>, above: RefObje
     // The browser's own way of keeping things in place would come on top of this.
     style.overflowAnchor = "none";
     element?.addEventListener("focusin", onFocus);
+    // In another width, or another size of print, what stands above breaks otherwise and may be lower.
+    let width = element?.clientWidth;
+    const observer = new ResizeObserver(() => {
+      if (element?.clientWidth === width) return;
+      width = element?.clientWidth;
+      last.current = null;
+      if (above.current) above.current.style.minHeight = "";
+    });
+    if (element) observer.observe(element);
     return () => {
+      observer.disconnect();
       style.overflowAnchor = "";
       element?.removeEventListener("focusin", onFocus);
     };
-  }, [list]);
+  }, [list, above]);
   useLayoutEffect(() => {
     const row = document.activeElement;
     if (!list.current || !above.current) return;
@@ -38,9 +48,8 @@ export function useStillList(list: RefObject<HTMLElement | null>, above: RefObje
     if (above.current.style.minHeight !== height) above.current.style.minHeight = height;
     const before = last.current;
     last.current = row && list.current.contains(row) ? stood(row, list.current) : null;
-    if (before?.row !== last.current?.row) return;
-    if (before?.width !== last.current?.width) above.current.style.minHeight = "";
-    else if (before && last.current && before.top !== last.current.top) {
+    if (!before || before.row !== last.current?.row || before.width !== last.current.width) return;
+    if (before.top !== last.current.top) {
       window.scrollBy({ top: last.current.top - before.top, behavior: "instant" });
     }
   });

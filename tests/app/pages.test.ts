@@ -120,6 +120,11 @@ test("no row goes from under the finger, whatever is said above and beside it", 
   }
   // What is said above did grow meanwhile, or this has shown nothing.
   expect(heights.size).toBeGreaterThan(1);
+  // Room that was kept for it goes with the width for which it was kept.
+  const room = () => page.locator(".yours").evaluate((element) => element.style.minHeight);
+  expect(await room()).not.toBe("");
+  await page.setViewportSize({ width: 1280, height: 860 });
+  await expect.poll(room).toBe("");
   await page.close();
 });
 
