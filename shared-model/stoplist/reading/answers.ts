@@ -233,6 +233,9 @@ function ambiguousNames(reading: Reading, asked: readonly Question[]): readonly 
   );
 }
 
+/** What a pitch that is asked for may be where nothing is more likely. */
+const LENGTHS: readonly string[] = ["16", "8", "4", "2", "1"];
+
 /** Kinds of stops that have no single pitch. */
 const PITCHLESS: readonly Kind[] = [
   "mixture",
@@ -258,7 +261,7 @@ function pitchesWanted(
     if (isAsked(asked, "pitch", stop)) return [];
     const { line, name } = stop;
     const text = `No pitch is printed for ${name}; what is it?`;
-    return [{ kind: "pitch", line, text, about: name, stops: [name], choices: ["16", "8", "4", "2", "1"] }];
+    return [{ kind: "pitch", line, text, about: name, stops: [name], choices: LENGTHS }];
   });
 }
 
@@ -290,6 +293,8 @@ function withChoices(question: Question, reading: Reading): Question {
   const only = ONLY_ANSWER[question.kind];
   if (only !== undefined) return { ...question, choices: [only] };
   const choices = [...question.choices];
+  // Of a name that nobody knows no length is the usual one.
+  if (question.kind === "pitch" && choices.length === 0) choices.push(...LENGTHS);
   if (question.kind === "name") choices.push(...KIND_ANSWERS.map(([words]) => words));
   const stop = stopAbout(reading, question);
   const isOpen = stop !== null && (stop.pitch === null || question.kind === "name" || question.kind === "meaning");

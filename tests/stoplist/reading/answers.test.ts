@@ -123,6 +123,14 @@ describe("answers to what a list leaves open", () => {
     expect(muteSaid.kinds).toEqual(said.kinds);
   });
 
+  test("the pitch of a name that nobody knows can be said too", () => {
+    const reading = readStoplist("Grand'Organo\n1 Principale 8\n2 Ottava 4\n3 Decimaquinta\n4 Vigesimaseconda e sesta");
+    const question = answeredReading(reading, {}).questions.find(({ kind }) => kind === "pitch");
+    expect(question?.choices).toEqual(["16", "8", "4", "2", "1", LEAVE_OUT]);
+    const { divisions } = answeredReading(reading, { [questionKey(question as never)]: "4" }).reading;
+    expect(divisions[0]?.stops.at(-1)?.pitch).toEqual({ over: 4, under: 1 });
+  });
+
   test("what was left out offers no answer that would do nothing", () => {
     const reading = readStoplist("Great\nOpen Diapason 8\nPrincipal 4\nSwell\nGedackt 8\nCouplers: Ch to Gt");
     expect(reading.questions.map(({ kind, choices }) => [kind, choices])).toEqual([["left-out", ["Great", "Swell"]]]);
