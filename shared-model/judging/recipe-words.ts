@@ -4,7 +4,7 @@ import { leaveOut, named, the } from "../rules/naming.ts";
 import { type HeardStop, listedBriefly, type Points, type Words } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import { type PartState, stopLabel } from "./listening.ts";
-import { type Problem, placingDeviations, type WeighedPart } from "./problem.ts";
+import { isPrescribed, type Problem, placingDeviations, type WeighedPart } from "./problem.ts";
 import type { Reading } from "./reading.ts";
 import { type Reason, reasonOf, type Speaker } from "./reason.ts";
 import { type Closeness, COSTS, type Item, type Match, standingIn, worthOf } from "./recipe.ts";
@@ -184,9 +184,14 @@ export function recipeReasons(
     say(-COSTS.shutBox * part.shutBoxes, { text }, ECONOMY);
   }
   for (const { points, what, about } of placingDeviations(reading, part.placed, problem.kindsOf)) {
+    const isThere = problem.instrument.couplers.some((coupler) =>
+      reading.prescription?.couplers.some(
+        (asked) => about === `${asked.from} to ${asked.to}` && isPrescribed(coupler, asked, problem.kindsOf),
+      ),
+    );
     const text = {
       keyboard: `The recipe plays the ${who} on the ${about.replace("-", " ")} keyboard; here it is ${the(weighed.context)}.`,
-      "left-out": `The recipe couples ${about}; that coupler is not on here.`,
+      "left-out": `The recipe couples ${about}; ${isThere ? "that coupler is not on here" : "the organ has no such coupler"}.`,
       beside: `${about} is on, which the recipe does not ask for.`,
       allowed: `${about} is on; the recipe allows it and can do without.`,
     }[what];

@@ -62,5 +62,5 @@ export function lackingOf(problem: Problem, { prescription, reading }: Light): r
 export const lackingFor = (problem: Problem, light: Light): readonly Lack[] =>
   lackingOf(problem, light).map(({ who, what, way }) => ({
     rule: "close-to-prescription",
-    text: `The recipe asks the ${who} for ${what}; the organ has none.${way === null ? "" : ` ${way} stands in for it.`}`,
+    text: `The recipe asks the ${who} for ${what}; the organ has none.${way === null ? "" : ` ${way} can stand in for it.`}`,
   }));
