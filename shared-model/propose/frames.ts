@@ -45,10 +45,16 @@ export interface PairTable {
   readonly most: Points;
 }
 
+/** A part that hears what another draws, and what it comes to at most, whatever that is. */
+export interface Companion {
+  readonly weighed: WeighedPart;
+  readonly atMost: Points;
+}
+
 /** What a part takes a keyboard with: the colour it must have, and who comes after it on the same keys. */
 export interface Wish {
   readonly colour: Colour | null;
-  readonly companions: readonly WeighedPart[];
+  readonly companions: readonly Companion[];
 }
 
 /** Tables of a problem that every search in it uses: pools once made, bounds once sharpened. */
@@ -136,7 +142,7 @@ export class Frames {
 
   /** A pool in which nothing is settled by others. */
   pool(weighed: WeighedPart, { colour, companions }: Wish, effort: Effort): Pool {
-    const key = `${this.keyOf([weighed, ...companions])} ${colour?.id ?? ""}`;
+    const key = `${this.keyOf([weighed, ...companions.map((each) => each.weighed)])} ${colour?.id ?? ""}`;
     return this.kept(key, effort, () => new Offer(this.problem, weighed, { colour, companions }));
   }
 
@@ -155,7 +161,8 @@ export class Frames {
     earlier: readonly PlacedPart[],
     settled: ReadonlySet<Stop>,
   ): Offer {
-    const key = `${this.keyOf([weighed, ...companions])} ${colour?.id ?? ""} after ${this.keyOf(earlier)}`;
+    const heard = companions.map((each) => each.weighed);
+    const key = `${this.keyOf([weighed, ...heard])} ${colour?.id ?? ""} after ${this.keyOf(earlier)}`;
     let offer = this.offers.get(key);
     if (!offer) {
       offer = new Offer(this.problem, weighed, { settled, colour, companions });

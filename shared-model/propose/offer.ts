@@ -3,6 +3,7 @@ import type { Problem, WeighedPart } from "../judging/problem.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import { bitOf, divisionsInPrint, type Entry, entriesOf, inColour, leastCost } from "./entries.ts";
+import type { Companion } from "./frames.ts";
 import { View } from "./view.ts";
 import { type Work, workOf } from "./work.ts";
 
@@ -14,7 +15,7 @@ export interface OfferOptions {
   /** What comes by a coupler costs nothing, as if another part had drawn it. */
   readonly free?: boolean;
   /** Parts on the same keyboard that come later and will hear whatever is drawn. */
-  readonly companions?: readonly WeighedPart[];
+  readonly companions?: readonly Companion[];
 }
 
 /** All that a part could draw where it is placed, made ready to be gone through set by set. */
@@ -27,8 +28,13 @@ export class Offer {
   readonly entries: readonly Entry[];
   readonly own: View;
   readonly companions: readonly View[];
-  /** By entry: what it costs at least, as far as that is set against what it brings the companions. */
+  /** What each companion comes to at most, and all of them. */
+  readonly caps: readonly Points[];
+  readonly cap: Points;
+  /** By entry: what it costs at least, where that is set against what it brings the companions. */
   readonly costs: readonly Points[];
+  /** The last entry of which that is so; -1 for none. */
+  readonly lastPaid: number;
   /** By entry: the one before it that is alike in everything and must be drawn first; -1 for none. */
   readonly twins: Int16Array;
   /** By entry: what of the colour it makes, as bits, and the box it stands in. */
@@ -87,9 +93,14 @@ export class Offer {
       this.makes[index] = stop && colour ? colour.makes(voices[0]) : 0;
     });
     // What makes the colour has its cost reckoned already (`making`), and must not have it reckoned twice.
-    this.costs = entries.map((each, index) => (companions.length > 0 && !this.makes[index] ? leastCost(each) : 0));
+    const brings = ({ stop }: Entry): boolean =>
+      stop !== null && companions.some(({ weighed: { recipe } }) => recipe.matchOf(stop).items !== 0);
+    this.costs = entries.map((each, index) => (!this.makes[index] && brings(each) ? leastCost(each) : 0));
+    this.lastPaid = this.costs.findLastIndex((cost) => cost > 0);
     const shares = this.costs.map((cost) => cost / companions.length);
-    this.companions = companions.map((each) => new View(problem, each, entries, weighed, null, [], shares));
+    this.companions = companions.map((each) => new View(problem, each.weighed, entries, weighed, null, [], shares));
+    this.caps = companions.map((each) => each.atMost);
+    this.cap = this.caps.reduce((sum, each) => sum + each, 0);
     this.whole = colour ? 2 ** colour.makers - 1 : 0;
     this.making = this.costsOfMaking();
   }

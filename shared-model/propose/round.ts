@@ -135,6 +135,7 @@ export class Round {
     const expected = inOrder.map(({ option }, at) =>
       placed.findIndex((other) => other.keyboard === placed[at]?.keyboard) === at ? option.bound : option.loose,
     );
+    const alone = [...expected];
     const sharing = placed.map((each, at) => (at === 0 ? null : sharingFor(problem, placed.slice(0, at), each)));
     const chosen: Candidate[] = [];
     const last = inOrder.length - 1;
@@ -153,7 +154,11 @@ export class Round {
       const [own, shared] = [weighed[at] as WeighedPart, sharing[at]];
       const wish: Wish = {
         colour: inOrder[at]?.index === this.telling ? this.colour : null,
-        companions: (companionsOf[at] as readonly number[]).map((i) => weighed[i] as WeighedPart),
+        companions: (companionsOf[at] as readonly number[]).map((i) => ({
+          weighed: weighed[i] as WeighedPart,
+          // The bound of one that must have a colour holds for that colour only, and tables outlive it.
+          atMost: this.colour && inOrder[i]?.index === this.telling ? Number.POSITIVE_INFINITY : (alone[i] as Points),
+        })),
       };
       if (!shared) return this.frames.pool(own, wish, this.effort);
       const offer = this.frames.offer(own, wish, placed.slice(0, at), shared.settled);

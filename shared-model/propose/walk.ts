@@ -117,7 +117,7 @@ export class Walk {
     for (let i = 0; i < offer.companions.length && sum !== null; i++) {
       const others = walk.laterOf[i] as readonly PartSound[];
       const points = highest(offer.companions[i] as View, root.companions[i] as Heard, others, true);
-      sum = points === null ? null : sum + points;
+      sum = points === null ? null : sum + Math.min(points, offer.caps[i] as Points);
     }
     return sum === null ? null : sum - walk.toMake(root.makes, 0);
   }
@@ -232,13 +232,17 @@ export class Walk {
   /** Whether a set and what can still join it may reach the threshold. */
   private isWorthGoingOn(depth: number, from: number): boolean {
     const node = this.nodes[depth] as Node;
-    const { own } = this.offer;
+    const { own, cap } = this.offer;
     const most = partAtMost(own, node, this.allFrom(node, this.later[from] as PartSound), from, node.loyal);
     if (most === null) return false;
-    const companions = this.companionsAtMost(node, from);
-    if (companions === null) return false;
-    node.companionsAtMost = companions;
-    if (most + companions - node.cost - this.toMake(node.makes, from) >= this.threshold) return true;
+    const alone = most - node.cost - this.toMake(node.makes, from);
+    // What the companions make of it is dear to find out.
+    if (alone + cap >= this.threshold) {
+      const companions = this.companionsAtMost(node, from);
+      if (companions === null) return false;
+      node.companionsAtMost = companions;
+      if (alone + companions >= this.threshold) return true;
+    }
     this.pruned = true;
     return false;
   }
@@ -251,7 +255,7 @@ export class Walk {
       const all = this.allFrom(heard, (this.laterOf[i] as readonly PartSound[])[from] as PartSound);
       const points = partAtMost(view, heard, all, from, true);
       if (points === null) return null;
-      sum += points;
+      sum += Math.min(points, this.offer.caps[i] as Points);
     }
     return sum;
   }
@@ -286,8 +290,9 @@ export class Walk {
         ceiling + own.recipeAtMost(next, i + 1) + companionsAtMost - next.cost - this.toMake(next.makes, i + 1);
       if (most - crowding(next, this.standInSizes) < this.threshold) {
         this.pruned = true;
-        // Later strays cost no less and leave no more to come.
-        if (!free && entry.rank >= 4 && match.status !== "plain" && node.makes === whole) break;
+        // Later strays cost no less and leave no more to come, unless a companion pays for one.
+        const isDearest = (offer.costs[i] as number) > 0 || i >= offer.lastPaid;
+        if (!free && entry.rank >= 4 && match.status !== "plain" && node.makes === whole && isDearest) break;
         continue;
       }
       const twin = offer.twins[i] as number;
@@ -391,8 +396,9 @@ export class Walk {
       const later = this.laterOf[i] as readonly PartSound[];
       const last = later.length - 1;
       const all = this.allFrom(heard, later[last] as PartSound);
-      const most = partAtMost(offer.companions[i] as View, heard, all, last, true);
-      if (most === null) return;
+      const reached = partAtMost(offer.companions[i] as View, heard, all, last, true);
+      if (reached === null) return;
+      const most = Math.min(reached, offer.caps[i] as Points);
       companions.push(most);
       reach += most;
     }

@@ -30,6 +30,8 @@ const CASES: readonly (readonly [string, Tradition, number, Dynamic?])[] = [
   ["choir-accompaniment", "neutral", 8],
 ];
 const SEEDS = Number(process.env.REGISTRANT_EXHAUSTIVE ?? 3);
+/** Seeds on which the search once differed, by texture. */
+const FAILED_ONCE: Readonly<Record<string, readonly number[]>> = { "choir-accompaniment": [20] };
 
 function problemFor(instrument: Instrument, id: string, tradition: Tradition, dynamic?: Dynamic): Problem {
   const section = sectionOf(textureFor(id, tradition) as Texture, { tradition, ...(dynamic ? { dynamic } : {}) });
@@ -76,7 +78,8 @@ describe("the best of each colour is that of exhaustive enumeration, on a tiny o
 
 describe("the best eight are those of exhaustive enumeration, on a random organ", () => {
   for (const [id, tradition, stops, mark] of CASES) {
-    for (let seed = 1; seed <= SEEDS; seed++) {
+    const seeds = new Set([...Array.from({ length: SEEDS }, (_, index) => index + 1), ...(FAILED_ONCE[id] ?? [])]);
+    for (const seed of seeds) {
       it(`${id}, ${tradition}${mark ? `, ${mark}` : ""}, seed ${seed}`, { timeout: 120_000 }, () => {
         const manuals = 1 + (seed % 2);
         const states = compare(
