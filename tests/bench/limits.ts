@@ -17,5 +17,5 @@ export const limitFor = (stops: number): number =>
 export const verdict = (value: number, limit: number): "within" | "over" | "-" =>
   Number.isNaN(value) || value === Number.NEGATIVE_INFINITY ? "-" : value <= limit ? "within" : "over";
 
-/** How long the code of a line may be made warm. */
-export const WARMING_MS = 2_000;
+/** How long the code of a line is made warm. */
+export const WARMING_MS = 3_000;
