@@ -1,7 +1,7 @@
 import { Blend } from "../acoustics/blend.ts";
 import { type Phons, strengthOf } from "../acoustics/hearing.ts";
 import { pedalsFor } from "../console/range.ts";
-import type { PrescribedCoupler, Prescription, StandIn } from "../music/prescription.ts";
+import type { PrescribedCoupler, PrescribedPart, Prescription, StandIn } from "../music/prescription.ts";
 import type { Section } from "../music/texture.ts";
 import type {
   AdviceRule,
@@ -142,6 +142,29 @@ export function placingDeviations(
   return found;
 }
 
+const askedOf = new WeakMap<PrescribedPart, string>();
+/** One text for parts of prescriptions that ask for the same. */
+function askedText(prescribed: PrescribedPart): string {
+  let text = askedOf.get(prescribed);
+  if (text === undefined) {
+    text = JSON.stringify({ ...prescribed, note: "" });
+    askedOf.set(prescribed, text);
+  }
+  return text;
+}
+
+const meansOf = new WeakMap<Prescription, string>();
+/** One text for prescriptions that say the same of tremulant and couplers. */
+function meansText(prescription: Prescription): string {
+  let text = meansOf.get(prescription);
+  if (text === undefined) {
+    const { tremulant, couplers, couplersMay = [] } = prescription;
+    text = JSON.stringify([tremulant, couplers, couplersMay]);
+    meansOf.set(prescription, text);
+  }
+  return text;
+}
+
 /**
  * For each part, by reading: the first reading that asks the same of it. Ways of one texture often differ in the solo
  * only; what is reckoned for the other parts then serves them all.
@@ -150,10 +173,8 @@ function lightsOf(readings: readonly Reading[], section: Section): readonly (rea
   return section.parts.map((part) => {
     const seen = new Map<string, number>();
     return readings.map(({ prescription, recipes }, index) => {
-      const key = JSON.stringify([
-        recipes.get(part.id)?.map((each) => [each.share, { ...each.prescribed, note: "" }]) ?? null,
-        prescription ? [prescription.tremulant, prescription.couplers, prescription.couplersMay ?? []] : null,
-      ]);
+      const asked = recipes.get(part.id)?.map(({ share, prescribed }) => `${share} ${askedText(prescribed)}`);
+      const key = `${asked?.join() ?? "-"} ${prescription ? meansText(prescription) : "-"}`;
       if (!seen.has(key)) seen.set(key, index);
       return seen.get(key) as number;
     });

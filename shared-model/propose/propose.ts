@@ -5,7 +5,7 @@ import type { Points } from "../rules/rule.ts";
 import { climb } from "./climb.ts";
 import { compareFound, type Found } from "./found.ts";
 import type { Effort } from "./frames.ts";
-import { boundsOfReadings, search, tellingPart } from "./search.ts";
+import { boundsOf, boundsOfReadings, search, tellingPart } from "./search.ts";
 import { PATIENCE, withPatience } from "./work.ts";
 
 /**
@@ -135,11 +135,8 @@ export function propose(
   options: ProposeOptions = {},
 ): { readonly proposals: readonly Proposal[]; readonly effort: Effort; readonly proven: boolean } {
   const { found, effort, proven } = bestStates(problem, options);
-  const bounds = boundsOfReadings(problem);
   const proposals = found.map((each, index): Proposal => {
-    // No reading gives it more than the score it was found with, so the first that gives as much is the best.
-    const most = bounds.map((bound) => Math.min(bound, each.score));
-    const judgement = judge(problem, each.state, each.placings, most);
+    const judgement = judge(problem, each.state, each.placings, boundsOf(problem, each));
     if (!judgement) throw new Error("A proposal's keyboards are coupled in a ring.");
     return { place: index + 1, found: each, judgement };
   });

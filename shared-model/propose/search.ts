@@ -50,8 +50,10 @@ export function search(
       (sum, options, index) => (index === telling ? sum : sum + highestOf(options, frames.mayShare[index])),
       pairs,
     );
-    if (others + highestOf(parts[telling] as Option[], true) < floor) return [];
+    const most = others + highestOf(parts[telling] as Option[], true);
+    if (most < floor) return [];
     const keeps = frames.recipes.keepsInColour(reading, id, colour);
+    if (most + keeps < floor) return [];
     const own = (parts[telling] as Option[]).flatMap((option): Option[] => {
       const { placed, weighed } = option;
       if (!placed || !weighed || Math.min(option.bound, option.loose + keeps) + others < floor) return [];
@@ -132,6 +134,10 @@ export function boundsOfReadings(problem: Problem): readonly Points[] {
     ),
   );
 }
+
+/** The same for one state whose score is known: no reading gives it more, so the first that gives as much is its best. */
+export const boundsOf = (problem: Problem, { score }: Pick<Found, "score">): readonly Points[] =>
+  boundsOfReadings(problem).map((bound) => Math.min(bound, score));
 
 /** Index of the part whose colour tells one proposal from another. */
 export function tellingPart(problem: Problem): number {
