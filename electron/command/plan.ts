@@ -2,7 +2,6 @@ import { comparePlans } from "../../shared-model/cards/plan-comparison.ts";
 import type { SectionChange } from "../../shared-model/files/piece-edit.ts";
 import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import type { Piece } from "../../shared-model/music/piece.ts";
-import { NOTHING_SERVES } from "../../shared-model/plan/candidates.ts";
 import { chooseRow, type PlanOptions, USUAL_CHOICE } from "../../shared-model/plan/plan.ts";
 import { type PlannedPiece, workOut } from "../../shared-model/plan/planned.ts";
 import { asRegistered, VARIANT_WORDS, VARIANTS, variantOf } from "../../shared-model/plan/variants.ts";
@@ -54,8 +53,9 @@ export function planned(instrument: Instrument, piece: Piece, path: string, opti
     const name = section === null ? null : (piece.sections[section]?.section.name ?? `Section ${section + 1}`);
     return `${path}: ${name === null ? "" : `${name}: `}${text}`;
   });
-  const isOrgans = row.troubles.every(({ text }) => text.startsWith(NOTHING_SERVES));
-  throw isOrgans ? new Impossible(words.join("\n")) : new Refusal(words.join("\n"));
+  throw row.troubles.every(({ impossible }) => impossible)
+    ? new Impossible(words.join("\n"))
+    : new Refusal(words.join("\n"));
 }
 
 /** What the plan puts into the piece's file. */

@@ -56,7 +56,14 @@ export interface Candidates {
   readonly problem: Problem;
   readonly list: readonly Alternative[];
   /** Why there is none, or none of those wanted; empty when all is well. */
-  readonly trouble: string | null;
+  readonly trouble: NoChoice | null;
+}
+
+/** Why there is nothing to choose from. */
+export interface NoChoice {
+  readonly text: string;
+  /** Whether the organ has no means for it; else it cannot be so as it is written. */
+  readonly impossible: boolean;
 }
 
 /** What is heard of a judged registration. */
@@ -207,13 +214,13 @@ export function distinct(list: readonly Alternative[]): readonly Alternative[] {
   });
 }
 
-/** How the trouble of a section begins for which the organ has no means. */
-export const NOTHING_SERVES = "Nothing on this organ serves for it.";
+/** The trouble of a section for which the organ has no means. */
+export const NOTHING_SERVES: NoChoice = { text: "Nothing on this organ serves for it.", impossible: true };
 
 /** The same with its first reasons. */
-function nothingServes(problem: Problem): string {
+function nothingServes(problem: Problem): NoChoice {
   const why = missingMeans(problem).slice(0, 2);
-  return [NOTHING_SERVES, ...why.map(({ text }) => text)].join(" ");
+  return { ...NOTHING_SERVES, text: [NOTHING_SERVES.text, ...why.map(({ text }) => text)].join(" ") };
 }
 
 /** The list of a section by itself: its pin alone, else `besides`, the proposals and what the file has. */
@@ -225,7 +232,7 @@ export function candidatesOf(
   const problem = lists.problem(section);
   const written = registration ? lists.written(problem, registration, steps, pinned ? "pinned" : "kept") : null;
   if (written && pinned) {
-    if ("trouble" in written) return { problem, list: [], trouble: written.trouble };
+    if ("trouble" in written) return { problem, list: [], trouble: { text: written.trouble, impossible: false } };
     return { problem, list: [written], trouble: null };
   }
   const proposals = lists.proposals(problem);

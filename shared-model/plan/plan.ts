@@ -11,6 +11,7 @@ import {
   copiesOf,
   distinct,
   NOTHING_SERVES,
+  type NoChoice,
 } from "./candidates.ts";
 import { ChangeCosts, type ChangeSetting, pistonsOn } from "./change-costs.ts";
 import { type ConsoleLayout, layoutOf } from "./console-layout.ts";
@@ -65,9 +66,8 @@ export interface ChosenRow {
 }
 
 /** What stands in the way of a plan: in which section, from 0, and what. */
-export interface PlanTrouble {
+export interface PlanTrouble extends NoChoice {
   readonly section: number | null;
-  readonly text: string;
 }
 
 /** A link with the section that it stands in. */
@@ -176,6 +176,7 @@ function withCopies(
       troubles.push({
         section: members[0] ?? leader,
         text: "It cannot be played on the registration that it is to share.",
+        impossible: false,
       });
     }
     for (const [index, at] of [leader, ...members].entries()) {
@@ -272,7 +273,9 @@ export function chooseRow(
   options: PlanOptions = {},
 ): ChosenRow | { readonly troubles: readonly PlanTrouble[] } {
   if (piece.sections.length === 0)
-    return { troubles: [{ section: null, text: "The piece has no sections yet. Add one under sections:." }] };
+    return {
+      troubles: [{ section: null, text: "The piece has no sections yet. Add one under sections:.", impossible: false }],
+    };
   const weights = { ...USUAL_WEIGHTS, ...options.weights };
   const leaning = options.leaning ?? NO_LEANING;
   const layout = layoutOf(instrument);
@@ -288,7 +291,7 @@ export function chooseRow(
   const copied = withCopies(lists, withShades(piece, lists, alone, copies), copies);
   const empty = copied.candidates.flatMap((each, section) =>
     each.list.length === 0 && !copied.troubles.some((trouble) => trouble.section === section)
-      ? [{ section, text: each.trouble ?? NOTHING_SERVES }]
+      ? [{ section, ...(each.trouble ?? NOTHING_SERVES) }]
       : [],
   );
   if (copied.troubles.length + empty.length > 0) return { troubles: [...copied.troubles, ...empty] };

@@ -207,6 +207,7 @@ describe("pins", () => {
       {
         section: 1,
         text: expect.stringMatching(/^The voice-1 is for the right hand, and the Pedal is played by the feet/),
+        impossible: false,
       },
     ]);
   });
