@@ -112,11 +112,18 @@ export function placingDeviations(
   readonly points: Points;
   readonly what: "keyboard" | "left-out" | "beside" | "allowed";
   readonly about: string;
+  /** The coupler left out. */
+  readonly asked?: PrescribedCoupler;
 }[] {
   const recipes = reading.recipes.get(placed.part.id);
   const { prescription } = reading;
   if (!prescription || !recipes) return [];
-  const found: { points: Points; what: "keyboard" | "left-out" | "beside" | "allowed"; about: string }[] = [];
+  const found: {
+    points: Points;
+    what: "keyboard" | "left-out" | "beside" | "allowed";
+    about: string;
+    asked?: PrescribedCoupler;
+  }[] = [];
   const own = kindsOf.get(placed.keyboard.name) ?? new Set();
   // What a recipe adds on a second keyboard if it is coupled is no reason to play on that one.
   const needed = recipes.filter((each) => !each.prescribed.optional);
@@ -128,7 +135,7 @@ export function placingDeviations(
   for (const asked of prescription.couplers) {
     if (asked.to !== "any-other" && !own.has(asked.to as DivisionKind)) continue;
     if (placed.reach.some((each) => each.couplers.some((one) => isPrescribed(one, asked, kindsOf)))) continue;
-    found.push({ points: COUPLER_LEFT_OUT, what: "left-out", about: `${asked.from} to ${asked.to}` });
+    found.push({ points: COUPLER_LEFT_OUT, what: "left-out", about: `${asked.from} to ${asked.to}`, asked });
   }
   for (const coupler of placed.couplers) {
     if (prescription.couplers.some((asked) => isPrescribed(coupler, asked, kindsOf))) continue;

@@ -183,12 +183,8 @@ export function recipeReasons(
     const text = `The ${who} plays from ${part.shutBoxes === 1 ? "a box that is" : "boxes that are"} not open.`;
     say(-COSTS.shutBox * part.shutBoxes, { text }, ECONOMY);
   }
-  for (const { points, what, about } of placingDeviations(reading, part.placed, problem.kindsOf)) {
-    const isThere = problem.instrument.couplers.some((coupler) =>
-      reading.prescription?.couplers.some(
-        (asked) => about === `${asked.from} to ${asked.to}` && isPrescribed(coupler, asked, problem.kindsOf),
-      ),
-    );
+  for (const { points, what, about, asked } of placingDeviations(reading, part.placed, problem.kindsOf)) {
+    const isThere = asked && problem.instrument.couplers.some((each) => isPrescribed(each, asked, problem.kindsOf));
     const text = {
       keyboard: `The recipe plays the ${who} on the ${about.replace("-", " ")} keyboard; here it is ${the(weighed.context)}.`,
       "left-out": `The recipe couples ${about}; ${isThere ? "that coupler is not on here" : "the organ has no such coupler"}.`,
