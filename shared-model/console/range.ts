@@ -6,18 +6,21 @@ interface Range {
   readonly high: number;
 }
 
+const lengthOf = ({ low, high }: Range): number => high - low + 1;
+
 /**
- * Whether a keyboard has so many of a part's keys that the part is written for it: two thirds at least. What lies beyond
- * is played an octave higher or lower, or left out. Common practice.
+ * Whether so many keys of a range may be left out, or played an octave higher or lower, and the music still be what it is: a
+ * third of them at most. Common practice.
  */
-function isLongEnough({ compass }: Division, { low, high }: Range): boolean {
-  const there = Math.max(0, Math.min(high, compass.high) - Math.max(low, compass.low) + 1);
-  return there * 3 >= (high - low + 1) * 2;
-}
+export const mayLack = (keys: number, length: number): boolean => keys * 3 <= length;
+
+/** Keys of a range that lie beyond another, at either end. */
+export const keysBeyond = (range: Range, { low, high }: Range): number =>
+  lengthOf(range) - Math.max(0, Math.min(range.high, high) - Math.max(range.low, low) + 1);
 
 /** The pedals on which feet can play a part; none of an organ whose pedal is too short to walk on. */
 export const pedalsFor = ({ divisions }: Instrument, range: Range): readonly Division[] =>
-  divisions.filter((each) => each.kind === "pedal" && isLongEnough(each, range));
+  divisions.filter((each) => each.kind === "pedal" && mayLack(keysBeyond(range, each.compass), lengthOf(range)));
 
 /** First key of the treble half of a keyboard's divided stops; `null` where none is divided. */
 export function dividingKey({ stops }: Division): number | null {
@@ -34,7 +37,7 @@ export function dividingKey({ stops }: Division): number | null {
  */
 export function inItsHalf({ low, high }: Range, hand: "left" | "right", divide: number): Range {
   const across = hand === "left" ? Math.max(0, high - divide + 1) : Math.max(0, divide - low);
-  const shift = across * 3 <= high - low + 1 ? 0 : across;
+  const shift = mayLack(across, lengthOf({ low, high })) ? 0 : across;
   return hand === "left"
     ? { low: low - shift, high: Math.min(high, divide - 1) }
     : { low: Math.max(low, divide), high: high + shift };

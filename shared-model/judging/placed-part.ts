@@ -1,7 +1,7 @@
 import { mannerOf, momentsOf } from "../acoustics/moments.ts";
 import { addVoice, silence, type Voice } from "../acoustics/part-sound.ts";
 import { type Hearing, keysInZones, type Listening, voiceOf, type Zones, zonesOf } from "../acoustics/voice.ts";
-import { dividingKey, inItsHalf } from "../console/range.ts";
+import { dividingKey, inItsHalf, keysBeyond, mayLack } from "../console/range.ts";
 import { type Reached, reachOf } from "../console/reach.ts";
 import type { BoxPosition } from "../console/state.ts";
 import type { Part } from "../music/texture.ts";
@@ -134,10 +134,9 @@ function seatFor(
 ): Seat {
   const reach = reachOf(instrument, keyboard, (coupler) => coupler.fixed || couplers.includes(coupler), unisonOff);
   const [kbLow, kbHigh] = [keyboard.compass.low - 12 * octave, keyboard.compass.high - 12 * octave];
-  const whole = part.high - part.low + 1;
   const [cutLow, cutHigh] = [Math.max(part.low, kbLow), Math.min(part.high, kbHigh)];
-  const cutKeys = part.stated ? 0 : whole - Math.max(0, cutHigh - cutLow + 1);
-  const cut = cutKeys > 0 && cutKeys * 3 <= whole;
+  const cutKeys = part.stated ? 0 : keysBeyond(part, { low: kbLow, high: kbHigh });
+  const cut = cutKeys > 0 && mayLack(cutKeys, part.high - part.low + 1);
   const [low, high] = cut ? [cutLow, cutHigh] : [part.low, part.high];
   let zones: Zones | undefined;
   let listening: Seat["listening"] | undefined;

@@ -1,4 +1,5 @@
 import type { PartSound } from "../acoustics/part-sound.ts";
+import { mayLack } from "../console/range.ts";
 import { agree, draw, idsOf, isOctave, keysOutside, keysText, keysWithout, named, the } from "./naming.ts";
 import type { PartContext, PartRule } from "./rule.ts";
 
@@ -18,7 +19,7 @@ function silentKeys(sound: PartSound, context: PartContext): number {
 }
 
 const tooMany = (keys: number, context: PartContext): boolean =>
-  keys > 0 && (context.part.stated || keys * 3 > context.keysIn(context.zones));
+  keys > 0 && (context.part.stated || !mayLack(keys, context.keysIn(context.zones)));
 
 const costOf = (keys: number): number => -EACH_KEY * Math.min(MOST_COUNTED, keys);
 

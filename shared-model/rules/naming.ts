@@ -1,4 +1,5 @@
 import { isCompound } from "../acoustics/voice.ts";
+import { mayLack } from "../console/range.ts";
 import { reachOf } from "../console/reach.ts";
 import { compareFeet, type Foot, footOf, stretch } from "../pitch/foot.ts";
 import { type Key, keyText } from "../pitch/key.ts";
@@ -118,7 +119,7 @@ export function keysOutside({ part, keyboard, octave }: PartContext): readonly K
   const { low, high } = keyboard.compass;
   const keys = Array.from({ length: part.high - part.low + 1 }, (_, index) => part.low + index);
   const outside = keys.filter((key) => key + 12 * octave < low || key + 12 * octave > high);
-  return part.stated || outside.length * 3 > keys.length ? outside : [];
+  return part.stated || !mayLack(outside.length, keys.length) ? outside : [];
 }
 
 /** Keys on which none of the stops speaks, those that the keyboard lacks among them. Empty when there is no stop. */
