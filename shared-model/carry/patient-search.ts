@@ -2,7 +2,7 @@ import type { ConsoleState, Placing } from "../console/state.ts";
 import { type Judgement, judge } from "../judging/judge.ts";
 import type { Problem } from "../judging/problem.ts";
 import { climb } from "../propose/climb.ts";
-import { boundsOf, search, tellingPart } from "../propose/search.ts";
+import { boundsOf, boundsOfReadings, search, tellingPart } from "../propose/search.ts";
 import { withPatience } from "../propose/work.ts";
 import type { Points } from "../rules/rule.ts";
 
@@ -11,6 +11,7 @@ import type { Points } from "../rules/rule.ts";
  * hardly matches has millions of registrations that are equally poor, and a survey asks for every texture of every school.
  */
 const PATIENCE = 60_000;
+
 /** The best registration that was found. */
 export interface Best {
   readonly judgement: Judgement;
@@ -34,7 +35,7 @@ export function bestFrom(problem: Problem, least: Points, patience = PATIENCE): 
   const proven = withPatience(problem, patience, () => search(problem, 1, null, least)[0] ?? null);
   const telling = problem.section.parts[tellingPart(problem)]?.id ?? "";
   const found = proven === undefined ? climb(problem, telling)[0] : proven;
-  const judgement = found && judge(problem, found.state, found.placings, boundsOf(problem, found));
+  const judgement = found && judge(problem, found.state, found.placings, boundsOf(boundsOfReadings(problem), found));
   const best = found && judgement && judgement.score >= least ? { ...found, judgement } : null;
   return { best: best ?? null, exact: proven !== undefined };
 }

@@ -6,7 +6,7 @@ import { hasOneManual, mustBeApart } from "../rules/balance.ts";
 import type { PairRule, Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import type { Found } from "./found.ts";
-import { Offer } from "./offer.ts";
+import { type Companion, Offer } from "./offer.ts";
 import { Pool } from "./pool.ts";
 import { RecipeReach } from "./recipe-reach.ts";
 import { placingsFor } from "./state-space.ts";
@@ -43,12 +43,6 @@ export interface PairTable {
   /** By rule. */
   readonly mostOf: readonly Points[];
   readonly most: Points;
-}
-
-/** A part that hears what another draws, and what it comes to at most, whatever that is. */
-export interface Companion {
-  readonly weighed: WeighedPart;
-  readonly atMost: Points;
 }
 
 /** What a part takes a keyboard with: the colour it must have, and who comes after it on the same keys. */

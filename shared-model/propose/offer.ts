@@ -3,9 +3,14 @@ import type { Problem, WeighedPart } from "../judging/problem.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import { bitOf, divisionsInPrint, type Entry, entriesOf, inColour, leastCost } from "./entries.ts";
-import type { Companion } from "./frames.ts";
 import { View } from "./view.ts";
 import { type Work, workOf } from "./work.ts";
+
+/** A part that hears what another draws, and what it comes to at most, whatever that is. */
+export interface Companion {
+  readonly weighed: WeighedPart;
+  readonly atMost: Points;
+}
 
 export interface OfferOptions {
   /** Stops that other parts have settled, drawn or not: they are not offered. */
@@ -14,7 +19,7 @@ export interface OfferOptions {
   readonly colour?: Colour | null;
   /** What comes by a coupler costs nothing, as if another part had drawn it. */
   readonly free?: boolean;
-  /** Parts on the same keyboard that come later and will hear whatever is drawn. */
+  /** Parts that come later and will hear of what is drawn. */
   readonly companions?: readonly Companion[];
 }
 

@@ -135,8 +135,9 @@ export function propose(
   options: ProposeOptions = {},
 ): { readonly proposals: readonly Proposal[]; readonly effort: Effort; readonly proven: boolean } {
   const { found, effort, proven } = bestStates(problem, options);
+  const bounds = boundsOfReadings(problem);
   const proposals = found.map((each, index): Proposal => {
-    const judgement = judge(problem, each.state, each.placings, boundsOf(problem, each));
+    const judgement = judge(problem, each.state, each.placings, boundsOf(bounds, each));
     if (!judgement) throw new Error("A proposal's keyboards are coupled in a ring.");
     return { place: index + 1, found: each, judgement };
   });

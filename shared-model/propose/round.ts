@@ -366,10 +366,7 @@ export class Round {
   }
 }
 
-/**
- * For whom the part at a place draws: whoever comes later to its keyboard, or hears nothing but what comes from there by
- * couplers, as a pedal without stops does. Each belongs to the first of its kind.
- */
+/** For whom the part at a place draws: whoever comes later and hears a division that it hears. Each belongs to the first. */
 function companions(placed: readonly PlacedPart[], at: number): readonly number[] {
   const drawsFor = (one: PlacedPart, other: PlacedPart): boolean =>
     one.keyboard === other.keyboard ||

@@ -3,7 +3,7 @@ import type { Problem } from "../judging/problem.ts";
 import type { Points } from "../rules/rule.ts";
 import { boundInColour } from "./entries.ts";
 import { compareFound, type Found } from "./found.ts";
-import { type Effort, highestOf, type Option, tablesOf } from "./frames.ts";
+import { type Effort, type Frames, highestOf, type Option, tablesOf } from "./frames.ts";
 import { type Kept, Round } from "./round.ts";
 
 /** Points below which no state can fall: every rule's worst together is far above it. */
@@ -68,8 +68,7 @@ export function search(
       ? []
       : [{ reading, parts: parts.map((options, index) => (index === telling ? own : options)), pairs }];
   });
-  const highestIn = ({ parts, pairs }: (typeof readings)[number]): Points =>
-    parts.reduce((sum, options, index) => sum + highestOf(options, frames.mayShare[index]), pairs);
+  const highestIn = ({ parts, pairs }: (typeof readings)[number]): Points => highestSum(frames, parts, pairs);
   const highest = (): Points =>
     readings.reduce((most, each) => Math.max(most, highestIn(each)), Number.NEGATIVE_INFINITY);
   const top = highest();
@@ -124,20 +123,19 @@ function sortByBound(options: Option[]): void {
   }
 }
 
+/** What the parts come to at most, each wherever that is highest, with what pairs of them give at most. */
+const highestSum = (frames: Frames, parts: readonly (readonly Option[])[], pairs: Points): Points =>
+  parts.reduce((sum, options, index) => sum + highestOf(options, frames.mayShare[index]), pairs);
+
 /** An upper bound of every state in the light of each reading, without looking for any. */
 export function boundsOfReadings(problem: Problem): readonly Points[] {
   const frames = tablesOf(problem);
-  return frames.options.map((parts, reading) =>
-    parts.reduce(
-      (sum, options, index) => sum + highestOf(options, frames.mayShare[index]),
-      frames.pairMost[reading] as Points,
-    ),
-  );
+  return frames.options.map((parts, reading) => highestSum(frames, parts, frames.pairMost[reading] as Points));
 }
 
 /** The same for one state whose score is known: no reading gives it more, so the first that gives as much is its best. */
-export const boundsOf = (problem: Problem, { score }: Pick<Found, "score">): readonly Points[] =>
-  boundsOfReadings(problem).map((bound) => Math.min(bound, score));
+export const boundsOf = (bounds: readonly Points[], { score }: Pick<Found, "score">): readonly Points[] =>
+  bounds.map((bound) => Math.min(bound, score));
 
 /** Index of the part whose colour tells one proposal from another. */
 export function tellingPart(problem: Problem): number {

@@ -104,7 +104,7 @@ export class Walk {
   /** The bound of all sets together, whatever the boxes; `null` when no set is allowed. Looks at no entry. */
   static bound(offer: Offer, base: Base): Points | null {
     const walk = new Walk(offer, base, [], Number.NEGATIVE_INFINITY, "any");
-    walk.begin(0);
+    walk.begin();
     const root = walk.nodes[0] as Node;
     const highest = (view: View, heard: Heard, sounds: readonly PartSound[], loyal: boolean): Points | null => {
       addFacts(heard.sound, sounds[0] as PartSound, walk.all);
@@ -124,7 +124,7 @@ export class Walk {
 
   /** Goes through every set, in every position of the free boxes: those found, best first, of equals the first found. */
   run(): readonly Candidate[] {
-    this.shade(0, 0);
+    this.shade(0);
     this.keepBest();
     return this.found;
   }
@@ -139,21 +139,21 @@ export class Walk {
     this.threshold = Math.max(this.threshold, (this.found[this.most - 1] as Candidate).reach + 1);
   }
 
-  private shade(index: number, shutCost: Points): void {
+  private shade(index: number): void {
     const box = this.freeBoxes[index];
     if (box !== undefined) {
       for (const position of POSITIONS) {
         this.positions.set(box, position);
-        this.shade(index + 1, shutCost + (position === "open" || this.offer.free ? 0 : COSTS.shutBox));
+        this.shade(index + 1);
       }
       return;
     }
-    this.begin(shutCost);
+    this.begin();
     if (this.isWorthGoingOn(0, 0)) this.grow(0, 0);
   }
 
   /** Writes the first node: what is borrowed, with the boxes as they stand. */
-  private begin(shutCost: Points): void {
+  private begin(): void {
     const { offer, base } = this;
     this.shut = this.freeBoxes.filter((box) => (this.positions.get(box) ?? "open") !== "open");
     for (let i = 0; i < offer.boxOf.length; i++) {
@@ -166,7 +166,7 @@ export class Walk {
     this.laterOf = offer.companions.map((view) => view.soundsFrom(this.positionOf, key));
     const root = this.node(0);
     hearNothing(root);
-    root.cost = shutCost;
+    root.cost = this.shutCost;
     root.plain = 0;
     root.makes = 0;
     root.strays = 0;
@@ -198,6 +198,10 @@ export class Walk {
       if (base.tremulants.has("all") || base.tremulants.has(stop.division)) heard.sound.tremulant = 1;
     }
     if (base.tremulants.has("all")) heard.sound.tremulant = 1;
+  }
+
+  private get shutCost(): Points {
+    return this.offer.free ? 0 : this.shut.length * COSTS.shutBox;
   }
 
   private positionIn(division: string): 0 | 1 | 2 {
@@ -365,8 +369,7 @@ export class Walk {
     closenessOf(recipe, ownMatches, ownMatches.length, this.otherMatches, closeness);
     // Whatever stands in for something else belongs to its way, not to a colour of its own.
     if (offer.colour && recipe.speaks && (!closeness.conform || closeness.serving !== 0)) return;
-    const shutCost = offer.free ? 0 : this.shut.length * COSTS.shutBox;
-    let points = closeness.gain - closeness.cost - shutCost + (fix as number);
+    let points = closeness.gain - closeness.cost - this.shutCost + (fix as number);
     if (points + most + node.companionsAtMost < this.threshold) {
       this.pruned = true;
       return;
