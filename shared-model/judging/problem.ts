@@ -17,7 +17,7 @@ import type {
 import type { Coupler, Division, Instrument, Stop } from "../stoplist/instrument.ts";
 import { type DivisionKind, divisionKinds } from "../stoplist/keyboard-kind.ts";
 import { type PlacedPart, placePart, type Seat, sharedRanks } from "./placed-part.ts";
-import { type Reading, readingOf } from "./reading.ts";
+import { type PartRecipe, type Reading, readingOf } from "./reading.ts";
 import { type Recipe, recipeOf } from "./recipe.ts";
 import { voicesOf } from "./voices.ts";
 
@@ -172,6 +172,10 @@ function meansText(prescription: Prescription): string {
   return text;
 }
 
+/** One text for all that is asked of a part. */
+const recipesText = (recipes: readonly PartRecipe[]): string =>
+  recipes.map(({ share, prescribed }) => `${share} ${askedText(prescribed)}`).join();
+
 /**
  * For each part, by reading: the first reading that asks the same of it. Ways of one texture often differ in the solo
  * only; what is reckoned for the other parts then serves them all.
@@ -180,8 +184,8 @@ function lightsOf(readings: readonly Reading[], section: Section): readonly (rea
   return section.parts.map((part) => {
     const seen = new Map<string, number>();
     return readings.map(({ prescription, recipes }, index) => {
-      const asked = recipes.get(part.id)?.map(({ share, prescribed }) => `${share} ${askedText(prescribed)}`);
-      const key = `${asked?.join() ?? "-"} ${prescription ? meansText(prescription) : "-"}`;
+      const asked = recipesText(recipes.get(part.id) ?? []);
+      const key = `${asked} ${prescription ? meansText(prescription) : "-"}`;
       if (!seen.has(key)) seen.set(key, index);
       return seen.get(key) as number;
     });
@@ -310,7 +314,7 @@ export function problemOf(
         placed,
         context,
         get recipe() {
-          recipe ??= recipeOf(instrument, recipes, placed, kindsOf, standIns);
+          recipe ??= recipeOf(instrument, recipes, recipesText(recipes), placed, kindsOf, standIns);
           return recipe;
         },
         partRules,

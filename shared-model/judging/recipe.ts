@@ -4,7 +4,7 @@ import { footOf } from "../pitch/foot.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Half, Instrument, Stop } from "../stoplist/instrument.ts";
 import type { DivisionKind } from "../stoplist/keyboard-kind.ts";
-import type { PlacedPart } from "./placed-part.ts";
+import type { PlacedPart, Seat } from "./placed-part.ts";
 import type { PartRecipe } from "./reading.ts";
 import { wantedStops } from "./wanted-stops.ts";
 
@@ -100,8 +100,53 @@ const isInHalf = (stop: Stop, half: Half): boolean => half === null || stop.half
 const asksForCornet = ({ prescribed: { must, oneOf = [] } }: PartRecipe): boolean =>
   [...must, ...oneOf.flat()].some((wanted) => wanted.kind === "cornet");
 
-/** Makes a reading ready for a part on its keyboard. */
+/** Recipes made ready for an instrument, and how many stops they look at together. */
+interface Made {
+  readonly standIns: readonly StandIn[];
+  readonly bySeat: Map<Seat, Map<string, Recipe>>;
+  stops: number;
+}
+
+/** How many stops the recipes kept for one instrument look at together: some fifteen megabytes. More, and all are forgotten. */
+const MOST_LOOKED_AT = 60_000;
+const madeFor = new WeakMap<Instrument, Made>();
+
+/**
+ * A reading ready for a part on its keyboard. Made once for an instrument, whatever the section: textures of one school
+ * ask for the same accompaniment, and the same texture is asked for again and again.
+ *
+ * @param asked one text for `recipes` that ask for the same.
+ */
 export function recipeOf(
+  instrument: Instrument,
+  recipes: readonly PartRecipe[],
+  asked: string,
+  placed: PlacedPart,
+  kindsOf: ReadonlyMap<string, ReadonlySet<DivisionKind>>,
+  standIns: readonly StandIn[],
+): Recipe {
+  let made = madeFor.get(instrument);
+  if (!made || made.standIns !== standIns || made.stops > MOST_LOOKED_AT) {
+    made = { standIns, bySeat: new Map(), stops: 0 };
+    madeFor.set(instrument, made);
+  }
+  let bySeat = made.bySeat.get(placed.seat);
+  if (!bySeat) {
+    bySeat = new Map();
+    made.bySeat.set(placed.seat, bySeat);
+  }
+  const published = recipes.map((each) => (each.published ? "published" : "practice")).join(" ");
+  const key = `${placed.part.hands} ${published} ${asked}`;
+  let recipe = bySeat.get(key);
+  if (!recipe) {
+    recipe = makeRecipe(instrument, recipes, placed, kindsOf, standIns);
+    bySeat.set(key, recipe);
+    made.stops += placed.reach.reduce((sum, { division }) => sum + division.stops.length, 0);
+  }
+  return recipe;
+}
+
+function makeRecipe(
   instrument: Instrument,
   recipes: readonly PartRecipe[],
   placed: PlacedPart,

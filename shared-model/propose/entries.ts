@@ -2,7 +2,7 @@ import type { Colour } from "../acoustics/colour.ts";
 import { silence, type Voice } from "../acoustics/part-sound.ts";
 import type { PlacedPart } from "../judging/placed-part.ts";
 import type { Problem, WeighedPart } from "../judging/problem.ts";
-import type { Match } from "../judging/recipe.ts";
+import type { Match, Recipe } from "../judging/recipe.ts";
 import { type Voices, voicesOf } from "../judging/voices.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Division, Stop } from "../stoplist/instrument.ts";
@@ -44,13 +44,13 @@ export const bitOf = (inPrint: readonly Division[], name: string): number =>
 export const divisionsInPrint = (problem: Problem, placed: PlacedPart): readonly Division[] =>
   problem.instrument.divisions.filter((division) => placed.reach.some((each) => each.division === division));
 
-const entriesOfWeighed = new WeakMap<WeighedPart, readonly Entry[]>();
+const entriesOfRecipe = new WeakMap<Recipe, readonly Entry[]>();
 
-/** What a part could draw where it is placed, what the recipe asks for first. Reckoned once. */
+/** What a part could draw where it is placed, what the recipe asks for first. Reckoned once for each recipe made ready. */
 export function entriesOf(problem: Problem, weighed: WeighedPart): readonly Entry[] {
-  const known = entriesOfWeighed.get(weighed);
-  if (known) return known;
   const { recipe, placed } = weighed;
+  const known = entriesOfRecipe.get(recipe);
+  if (known) return known;
   const inPrint = divisionsInPrint(problem, placed);
   const entries: Entry[] = [];
   for (const stop of inPrint.flatMap((division) => division.stops)) {
@@ -93,7 +93,7 @@ export function entriesOf(problem: Problem, weighed: WeighedPart): readonly Entr
     });
   }
   entries.sort((a, b) => a.rank - b.rank);
-  entriesOfWeighed.set(weighed, entries);
+  entriesOfRecipe.set(recipe, entries);
   return entries;
 }
 

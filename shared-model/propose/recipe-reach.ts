@@ -5,20 +5,19 @@ import type { PlacedPart } from "../judging/placed-part.ts";
 import type { Problem } from "../judging/problem.ts";
 import type { PartRecipe } from "../judging/reading.ts";
 import { wantedStops } from "../judging/wanted-stops.ts";
-import type { Wanted } from "../music/prescription.ts";
+import type { PrescribedPart, StandIn, Wanted } from "../music/prescription.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Division, Instrument, Stop } from "../stoplist/instrument.ts";
 import { isProposable } from "./state-space.ts";
 
-/** What recipes could earn at best on an organ, by which kinds it has at all: bounds before any stop is looked at. */
+/** What a recipe could earn at best on an organ, by which kinds it has at all: bounds before any stop is looked at. */
 export class RecipeReach {
   private readonly problem: Problem;
-  private readonly reachable = new Map<string, Points>();
-  private readonly has: (wanted: Wanted, colour: Colour) => boolean;
+  private readonly known: Known;
 
   constructor(problem: Problem) {
     this.problem = problem;
-    this.has = coloursOf(problem.instrument);
+    this.known = knownOf(problem);
   }
 
   /** What the telling part can keep of a recipe at best when it must have a colour: never too low. */
@@ -27,22 +26,32 @@ export class RecipeReach {
     if (!recipes) return 0;
     let lost = 0;
     for (const recipe of recipes) {
-      const { must, oneOf = [] } = recipe.prescribed;
-      const lists = [...must.map((wanted) => [wanted]), ...oneOf];
-      for (const list of lists) {
-        if (list.some((wanted) => this.has(wanted, colour))) continue;
-        const each = Math.floor(recipe.share / lists.length);
-        const stands = this.problem.standIns
-          .filter((standIn) => list.some((one) => one.kind === standIn.for.kind))
-          .flatMap((standIn) => standIn.use)
-          .filter(
-            (use) => use.leaveOut || (use.stops.length > 0 && use.stops.every((wanted) => this.has(wanted, colour))),
-          );
-        const kept = Math.max(0, ...stands.map((use) => Math.ceil((each * (100 - 15 * use.cost)) / 100)));
-        lost += each - kept;
+      const row = rowOf(this.known.inColour, recipe);
+      let points = row.get(colour);
+      if (points === undefined) {
+        points = this.lostInColour(recipe, colour);
+        row.set(colour, points);
       }
+      lost += points;
     }
     return -lost;
+  }
+
+  private lostInColour({ prescribed: { must, oneOf = [] }, share }: PartRecipe, colour: Colour): Points {
+    const { has } = this.known;
+    const lists = [...must.map((wanted) => [wanted]), ...oneOf];
+    let lost = 0;
+    for (const list of lists) {
+      if (list.some((wanted) => has(wanted, colour))) continue;
+      const each = Math.floor(share / lists.length);
+      const stands = this.problem.standIns
+        .filter((standIn) => list.some((one) => one.kind === standIn.for.kind))
+        .flatMap((standIn) => standIn.use)
+        .filter((use) => use.leaveOut || (use.stops.length > 0 && use.stops.every((wanted) => has(wanted, colour))));
+      const kept = Math.max(0, ...stands.map((use) => Math.ceil((each * (100 - 15 * use.cost)) / 100)));
+      lost += each - kept;
+    }
+    return lost;
   }
 
   /** What the recipe could earn on a keyboard at best, by which kinds the divisions have at all. */
@@ -50,19 +59,25 @@ export class RecipeReach {
     const recipes = this.problem.readings[reading]?.recipes.get(part);
     if (!recipes) return 0;
     let sum = 0;
-    recipes.forEach((recipe, index) => {
+    for (const recipe of recipes) {
+      const row = rowOf(this.known.inDivision, recipe);
       let best = 0;
       for (const { division, shift } of placed.reach) {
-        const key = `${reading}|${part}|${index}|${division.name}|${placed.octave + shift}`;
-        let points = this.reachable.get(key);
+        const octaves = placed.octave + shift;
+        let byOctave = row.get(division);
+        if (!byOctave) {
+          byOctave = new Map();
+          row.set(division, byOctave);
+        }
+        let points = byOctave.get(octaves);
         if (points === undefined) {
-          points = this.inDivision(recipe, division, placed.octave + shift);
-          this.reachable.set(key, points);
+          points = this.inDivision(recipe, division, octaves);
+          byOctave.set(octaves, points);
         }
         best += points;
       }
       sum += Math.min(best, recipe.share);
-    });
+    }
     return sum;
   }
 
@@ -92,14 +107,44 @@ export class RecipeReach {
   }
 }
 
-const colours = new WeakMap<Instrument, (wanted: Wanted, colour: Colour) => boolean>();
-/**
- * Whether an organ has a stop for what is wanted that a part of a colour could hold, at any octave. Found out once for an
- * instrument, whatever the section.
- */
+/** By what is prescribed, by what it may earn. */
+type ByRecipe<T> = Map<PrescribedPart, Map<Points, T>>;
+
+/** What has been found out of an instrument, whatever the section. */
+interface Known {
+  readonly standIns: readonly StandIn[];
+  readonly has: (wanted: Wanted, colour: Colour) => boolean;
+  readonly inDivision: ByRecipe<Map<Division, Map<number, Points>>>;
+  readonly inColour: ByRecipe<Map<Colour, Points>>;
+}
+
+const knownOfInstrument = new WeakMap<Instrument, Known>();
+
+function knownOf({ instrument, standIns }: Problem): Known {
+  let known = knownOfInstrument.get(instrument);
+  if (known?.standIns !== standIns) {
+    known = { standIns, has: coloursOf(instrument), inDivision: new Map(), inColour: new Map() };
+    knownOfInstrument.set(instrument, known);
+  }
+  return known;
+}
+
+function rowOf<K, V>(table: ByRecipe<Map<K, V>>, { prescribed, share }: PartRecipe): Map<K, V> {
+  let rows = table.get(prescribed);
+  if (!rows) {
+    rows = new Map();
+    table.set(prescribed, rows);
+  }
+  let row = rows.get(share);
+  if (!row) {
+    row = new Map();
+    rows.set(share, row);
+  }
+  return row;
+}
+
+/** Whether an organ has a stop for what is wanted that a part of a colour could hold, at any octave. */
 function coloursOf(instrument: Instrument): (wanted: Wanted, colour: Colour) => boolean {
-  const known = colours.get(instrument);
-  if (known) return known;
   const tones = new Map<Stop, readonly Voice[]>();
   const tonesOf = (stop: Stop): readonly Voice[] => {
     let voices = tones.get(stop);
@@ -127,7 +172,6 @@ function coloursOf(instrument: Instrument): (wanted: Wanted, colour: Colour) => 
     }
     return answer;
   };
-  colours.set(instrument, has);
   return has;
 }
 
