@@ -30,18 +30,21 @@ export function stopsByLine({ divisions }: Reading): ReadonlyMap<number, readonl
 }
 
 /** `keyboard I, C to c‴`: what is known of a division besides its stops. */
-function divisionWords({ kind, keyboard, low, high, enclosed }: ReadDivision): string {
+function divisionWords({ kind, keyboard, low, high, missing, enclosed }: ReadDivision): string {
   const reached = kind === "pedal" ? "feet" : keyboard === null ? "" : `keyboard ${roman(keyboard)}`;
   const keys = low !== null && high !== null ? `${keyName(low)} to ${keyName(high)}` : "";
-  return [reached, keys, enclosed ? "in a box" : ""].filter((each) => each !== "").join(", ");
+  const gaps = missing.length > 0 ? `without ${missing.map(keyName).join(" ")}` : "";
+  return [reached, keys, gaps, enclosed ? "in a box" : ""].filter((each) => each !== "").join(", ");
 }
 
 /** What a line without stops says, in words; `null` when it says nothing. */
-export function sayingWords(saying: LineSaying | undefined, { divisions }: Reading): string | null {
+export function sayingWords(saying: LineSaying | undefined, reading: Reading): string | null {
   if (!saying) return null;
+  const { divisions } = reading;
   const headed = [...saying.heads, ...saying.describes].map((name) => divisions.find((each) => each.name === name));
   const words = [
     saying.isName ? "name of the organ" : "",
+    saying.isMaker ? [reading.builder, reading.year].filter((each) => each !== null).join(", ") : "",
     ...headed.map((division) =>
       division ? ["division", divisionWords(division)].filter(Boolean).join(", ") : "division",
     ),

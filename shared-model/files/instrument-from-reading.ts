@@ -211,9 +211,11 @@ const HIGHEST = { manual: 91, pedal: 65 } as const;
 const pitchValue = (name: string): YamlValue => (/^\d+$/.test(name) ? Number(name) : name);
 
 function divisionLines(division: ReadDivision, name: string, writer: StopWriter): readonly string[] {
-  const { kind, low, high, keyboard, enclosed } = division;
-  const compass =
-    low === null && high === null ? null : `${keyText(low ?? LOWEST_KEY)}-${keyText(high ?? HIGHEST[kind])}`;
+  const { kind, low, high, missing, keyboard, enclosed } = division;
+  const [first, last] = [keyText(low ?? LOWEST_KEY), keyText(high ?? HIGHEST[kind])];
+  const range =
+    missing.length > 0 ? onLine({ low: first, high: last, missing: missing.map(keyText) }) : `${first}-${last}`;
+  const compass = low === null && high === null ? null : range;
   const stops = writer.lines(division);
   return [
     `- name: ${behindKey(name)}`,
@@ -264,6 +266,8 @@ export function instrumentFileFromReading(
     ...(name === ""
       ? [comment("The list does not name the organ; write its name here."), "name: Organ"]
       : [`name: ${behindKey(name)}`]),
+    ...(reading.builder === null ? [] : [`builder: ${behindKey(onOneLine(reading.builder).slice(0, 200))}`]),
+    ...(reading.year === null ? [] : [`year: ${reading.year}`]),
     ...(rest.length > 0 ? [comment("Open questions of the list:"), ...rest] : []),
     ...(divisions.length > 0 ? ["divisions:", ...divisions.map((line) => `  ${line}`)] : ["divisions: []"]),
     ...(rows.lines.length > 0 ? ["ranks:", ...rows.lines] : []),

@@ -21,6 +21,7 @@ function stop(name: string, pitch: string | null, line: number, more: Partial<Re
     composition: null,
     from: null,
     borrowed: null,
+    row: null,
     prepared: false,
     remark: null,
     ...more,
@@ -33,6 +34,7 @@ const division = (name: string | null, stops: readonly ReadStop[], more: Partial
   keyboard: null,
   low: null,
   high: null,
+  missing: [],
   enclosed: false,
   stops,
   ...more,
@@ -40,6 +42,8 @@ const division = (name: string | null, stops: readonly ReadStop[], more: Partial
 
 const list = (divisions: readonly ReadDivision[], more: Partial<Reading> = {}): Reading => ({
   name: "Sampleford, St. Example",
+  builder: null,
+  year: null,
   divisions,
   couplers: [],
   unisonOff: [],
@@ -61,7 +65,7 @@ test("a list becomes a file, with its open questions at their stops", () => {
           stop("Vagrantflöte", "4", 7),
           stop("Trompete", "8", 8, { prepared: true, remark: "new: 1980" }),
         ],
-        { keyboard: 1, low: 36, high: 84 },
+        { keyboard: 1, low: 36, high: 84, missing: [37] },
       ),
       division(
         "Pedal",
@@ -79,6 +83,8 @@ test("a list becomes a file, with its open questions at their stops", () => {
         { from: "Hauptwerk", to: "Hauptwerk", pitch: 4 },
       ],
       tremulants: ["all"],
+      builder: "J. Trask & Son: Northmere",
+      year: 1902,
       questions: [
         {
           kind: "name",
@@ -96,13 +102,15 @@ test("a list becomes a file, with its open questions at their stops", () => {
   const text = instrumentFileFromReading(reading).replace(/# kind: \S+ # or .*; names like it: .*/, "# kind: ...");
   expect(text).toBe(`registrant: instrument/1
 name: Sampleford, St. Example
+builder: "J. Trask & Son: Northmere"
+year: 1902
 # Open questions of the list:
 # line 20: What does this line say?
 divisions:
   - name: Hauptwerk
     kind: manual
     keyboard: 1
-    compass: C2-C6
+    compass: {low: C2, high: C6, missing: [C#2]}
     stops:
       - Principal 8
       - Mixtur IV 1 1/3

@@ -1,7 +1,14 @@
 import { type Foot, footFromText } from "../../pitch/foot.ts";
 import { understandName } from "../glossary/glossary.ts";
 import type { Kind } from "../kind.ts";
-import { GROUP_ANSWERS, HEADING_ANSWERS, PEDAL_STOP_ANSWERS, type Question, ranksAnswer } from "./question.ts";
+import {
+  GROUP_ANSWERS,
+  HEADING_ANSWERS,
+  PEDAL_STOP_ANSWERS,
+  type Question,
+  ROW_ANSWERS,
+  ranksAnswer,
+} from "./question.ts";
 import type { ReadDivision, Reading, ReadStop } from "./reading.ts";
 
 /** What may be answered to any question about a stop: it is not in the organ's file then. */
@@ -148,9 +155,16 @@ function withPedal(reading: Reading, names: readonly string[]): Reading {
     keyboard: null,
     low: null,
     high: null,
+    missing: [],
     enclosed: false,
     stops: meant,
   };
+  // A pedal that had no stops of its own gets them.
+  if (rest.divisions.some((division) => division.kind === "pedal")) {
+    return withDivisions(rest, (division) =>
+      division.kind === "pedal" ? { ...division, stops: [...division.stops, ...meant] } : division,
+    );
+  }
   return { ...rest, divisions: [...rest.divisions.filter((division) => division.stops.length > 0), pedal] };
 }
 
@@ -187,6 +201,12 @@ function headed(reading: Reading, { about }: Question, choice: string): Reading 
   );
 }
 
+const withoutRows = (reading: Reading): Reading =>
+  withDivisions(reading, (division) => ({
+    ...division,
+    stops: division.stops.map((stop) => ({ ...stop, row: null })),
+  }));
+
 /** What an answer makes of the reading; what is not one of the question's answers makes nothing of it. */
 function placed(reading: Reading, question: Question, choice: string): Reading {
   const division = reading.divisions.find((each) => each.name === choice);
@@ -207,6 +227,8 @@ function placed(reading: Reading, question: Question, choice: string): Reading {
     case "tremulant":
       if (!division) return reading;
       return { ...reading, tremulants: reading.tremulants.map((name) => (name === "all" ? choice : name)) };
+    case "rows":
+      return choice === ROW_ANSWERS.own ? withoutRows(reading) : reading;
     case "stop-home":
       return division ? moved(reading, question, division) : reading;
     default:

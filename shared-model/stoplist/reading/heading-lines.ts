@@ -75,7 +75,8 @@ function leadingHeading(list: ListSoFar, text: string): { heading: Heading; rest
     const rest = text.slice(end.index + end[0].length).trim();
     const lead = text.slice(0, end.index);
     const pedal = lead === "P" && end[0] === ":" && list.divisions.length > 0 ? headingIn("Pedal") : null;
-    const found = lead.length > 80 || rest === "" ? null : headingIn(lead);
+    const found =
+      lead.length > 80 || rest === "" ? null : (headingIn(lead) ?? (end[0] === ":" ? numeralAsHeading(lead) : null));
     const heading = pedal ? { ...pedal, name: lead } : found;
     if (!heading?.exact) {
       const loose =
@@ -101,6 +102,13 @@ function leadingHeading(list: ListSoFar, text: string): { heading: Heading; rest
     if (isColon && tremulantIn(rest)) return { heading, rest };
   }
   return null;
+}
+
+/** `II` before a colon and stops numbers a keyboard. */
+function numeralAsHeading(text: string): Heading | null {
+  const [, name = ""] = LONE_NUMERAL.exec(text.trim()) ?? [];
+  const keyboard = romanValue(name);
+  return keyboard === null ? null : { ...UNNAMED, name, keyboard, exact: true, numberOnly: true };
 }
 
 /** An unknown word before a colon and stops: a division, with a question. */
@@ -182,14 +190,12 @@ function hasStop(list: ListSoFar, text: string): boolean {
 
 /** A Roman numeral alone over stops numbers a keyboard; behind a compound it is its ranks. */
 function loneNumeral(list: ListSoFar, entry: WholeEntry, next: readonly WholeEntry[]): Taken | null {
-  const match = LONE_NUMERAL.exec(entry.text.trim());
-  const keyboard = match ? romanValue(match[1] as string) : null;
-  if (!match || keyboard === null || !stopsFollow(list, next)) return null;
+  const heading = numeralAsHeading(entry.text);
+  if (!heading || !stopsFollow(list, next)) return null;
   const waiting = list.last !== null && !hasMarks(list.last.draft);
   const expected = list.divisions.filter((one) => one.kind === "manual").length + 1;
-  if (waiting || (keyboard !== expected && !entry.blankBefore)) return null;
-  const name = match[1] as string;
-  return list.begin({ ...UNNAMED, name, keyboard, exact: true, numberOnly: true }, entry.line);
+  if (waiting || (heading.keyboard !== expected && !entry.blankBefore)) return null;
+  return list.begin(heading, entry.line);
 }
 
 /** Words of an unknown kind that stand over stops as a heading would. */

@@ -58,7 +58,7 @@ const RANGE_WORD =
 const ENCLOSED =
   /(?<!un)enclosed|in swell ?box|under expression|exp\.|expressi[fv]e?|expressif|expresiv[oa]|espressiv[oa]|im schwell(?:er|kasten)|schwellbar|in (?:de )?zwelkast|en caja expresiva|en boîte expressive|in cassa espressiva|w szafie ekspresyjnej|ekspresyjn[ya]|v žaluziové skříni|žaluziov[áýé]|paisutinkaapissa|redőny|i svellkasse|i svällare/iu;
 const PULL_DOWN =
-  /angehängt|pull-?down|aangehangen|en tirasse|attaccata|costantemente unit[ao]|permanently coupled|fest angekoppelt|unita? al manuale|fast gekoppelt|enganchado/iu;
+  /angehängt|pull-?down|aangehangen|en tirasse|attaccata|costantemente unit[ao]|permanently coupled|fest angekoppelt|unit[ao] al(?:la|l['’])? ?(?:manuale|tastiera|organo|grand['’]organo)|sempre unit[ao]|fast gekoppelt|enganchado/iu;
 /** What indexes and builders print behind a heading: kinds of action, wind pressures. Common practice. */
 const TECHNICAL =
   /(?:key|stop) action \p{L}+|[-–—,;(]?\s*(?:(?:reeds?|flues?|flue ?work|zungen|labialen?)\s+)?\d[\d½¼¾⅛⅜⅝⅞ /.,]*(?:inch(?:es)?|in\.|”|″|"|mm|cm)(?:\s(?:of\s)?(?:wind|water)(?:\s(?:pressure|gauge))?)?\)?/giu;

@@ -9,8 +9,8 @@ const isAidsLead = (piece: string): boolean => isAidsTitle(piece.split(":")[0] ?
 /** A line that prints a whole list: parted before each keyboard that it names. */
 export function inlineHeadings(text: string): string[] {
   // "Manual: Gedackt 8, Prinzipal 4; Pedal: Subbass 16"
-  const named = text.split(/[;.]\s+(?=\p{Lu}[\p{L}. -]{1,24}:\s)/u);
-  const isRow = (piece: string): boolean => /^[^:]{2,26}:\s.*\d/u.test(piece) && !isCouplerLabel(piece);
+  const named = text.split(/[;.]\s+(?=\p{Lu}[\p{L}. -]{0,24}:\s)/u);
+  const isRow = (piece: string): boolean => /^[^:]{1,26}:\s.*\d/u.test(piece) && !isCouplerLabel(piece);
   // "Dispositie. Hoofdwerk: ...; Pedaal: ... Koppelingen: ..."
   const others = named.filter((piece) => !isRow(piece));
   const areAside = others.every((piece) => isListTitle(piece) || isCouplerLabel(piece) || isAidsLead(piece));

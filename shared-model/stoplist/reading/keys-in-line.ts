@@ -87,6 +87,21 @@ const NOTES =
 
 const SHORT_OCTAVE = /short octave|kurze[rn]? oktave|octave courte|ottava corta|octava corta|korte? oc?taaf/iu;
 
+/** `sans 1er ut#`, `ohne Cis`: the key beside the lowest C was often left out. */
+const WITHOUT_C_SHARP =
+  /(?<![\p{L}])(?:without|lacking|ohne|sans|zonder|senza|sin|no)(?: the| le| das)?(?: (?:low(?:est)?|bottom|1er|premier|first|unteres?|tiefes?|gro(?:ß|ss)es?|primo))?,? (?:C ?[#♯]|c ?sharp|cis|(?:ut|do) ?[#♯]|ut di[eè]se|do diesis)(?![\p{L}\d])/iu;
+
+/** Keys that the print leaves out elsewhere than in the row of keys. */
+function withGaps(compass: Compass, text: string, row: string | undefined): Compass {
+  if (compass.low % 12 !== 0 || compass.missing.length > 0) return compass;
+  const cSharp = compass.low + 1;
+  if (WITHOUT_C_SHARP.test(text)) return { ...compass, missing: [cSharp] };
+  // No keyboard ends at C sharp: so many keys reach the D where the lowest C sharp is wanting, as in old France. Common practice.
+  if (row === undefined && compass.high % 12 === 1) return { ...compass, high: compass.high + 1, missing: [cSharp] };
+  const short = row !== undefined && SHORT_OCTAVE.test(text) ? readCompass(`${row}, short octave`) : null;
+  return short ? { ...compass, missing: short.compass.missing } : compass;
+}
+
 /** No keyboard begins at the C of 16': a list that prints C1 or Do1 there counts from great C, as Italy and France do. Common practice. */
 const fromGreatC = (compass: Compass): Compass =>
   compass.low > 24
@@ -119,5 +134,5 @@ export function compassIn(text: string): CompassMark {
     ", ",
   );
   const reading = stated.length === 0 ? null : (readCompass(wanted) ?? (spaced ? readCompass(spaced) : null));
-  return { texts, compass: reading && fromGreatC(reading.compass) };
+  return { texts, compass: reading && fromGreatC(withGaps(reading.compass, text, spaced)) };
 }

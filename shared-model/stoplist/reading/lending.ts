@@ -82,6 +82,14 @@ export interface SharedRow {
 /** Every row of pipes that the list says several stops share. A stop that borrows from a borrower borrows from its owner. */
 export function sharedRows(divisions: readonly ReadDivision[]): readonly SharedRow[] {
   const lenders = new Map<ReadStop, StopInDivision>();
+  const first = new Map<string, StopInDivision>();
+  for (const division of divisions)
+    for (const stop of division.stops) {
+      if (stop.row === null || !isPlain(stop)) continue;
+      const owner = first.get(stop.row);
+      if (owner) lenders.set(stop, owner);
+      else first.set(stop.row, { stop, division });
+    }
   for (const division of divisions)
     for (const stop of division.stops) {
       const lender = lenderOf(stop, division, divisions);

@@ -5,6 +5,8 @@ import type { Reading } from "./reading.ts";
 export interface LineSaying {
   /** It names the organ. */
   readonly isName: boolean;
+  /** It tells who made the organ, or when. */
+  readonly isMaker: boolean;
   /** Divisions that it heads. */
   readonly heads: readonly string[];
   /** Divisions whose compass, number or box it tells. */
@@ -23,9 +25,9 @@ function saidBy(whole: Reading, without: Reading): LineSaying | null {
   const couplers = new Set(without.couplers.map(couplerWords));
   const facts = (reading: Reading): ReadonlyMap<string | null, string> =>
     new Map(
-      reading.divisions.map(({ name, low, high, enclosed, keyboard }) => [
+      reading.divisions.map(({ name, low, high, missing, enclosed, keyboard }) => [
         name,
-        JSON.stringify([low, high, enclosed, keyboard]),
+        JSON.stringify([low, high, missing, enclosed, keyboard]),
       ]),
     );
   const [now, then] = [facts(whole), facts(without)];
@@ -33,6 +35,9 @@ function saidBy(whole: Reading, without: Reading): LineSaying | null {
   const heads = names.filter((name) => !left.has(name));
   const saying: LineSaying = {
     isName: whole.name !== null && without.name !== whole.name,
+    isMaker:
+      (whole.builder !== null && without.builder !== whole.builder) ||
+      (whole.year !== null && without.year !== whole.year),
     heads,
     describes: names.filter((name) => left.has(name) && now.get(name) !== then.get(name)),
     // A heading that goes takes its couplers along; they are said elsewhere.
@@ -41,6 +46,7 @@ function saidBy(whole: Reading, without: Reading): LineSaying | null {
   };
   const isSilent =
     !saying.isName &&
+    !saying.isMaker &&
     [saying.heads, saying.describes, saying.couplers, saying.tremulants].every((list) => list.length === 0);
   return isSilent ? null : saying;
 }

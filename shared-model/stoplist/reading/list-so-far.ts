@@ -4,6 +4,7 @@ import type { DivisionDraft, PlacedStop, Questions } from "./drafts.ts";
 import { type Heading, headingIn } from "./headings.ts";
 import type { KnownNames } from "./known-names.ts";
 import { giveMarks, hasMarks, type StopDraft } from "./stop-draft.ts";
+import type { Title } from "./title.ts";
 
 /** A tremulant of the whole organ (`null`) or of the divisions its words name. */
 export interface PlacedTremulant {
@@ -40,6 +41,8 @@ export class ListSoFar {
   /** Words that name a box: the divisions it encloses are looked up when all are known. */
   readonly boxes: string[] = [];
   title: string | null = null;
+  /** Who made the organ and when, where the title says it. */
+  made: Pick<Title, "builder" | "year"> | null = null;
   /** Compasses stated for all manuals and for the pedal. */
   readonly stated: { manual: Compass | null; pedal: Compass | null } = { manual: null, pedal: null };
   readonly names: KnownNames;
@@ -120,8 +123,11 @@ export class ListSoFar {
       same.enclosed ||= enclosed;
       return "heading";
     }
-    this.current = { name, role, kind, keyboard, compass, enclosed, line, pullDown, stops: [] };
-    this.divisions.push(this.current);
+    const begun: DivisionDraft = { name, role, kind, keyboard, compass, enclosed, line, pullDown, stops: [] };
+    this.divisions.push(begun);
+    // "Keyboard of 45 keys", and on the next line "Pedal, pulled down": the stops behind are the keyboard's.
+    const isAside = pullDown && kind === "pedal" && open?.kind === "manual" && open.stops.length === 0;
+    if (!isAside) this.current = begun;
     return "heading";
   }
 
@@ -163,7 +169,7 @@ export class ListSoFar {
       giveMarks(this.pending, stop.draft);
       this.pending = null;
     }
-    const isContras = /^contras\b/i.test(stop.draft.name) && this.current.kind === "manual";
+    const isContras = /^contr(?:as|abb?assi)\b/i.test(stop.draft.name) && this.current.kind === "manual";
     if (isContras) stop.draft.atPedal = true;
     if (this.half && !isContras)
       stop.draft.half ??= { start: 0, end: 0, half: this.half, sure: true, partOfName: false };
@@ -181,6 +187,8 @@ export class ListSoFar {
     const coupled = this.divisions.flatMap((one) => (one.name === null ? [] : [{ ...one, name: one.name }]));
     return this.boxes.some((box) =>
       box
+        // "Balanced expression pedals to Swell": the pedal that opens a box is not in one.
+        .replace(/(?<=(?:expression|balanced|swell|schweller|volume)[ -])pedals?(?!\p{L})/giu, " ")
         .split(/[\s,/+&]+/)
         .some(
           (word) =>

@@ -5,7 +5,7 @@
  * `pedal-stops`: whether stops printed under a manual make a pedal division; `heading`: what stands over stops like a
  * heading; `groups`: what two groups without headings are; `coupler-ends`: from where to where a coupler goes;
  * `coupler-to-pedal`: which keyboard a coupler brings to the pedal; `tremulant`: what it shakes; `order`: whether keyboards
- * are numbered as taken; `left-out`: what was left out, with nothing to choose; `whole-text`: what is wrong with the text.
+ * are numbered as taken; `rows`: whether stops of one letter draw one row of pipes; `left-out`: what was left out, with nothing to choose; `whole-text`: what is wrong with the text.
  */
 export type QuestionKind =
   | "pitch"
@@ -19,6 +19,7 @@ export type QuestionKind =
   | "coupler-to-pedal"
   | "tremulant"
   | "order"
+  | "rows"
   | "left-out"
   | "whole-text";
 
@@ -52,6 +53,9 @@ export const GROUP_ANSWERS = {
 
 /** Answers of `pedal-stops`. */
 export const PEDAL_STOP_ANSWERS = { pedal: "a pedal division", stay: "keep them here" } as const;
+
+/** Answers of `rows`. */
+export const ROW_ANSWERS = { shared: "one row for each letter", own: "each stop has its own pipes" } as const;
 
 /** Answer of `tremulant` besides the names of divisions. */
 export const SHAKES_ALL = "the whole organ";

@@ -12,7 +12,7 @@ import { ListReader } from "./list-reader.ts";
 import type { ListSoFar } from "./list-so-far.ts";
 import { printedLines } from "./plain-text.ts";
 import { GROUP_ANSWERS, PEDAL_STOP_ANSWERS, SHAKES_ALL } from "./question.ts";
-import { withoutRankLetters } from "./rank-letters.ts";
+import { withoutRankLetters, withRows } from "./rank-letters.ts";
 import type { ReadDivision, Reading, ReadStop } from "./reading.ts";
 import { settledCouplers } from "./settle-couplers.ts";
 import { printsPitch, settledStops } from "./settle-stops.ts";
@@ -233,10 +233,20 @@ export function readStoplist(text: string): Reading {
   const questions = new Questions();
   questions.add(printed.questions);
   if (printed.lines.length === 0 && printed.questions.length > 0) {
-    return { name: null, divisions: [], couplers: [], unisonOff: [], tremulants: [], questions: questions.list() };
+    return {
+      name: null,
+      builder: null,
+      year: null,
+      divisions: [],
+      couplers: [],
+      unisonOff: [],
+      tremulants: [],
+      questions: questions.list(),
+    };
   }
   const names = new KnownNames();
-  const entries = withoutFarewell(wholeEntries(inReadingOrder(withoutRankLetters(printed.lines, questions), names)));
+  const { lines, letters } = withoutRankLetters(printed.lines, questions);
+  const entries = withoutFarewell(wholeEntries(inReadingOrder(lines, names)));
   const reader = new ListReader(names, questions, {
     headings: headingsOf(entries),
     numbered: isNumbered(entries.map((entry) => entry.text)),
@@ -279,13 +289,16 @@ export function readStoplist(text: string): Reading {
       keyboard: division.keyboard,
       low: low(compass),
       high: high(compass),
+      missing: compass?.missing ?? [],
       enclosed: division.enclosed || list.isEnclosed(division),
       stops: settledHere,
     };
   });
   return {
     name: list.title ?? title?.name ?? null,
-    divisions: settled,
+    builder: list.made?.builder ?? null,
+    year: list.made?.year ?? null,
+    divisions: withRows(settled, letters),
     couplers: settledCouplers(couplers, named(divisions), questions),
     unisonOff: settledUnisonOff(list, divisions),
     tremulants: settledTremulants(list, divisions, questions),

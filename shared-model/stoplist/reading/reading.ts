@@ -21,6 +21,8 @@ export interface ReadStop {
   readonly from: Key | null;
   /** Whose pipes it uses, as printed (`from Great`, `Ext. 7`); `null` when nothing says so. */
   readonly borrowed: string | null;
+  /** The letter of the row of pipes that it draws, where the list prints one for each row; `null` when it prints none. */
+  readonly row: string | null;
   /** Planned but not built (`prepared for`, `vorgesehen`): read, and marked off. */
   readonly prepared: boolean;
   /** What else the line says, in its words. */
@@ -34,6 +36,8 @@ export interface ReadDivision {
   readonly keyboard: number | null;
   readonly low: Key | null;
   readonly high: Key | null;
+  /** Keys between them that do not exist: a short octave, a lowest C sharp that was left out. */
+  readonly missing: readonly Key[];
   readonly enclosed: boolean;
   readonly stops: readonly ReadStop[];
 }
@@ -41,6 +45,9 @@ export interface ReadDivision {
 /** A printed stoplist, understood as far as it goes. */
 export interface Reading {
   readonly name: string | null;
+  /** Who made it and when, where the list says so beside its name. */
+  readonly builder: string | null;
+  readonly year: number | null;
   readonly divisions: readonly ReadDivision[];
   /** By the names of divisions above. */
   readonly couplers: readonly { readonly from: string; readonly to: string; readonly pitch: 16 | 8 | 4 }[];

@@ -12,7 +12,7 @@ const PREPARED =
 const PREPARED_ANYWHERE =
   /(?:prepared for(?: only)?|prepared only|nur vorgesehen|noch nicht eingebaut|not yet installed|réservé pour plus tard)/iu;
 const BORROWED =
-  /^(?:(?:also |both )?(?:borrowed|borr\.|derived|duplexed|shared|taken) ?(?:from|with|of)?|from(?! tenor| middle| mid\.?| fiddle| gamut| bass| treble| [a-h]\b| [a-h]\d)|(?:\d\d (?:pipes? |notes? )?)?ext(?:ension|end(?:ed|ing)?|\.)?(?: ?(?:of|from|de|du|von|no\.?))?|transm(?:ission|ittiert|\.)?(?: (?:von|aus|from))?|aus(?! (?:dem )?(?:gro|klein|[a-h]\b|[a-h]\d))|unit(?: of)?|duplex(?: of| from)?|emprunt(?:é|ée)?(?: (?:au|à la|à l['’]|du|de))?|extrait(?:e)? d[ue]|dal(?:la|l['’])? (?!do|re|mi|fa|sol|la|si)|derivat[oa] (?:da|dal)|prolungamento|estensione|uit(?! [a-h]\b)|ontleend|transmissie|tomad[oa] de|derivad[oa] de|lån(?:t)? fra)(?![\p{L}])[ :.]*(.*)$/iu;
+  /^(?:(?:also |both )?(?:borrowed|borr\.|derived|duplexed|shared|taken) ?(?:from|with|of)?|(?:the )?same (?:pipes |rank |stop )?as|from(?! tenor| middle| mid\.?| fiddle| gamut| bass| treble| [a-h]\b| [a-h]\d)|(?:\d\d (?:pipes? |notes? )?)?ext(?:ension|end(?:ed|ing)?|\.)?(?: ?(?:of|from|de|du|von|no\.?))?|transm(?:ission|ittiert|\.)?(?: (?:von|aus|from))?|aus(?! (?:dem )?(?:gro|klein|[a-h]\b|[a-h]\d))|unit(?: of)?|duplex(?: of| from)?|emprunt(?:é|ée)?(?: (?:au|à la|à l['’]|du|de))?|extrait(?:e)? d[ue]|dal(?:la|l['’])? (?!do|re|mi|fa|sol|la|si)|derivat[oa] (?:da|dal)|prolungamento|estensione|uit(?! [a-h]\b)|ontleend|transmissie|tomad[oa] de|derivad[oa] de|lån(?:t)? fra)(?![\p{L}])[ :.]*(.*)$/iu;
 const AT_PEDAL =
   /^(?:al pedale|ai pedali|ai pedale|alla pedaliera|in pedal|im pedal|au pédalier|in het pedaal|en el pedal|ped(?:al|\.)?|alla pedale|nel pedale)(?![\p{L}])/iu;
 

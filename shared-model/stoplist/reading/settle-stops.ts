@@ -132,6 +132,7 @@ function concluded(stop: PlacedStop, setting: Setting): ReadStop[] {
     line,
     from: draft.from,
     borrowed: draft.borrowed,
+    row: null,
     prepared: draft.prepared,
     remark: remarkOf(draft),
   };

@@ -1,6 +1,7 @@
 import { isAccessory, isLetter, isListTitle, isProse } from "./accessories.ts";
 import { compassIn } from "./keys-in-line.ts";
 import type { ListSoFar, Taken } from "./list-so-far.ts";
+import { makerIn, titleIn } from "./title.ts";
 import type { WholeEntry } from "./wrapped-lines.ts";
 
 /** The menu of a page: many short words, parted by strokes or cells. */
@@ -17,23 +18,34 @@ const titleOf = (text: string): string | null => {
   return title && /\p{L}{3}/u.test(title) ? title : null;
 };
 
+function nameOrgan(list: ListSoFar, text: string | null): void {
+  if (text === null) return;
+  const { name, builder, year } = titleIn(text);
+  list.title = name;
+  if (builder !== null || year !== null) list.made = { builder, year };
+}
+
 /** Words that are no stop: the title, prose, or something to ask about. */
 export function talk(list: ListSoFar, text: string, entry: WholeEntry, listed: boolean): Taken {
-  const compass = compassIn(text).compass;
-  if (compass) state(list, text);
+  // "One manual, 54 notes (C-f3), no pedal": the part that was looked at may be its beginning alone.
+  const said = compassIn(text).compass ? text : entry.text;
+  const { compass } = compassIn(said);
+  if (compass) state(list, said);
   const started = list.divisions.some((one) => one.stops.length > 0) || list.current !== null;
   if (!started) {
     if (
       list.title === null &&
       compass === null &&
       !isLetter(text) &&
+      !isLetter(entry.text) &&
       !isMenu(entry.text) &&
       !isListTitle(text) &&
       !/[,;!.]$/.test(entry.text) &&
       text.length <= 120 &&
       /\p{L}{3}/u.test(text)
     )
-      list.title = titleOf(entry.text);
+      nameOrgan(list, titleOf(entry.text));
+    else if (list.made === null) list.made = makerIn(entry.text);
     return "talk";
   }
   if (compass || list.among === "aids" || isProse(text) || isAccessory(text)) return "talk";
@@ -63,7 +75,7 @@ function state(list: ListSoFar, text: string): void {
   )) {
     const { compass } = compassIn(piece);
     if (!compass) continue;
-    if (/ped/i.test(piece)) list.stated.pedal ??= compass;
+    if (/(?<!(?:no|without|ohne|sans|senza|sin|zonder) )ped/i.test(piece)) list.stated.pedal ??= compass;
     else list.stated.manual ??= compass;
   }
 }

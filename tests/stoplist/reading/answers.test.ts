@@ -8,6 +8,7 @@ import {
   questionKey,
 } from "../../../shared-model/stoplist/reading/answers.ts";
 import { lineSayings } from "../../../shared-model/stoplist/reading/line-sayings.ts";
+import { PEDAL_STOP_ANSWERS, ROW_ANSWERS } from "../../../shared-model/stoplist/reading/question.ts";
 import { readStoplist } from "../../../shared-model/stoplist/reading/read-stoplist.ts";
 
 const LIST = `Kapelle St. Wendel, Orlesbach
@@ -70,6 +71,38 @@ describe("answers to what a list leaves open", () => {
       ["Hauptwerk/Mixtur", "mixture"],
       ["Pedal/Subbass 16", "stopped-flute"],
       ["Pedal/Cornett 2", "cornett"],
+    ]);
+  });
+
+  test("stops of one letter draw one row of pipes, or their own", () => {
+    const list = `Lodge Chapel (1931)
+GREAT
+Open Diapason 8 (A)
+Flute 8 (B)
+Octave 4 (A)
+PEDAL
+Bourdon 16 (B)
+Octave 8 (A)`;
+    const rowsAfter = (choice: string) =>
+      organOf(answerAll(list, () => choice))
+        .instrument?.divisions.flatMap(({ stops }) => stops)
+        .map(({ uses }) => uses.map(({ rank }) => rank).join());
+    const [diapason, flute] = rowsAfter(ROW_ANSWERS.shared) ?? [];
+    expect(diapason).not.toBe(flute);
+    expect(rowsAfter(ROW_ANSWERS.shared)).toEqual([diapason, flute, diapason, flute, diapason]);
+    expect(new Set(rowsAfter(ROW_ANSWERS.own)).size).toBe(5);
+  });
+
+  test("stops of a pedal that hangs on the keyboard go to that pedal", () => {
+    const list = `Tastiera di 45 tasti
+Pedaliera di 17 note, unita alla tastiera
+Principale 8
+Ottava 4
+Contrabbassi 16`;
+    const { instrument } = organOf(answerAll(list, () => PEDAL_STOP_ANSWERS.pedal));
+    expect(instrument?.divisions.map(({ name, stops }) => [name, stops.length])).toEqual([
+      ["Tastiera", 2],
+      ["Pedaliera", 1],
     ]);
   });
 

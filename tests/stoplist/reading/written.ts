@@ -1,3 +1,4 @@
+import { compassText } from "../../../shared-model/pitch/compass.ts";
 import { keyText } from "../../../shared-model/pitch/key.ts";
 import { pitchName } from "../../../shared-model/pitch/reading.ts";
 import { readStoplist } from "../../../shared-model/stoplist/reading/read-stoplist.ts";
@@ -12,6 +13,7 @@ function stopText(stop: ReadStop): string {
   if (stop.composition) parts.push(`(${stop.composition.map((foot) => pitchName(foot)).join(" + ")})`);
   if (stop.half) parts.push(stop.half);
   if (stop.from !== null) parts.push(`from ${keyText(stop.from)}`);
+  if (stop.row !== null) parts.push(`[${stop.row}]`);
   if (stop.borrowed !== null) parts.push(`<${stop.borrowed}>`);
   if (stop.prepared) parts.push("prepared");
   return parts.join(" ");
@@ -19,7 +21,7 @@ function stopText(stop: ReadStop): string {
 
 /**
  * A reading in a notation that an organist can proof-read: a line for each division (`Great II C2-G6 in a box: Open Diapason 8,
- * Mixture IV`; the numeral behind the name is the keyboard), then couplers, tremulants behind `~`, keyboards with a unison off behind `-`, and questions as
+ * Mixture IV`; the numeral behind the name is the keyboard, `[A]` behind a stop its row of pipes), the organ's name before, builder and year in brackets behind it; then couplers, tremulants behind `~`, keyboards with a unison off behind `-`, and questions as
  * `? line about`.
  */
 export function written(reading: Reading): string {
@@ -28,11 +30,12 @@ export function written(reading: Reading): string {
     if (division.kind === "pedal" && !/^(?:p[eé]d|con)/i.test(division.name ?? "")) head.push("(pedal)");
     if (division.keyboard !== null) head.push(ROMANS[division.keyboard] as string);
     if (division.low !== null && division.high !== null)
-      head.push(`${keyText(division.low)}-${keyText(division.high)}`);
+      head.push(compassText({ low: division.low, high: division.high, missing: division.missing }));
     if (division.enclosed) head.push("in a box");
     return `${head.join(" ")}: ${division.stops.map(stopText).join(", ")}`.trimEnd();
   });
-  if (reading.name !== null) lines.unshift(`"${reading.name}"`);
+  const made = [reading.builder, reading.year].filter((one) => one !== null).join(", ");
+  if (reading.name !== null) lines.unshift(`"${reading.name}"${made === "" ? "" : ` (${made})`}`);
   if (reading.couplers.length > 0)
     lines.push(
       reading.couplers.map(({ from, to, pitch }) => `${from} to ${to}${pitch === 8 ? "" : ` ${pitch}`}`).join("; "),

@@ -1,4 +1,5 @@
 import { DUTCH_AND_NORDIC } from "./dutch-and-nordic.ts";
+import { EIGHTH_LOOK } from "./eighth-look.ts";
 import { ENGLISH } from "./english.ts";
 import { FIFTH_LOOK } from "./fifth-look.ts";
 import { FOURTH_LOOK } from "./fourth-look.ts";
@@ -28,4 +29,5 @@ export const INVENTED: readonly (readonly [group: string, lists: InventedLists])
   ["fifth look", FIFTH_LOOK],
   ["sixth look", SIXTH_LOOK],
   ["seventh look", SEVENTH_LOOK],
+  ["eighth look", EIGHTH_LOOK],
 ];

@@ -309,9 +309,9 @@ Nazard 2 2/3 (B)
 PEDAL
 Bourdon 16 (B)
 Principal 8 (A)`,
-    `MANUAL I I: Principal 8, Gedackt 8, Octave 4, Flute 4, Mixture II
-MANUAL II II: Gedackt 8, Flute 4, Nazard 2 2/3
-PEDAL: Bourdon 16, Principal 8
+    `MANUAL I I: Principal 8 [A], Gedackt 8 [B], Octave 4 [A], Flute 4 [B], Mixture II [C]
+MANUAL II II: Gedackt 8 [B], Flute 4 [B], Nazard 2 2/3 [B]
+PEDAL: Bourdon 16 [B], Principal 8 [A]
 ? 2 (A)`,
   ],
 };

@@ -36,7 +36,7 @@ Bourdon 16, Montre 8, Quarte 2, Fourniture V, Grand Cornet V
 III - Récit (27 notes) : Cornet V, Trompette 8
 Pédale: Flûte 8, Flûte 4
 Accouplement Pos./G.O. à tiroir, Tirasse G.O., Tremblants doux et fort, Rossignol`,
-    `Positif de dos I C2-D6: Bourdon 8, Nazard 2 2/3, Cromorne 8
+    `Positif de dos I C2-D6 without C#2: Bourdon 8, Nazard 2 2/3, Cromorne 8
 Grand-Orgue II: Bourdon 16, Montre 8, Quarte 2, Fourniture V, Grand Cornet V
 Récit III C4-D6: Cornet V, Trompette 8
 Pédale: Flûte 8, Flûte 4

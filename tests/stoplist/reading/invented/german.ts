@@ -57,7 +57,7 @@ Sesquialter 2fach Diskant
 Mixtur 3fach 1'
 Zimbelstern
 Pedal, angehängt`,
-    `Manual C2-C6: Gedackt 8 both, Principal 4, Flöte 4 bass, Flöte 4 treble, Octave 2, Quinte 1 1/3, Sesquialter II treble, Mixtur III 1
+    `Manual C2-C6 without C#2: Gedackt 8 both, Principal 4, Flöte 4 bass, Flöte 4 treble, Octave 2, Quinte 1 1/3, Sesquialter II treble, Mixtur III 1
 Pedal:
 Manual to Pedal`,
   ],

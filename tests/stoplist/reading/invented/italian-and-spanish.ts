@@ -67,7 +67,7 @@ Cornetta soprani 2 file
 Pedaliera
 Contrabbasso di 16 piedi
 Accessori: Tiratutti; Terzamano`,
-    `Tastiera C2-F6: Principale 8 bass, Principale 8 treble, Ottava 4, Flauto in ottava 4, Cornetta II treble
+    `Tastiera C2-F6 without C#2, Eb2, F#2, G#2: Principale 8 bass, Principale 8 treble, Ottava 4, Flauto in ottava 4, Cornetta II treble
 Pedaliera: Contrabbasso 16`,
   ],
   "left and right hand with lengths in palms": [
@@ -128,6 +128,6 @@ Compuestas de lleno 3 h.
 Corneta 7 h. (tiple)
 Pájaros
 Tambor y timbal`,
-    "Teclado único C2-C6: Flautado 8 both, Violón 8, Octava 4, Compuestas de lleno III, Corneta VII treble",
+    "Teclado único C2-C6 without C#2, Eb2, F#2, G#2: Flautado 8 both, Violón 8, Octava 4, Compuestas de lleno III, Corneta VII treble",
   ],
 };
