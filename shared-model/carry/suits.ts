@@ -1,4 +1,3 @@
-import { prepare } from "../judging/prepare.ts";
 import { beatsOf, type Piece, type PieceSection } from "../music/piece.ts";
 import type { Instrument } from "../stoplist/instrument.ts";
 import { type Served, type SurveyOptions, sectionServed } from "./survey.ts";
@@ -65,7 +64,7 @@ export function suitOf(instrument: Instrument, piece: Piece, labelOf: SurveyOpti
   const sections = piece.sections.map(({ section }, at): SuitedSection => {
     // Verses of one kind are looked at once.
     const key = JSON.stringify({ ...section, name: null, bars: null });
-    const served = known.get(key) ?? sectionServed(prepare(instrument, section), labelOf);
+    const served = known.get(key) ?? sectionServed(instrument, section, labelOf);
     known.set(key, served);
     return { ...served, name: section.name ?? `Section ${at + 1}`, part: parts[at] as number };
   });

@@ -1,12 +1,13 @@
 import { type JudgedPart, type Judgement, scoreOf } from "../judging/judge.ts";
 import { prepare } from "../judging/prepare.ts";
-import { type Problem, problemOf } from "../judging/problem.ts";
+import type { Problem } from "../judging/problem.ts";
 import { sectionOf } from "../music/section.ts";
-import type { Part, Texture, Tradition } from "../music/texture.ts";
+import type { Part, Section, Texture, Tradition } from "../music/texture.ts";
 import { texturesOf } from "../music/textures/catalogue.ts";
 import { type Lacking, lackingOf } from "../propose/lacking.ts";
 import { isLadder, ladder } from "../propose/ladder.ts";
 import { missingMeans } from "../propose/missing.ts";
+import { RULES } from "../rules/index.ts";
 import { oneKeyboardOneSound } from "../rules/one-keyboard-one-sound.ts";
 import type { PairRule, Points } from "../rules/rule.ts";
 import type { Instrument } from "../stoplist/instrument.ts";
@@ -72,39 +73,20 @@ const apartOrNot: PairRule = {
     oneKeyboardOneSound.weigh(one, other, first, second) < 0,
 };
 
-/** The section as a survey judges it: parts that are to differ are heard apart, or it is not served. */
-function heardApart({ instrument, section, readings, standIns, rules }: Problem): Problem {
-  const recipes = readings.flatMap(({ prescription }) => prescription ?? []);
-  const all = [...rules.part, ...rules.pair, ...rules.placing, ...rules.advice, ...rules.steps];
-  return problemOf(
-    instrument,
-    section,
-    recipes,
-    standIns,
-    all.map((rule) => (rule === oneKeyboardOneSound ? apartOrNot : rule)),
-  );
-}
+/** The rules as a survey judges by them: parts that are to differ are heard apart, or the section is not served. */
+const HEARD_APART = RULES.map((rule) => (rule === oneKeyboardOneSound ? apartOrNot : rule));
 
 /** The rules that forbid and no other: the best score is then how near the organ can come to the recipe itself. */
-function withoutConventions(problem: Problem): Problem {
-  const { instrument, section, readings, standIns, rules } = problem;
-  const recipes = readings.flatMap(({ prescription }) => prescription ?? []);
-  const all = [...rules.part, ...rules.pair, ...rules.placing];
-  return problemOf(
-    instrument,
-    section,
-    recipes,
-    standIns,
-    all.filter((rule) => rule.forbids),
-  );
-}
+const RECIPE_ALONE = HEARD_APART.filter(
+  (rule) => (rule.reads === "part" || rule.reads === "pair" || rule.reads === "placing") && rule.forbids,
+);
 
 /**
  * The level of a texture whose best registration is known. Both its score and the nearness to the recipe are the highest
  * that the organ can reach, so one more stop never makes a level worse.
  */
-function levelOf(problem: Problem, { judgement, state, placings }: Best, exact: boolean): Level {
-  const recipeAlone = withoutConventions(problem);
+function levelOf({ instrument, section }: Problem, { judgement, state, placings }: Best, exact: boolean): Level {
+  const recipeAlone = prepare(instrument, section, RECIPE_ALONE);
   const near = scoreOf(recipeAlone, state, placings)?.score ?? 0;
   const isNear = (least: Points): boolean => near >= least || (exact && bestFrom(recipeAlone, least).best !== null);
   if (judgement.score >= WORTH.well && isNear(WORTH.well)) return "well";
@@ -196,8 +178,10 @@ function servedBy(problem: Problem, labelOf: SurveyOptions["labelOf"]): Served {
 }
 
 /** As {@link servedBy}, of a section that grows too. */
-export const sectionServed = (problem: Problem, labelOf: SurveyOptions["labelOf"]): Served =>
-  isLadder(problem) ? ladderServed(problem, labelOf) : servedBy(heardApart(problem), labelOf);
+export const sectionServed = (instrument: Instrument, section: Section, labelOf: SurveyOptions["labelOf"]): Served =>
+  isLadder({ section })
+    ? ladderServed(prepare(instrument, section), labelOf)
+    : servedBy(prepare(instrument, section, HEARD_APART), labelOf);
 
 function surveyTexture(
   instrument: Instrument,
@@ -205,8 +189,8 @@ function surveyTexture(
   tradition: Tradition,
   options: SurveyOptions,
 ): SurveyedTexture {
-  const problem = prepare(instrument, sectionOf(texture, { tradition }));
-  return { tradition, texture, ...sectionServed(problem, options.labelOf), instead: null };
+  const served = sectionServed(instrument, sectionOf(texture, { tradition }), options.labelOf);
+  return { tradition, texture, ...served, instead: null };
 }
 
 /**

@@ -69,13 +69,21 @@ export interface WeighedPart {
   readonly fix: Points | null;
 }
 
-const sorted = (rules: readonly Rule[]): SortedRules => ({
-  part: rules.filter((rule) => rule.reads === "part"),
-  pair: rules.filter((rule) => rule.reads === "pair"),
-  placing: rules.filter((rule) => rule.reads === "placing"),
-  advice: rules.filter((rule) => rule.reads === "advice"),
-  steps: rules.filter((rule) => rule.reads === "steps"),
-});
+const sortedOf = new WeakMap<readonly Rule[], SortedRules>();
+function sorted(rules: readonly Rule[]): SortedRules {
+  let known = sortedOf.get(rules);
+  if (!known) {
+    known = {
+      part: rules.filter((rule) => rule.reads === "part"),
+      pair: rules.filter((rule) => rule.reads === "pair"),
+      placing: rules.filter((rule) => rule.reads === "placing"),
+      advice: rules.filter((rule) => rule.reads === "advice"),
+      steps: rules.filter((rule) => rule.reads === "steps"),
+    };
+    sortedOf.set(rules, known);
+  }
+  return known;
+}
 
 /** Costs of leaving the prescription in keyboards and couplers. */
 const OTHER_KEYBOARD: Points = -100;

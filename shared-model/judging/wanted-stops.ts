@@ -15,12 +15,29 @@ function isWanted(wanted: Wanted, stop: Stop, pitch: Foot | null): boolean {
     if (wanted.kind === "foundation" && !(pitch && [4, 8, 16, 32].includes(pitch.over) && pitch.under === 1))
       return false;
   }
-  if (wanted.pitch !== undefined && (pitch === null || footText(pitch) !== footText(wanted.pitch))) return false;
+  if (wanted.pitch !== undefined && pitch !== wanted.pitch) return false;
   if (wanted.half !== undefined && stop.half !== null && stop.half !== wanted.half) return false;
   return true;
 }
 
-const tables = new WeakMap<Instrument, Map<Wanted, Map<number, ReadonlySet<Stop>>>>();
+const askedOf = new WeakMap<Wanted, string>();
+/** One text for all that ask for the same stops: recipes name a Principal 8 hundreds of times. */
+function askedText(wanted: Wanted): string {
+  let text = askedOf.get(wanted);
+  if (text === undefined) {
+    const { kind = "any", pitch, half = "whole" } = wanted;
+    text = `${kind} ${pitch ? footText(pitch) : "any"} ${half}`;
+    askedOf.set(wanted, text);
+  }
+  return text;
+}
+
+/** What an instrument's stops sound when heard some octaves higher than their names say, and what was wanted of them. */
+interface Heard {
+  readonly pitches: readonly (readonly [Stop, Foot | null])[];
+  readonly wanted: Map<string, ReadonlySet<Stop>>;
+}
+const tables = new WeakMap<Instrument, Map<number, Heard>>();
 
 /**
  * Every stop of the instrument that is what a recipe asks for when it sounds `up` octaves higher than its name says.
@@ -32,22 +49,20 @@ export function wantedStops(instrument: Instrument, wanted: Wanted, up: number):
     table = new Map();
     tables.set(instrument, table);
   }
-  let row = table.get(wanted);
-  if (!row) {
-    row = new Map();
-    table.set(wanted, row);
+  let heard = table.get(up);
+  if (!heard) {
+    const octaves = (pitch: Foot): Foot => (up >= 0 ? stretch(pitch, 1, 2 ** up) : stretch(pitch, 2 ** -up));
+    const pitches = instrument.divisions.flatMap(({ stops }) =>
+      stops.map((stop) => [stop, stop.pitch && octaves(stop.pitch)] as const),
+    );
+    heard = { pitches, wanted: new Map() };
+    table.set(up, heard);
   }
-  let stops = row.get(up);
+  const key = askedText(wanted);
+  let stops = heard.wanted.get(key);
   if (!stops) {
-    const found = new Set<Stop>();
-    for (const division of instrument.divisions) {
-      for (const stop of division.stops) {
-        const pitch = stop.pitch && (up >= 0 ? stretch(stop.pitch, 1, 2 ** up) : stretch(stop.pitch, 2 ** -up));
-        if (isWanted(wanted, stop, pitch)) found.add(stop);
-      }
-    }
-    stops = found;
-    row.set(up, stops);
+    stops = new Set(heard.pitches.flatMap(([stop, pitch]) => (isWanted(wanted, stop, pitch) ? [stop] : [])));
+    heard.wanted.set(key, stops);
   }
   return stops;
 }

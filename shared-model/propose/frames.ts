@@ -5,10 +5,12 @@ import { forEachPair } from "../judging/weighing.ts";
 import { hasOneManual, mustBeApart } from "../rules/balance.ts";
 import type { PairRule, Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
+import type { Base } from "./candidate.ts";
 import type { Found } from "./found.ts";
 import { type Companion, Offer } from "./offer.ts";
 import { Pool } from "./pool.ts";
 import { RecipeReach } from "./recipe-reach.ts";
+import { meansText } from "./sharing.ts";
 import { placingsFor } from "./state-space.ts";
 
 /** How much work a search did, for the bench. */
@@ -58,6 +60,7 @@ export class Frames {
   private readonly playable: (boolean | undefined)[] = [];
   private readonly offers = new Map<string, Offer>();
   private readonly pools = new Map<string, Pool>();
+  private readonly poolsOn = new Map<Offer, Map<string, Pool>>();
   private readonly numbers = new Map<WeighedPart | PlacedPart, number>();
   /** By reading, by part: every placing with its bound, whatever the colour. */
   readonly options: readonly (readonly Option[][])[];
@@ -163,6 +166,22 @@ export class Frames {
       this.offers.set(key, offer);
     }
     return offer;
+  }
+
+  /** The pool of an offer on what earlier parts have drawn, where no division is shared: most bases are alike to it. */
+  poolOn(offer: Offer, base: Base): Pool {
+    let pools = this.poolsOn.get(offer);
+    if (!pools) {
+      pools = new Map();
+      this.poolsOn.set(offer, pools);
+    }
+    const key = meansText(this.problem, offer.weighed.placed, base);
+    let pool = pools.get(key);
+    if (!pool) {
+      pool = new Pool(offer, base);
+      pools.set(key, pool);
+    }
+    return pool;
   }
 
   private kept(key: string, effort: Effort, make: () => Offer): Pool {

@@ -27,8 +27,8 @@ export interface LadderStep {
 }
 
 /** Whether a section asks for a ladder of steps instead of alternatives. */
-export const isLadder = (problem: Problem): boolean =>
-  problem.section.texture !== null && textureById(problem.section.texture)?.ladder === true;
+export const isLadder = ({ section }: Pick<Problem, "section">): boolean =>
+  section.texture !== null && textureById(section.texture)?.ladder === true;
 
 /** What joins a growing sound: a stop, or the opening of a box. */
 type Means = { readonly stop: Stop; readonly turn: number } | { readonly box: string; readonly turn: number };

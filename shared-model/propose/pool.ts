@@ -1,3 +1,4 @@
+import { COSTS } from "../judging/recipe.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Base, Candidate, Want } from "./candidate.ts";
 import { placesInPrint } from "./found.ts";
@@ -27,6 +28,8 @@ export class Pool {
   private overflowed = false;
   private sets = FIRST_SETS;
   private exhausted = false;
+  /** Whether the bound is as low as it will be made. */
+  private isSharp = false;
 
   constructor(offer: Offer, base: Base = NO_BASE) {
     this.offer = offer;
@@ -45,6 +48,11 @@ export class Pool {
       if (bound === null) this.exhausted = true;
     }
     return this.highest;
+  }
+
+  /** The most that a set would save if others had moved the boxes. */
+  get mostSpared(): Points {
+    return this.freeBoxes.length * COSTS.shutBox;
   }
 
   /** Whether there is something to draw, and all of it stands at these places in print. */
@@ -85,7 +93,9 @@ export class Pool {
           continue;
         }
         // What is left to draw on another part's stops is little, and asked for once: one look is enough.
-        this.look(this.base === NO_BASE ? Math.max(least, Math.min(this.bound, this.reachedDown) - step) : least);
+        this.look(
+          this.base.drawn.length === 0 ? Math.max(least, Math.min(this.bound, this.reachedDown) - step) : least,
+        );
         step = Math.ceil(step * NEXT_STEP);
       }
       yield this.found[i] as Candidate;
@@ -102,26 +112,30 @@ export class Pool {
   }
 
   /**
-   * What no set exceeds, `null` when none reaches `floor`; with `isExhausted`, when none is allowed at all. It is what the
-   * best set reaches, unless too many have to be gone through to find that one.
+   * Lowers the bound to what the best set reaches, or below `floor` where none reaches that, unless too many have to be
+   * gone through to find out.
    */
-  atMost(floor: Points): Points | null {
-    const [known] = this.found;
-    if (known) return known.reach;
+  sharpen(floor: Points): void {
+    if (this.isSharp || this.bound < floor) return;
+    let best: Points | null = this.found[0]?.reach ?? null;
     let threshold = Math.min(this.bound, this.reachedDown);
-    let atMost = threshold;
     let step = FIRST_STEP;
-    while (!this.exhausted) {
-      const { best, givenUp } = this.walk(Math.max(floor, threshold), "best", SETS_FOR_A_BOUND);
+    while (best === null && !this.exhausted) {
+      const walk = this.walk(Math.max(floor, threshold), "best", SETS_FOR_A_BOUND);
+      best = walk.best;
       if (best !== null) this.exhausted = false;
-      if (givenUp) return atMost;
-      if (best !== null) return best;
-      if (threshold <= floor) break;
-      atMost = threshold - 1;
+      if (walk.givenUp) {
+        this.isSharp = true;
+        return;
+      }
+      if (best !== null) break;
+      this.highest = Math.max(floor, threshold) - 1;
+      if (threshold <= floor) return;
       threshold -= step;
       step = Math.ceil(step * NEXT_STEP);
     }
-    return null;
+    this.highest = best ?? Number.NEGATIVE_INFINITY;
+    this.isSharp = true;
   }
 
   private walk(threshold: Points, want: Exclude<Want, "all">, sets?: number): Walk {

@@ -98,13 +98,12 @@ export class Round {
         if (!option.sharp && option.weighed) {
           const need = this.cut - sum - (rest[index] as number) - pairs;
           const pool = this.frames.bounding(option.weighed, index === this.telling ? this.colour : null, this.effort);
-          const best = pool.atMost(need);
-          if (best === null) {
-            if (!pool.isExhausted) this.pruned = true;
-            option.bound = pool.isExhausted ? Number.NEGATIVE_INFINITY : Math.min(option.bound, need - 1);
+          pool.sharpen(need);
+          option.bound = Math.min(option.bound, pool.bound);
+          if (pool.bound < need) {
+            if (option.bound > Number.NEGATIVE_INFINITY) this.pruned = true;
             continue;
           }
-          option.bound = Math.min(option.bound, best);
           option.sharp = true;
           if (sum + option.bound + (rest[index] as number) + pairs < this.cut) {
             this.pruned = true;
@@ -132,6 +131,8 @@ export class Round {
     const placed = inOrder.map(({ option }) => option.placed as PlacedPart);
     const weighed = inOrder.map(({ option }) => option.weighed as WeighedPart);
     const companionsOf = placed.map((_, at) => companions(placed, at));
+    /** By part: the first one that draws for it, or itself. */
+    const drawerOf = placed.map((_, at) => companionsOf.findIndex((list, from) => from === at || list.includes(at)));
     const expected = inOrder.map(({ option }, at) =>
       placed.findIndex((other) => other.keyboard === placed[at]?.keyboard) === at ? option.bound : option.loose,
     );
@@ -150,19 +151,36 @@ export class Round {
           candidate: i === last ? NOTHING : (chosen[i] as Candidate),
         })),
       ).drawing;
+    const wishOf = (at: number): Wish => ({
+      colour: inOrder[at]?.index === this.telling ? this.colour : null,
+      companions: (companionsOf[at] as readonly number[]).map((i) => ({
+        weighed: weighed[i] as WeighedPart,
+        // The bound of one that must have a colour holds for that colour only, and tables outlive it.
+        atMost: this.colour && inOrder[i]?.index === this.telling ? Number.POSITIVE_INFINITY : (alone[i] as Points),
+      })),
+    });
     const poolFor = (at: number): Pool => {
-      const [own, shared] = [weighed[at] as WeighedPart, sharing[at]];
-      const wish: Wish = {
-        colour: inOrder[at]?.index === this.telling ? this.colour : null,
-        companions: (companionsOf[at] as readonly number[]).map((i) => ({
-          weighed: weighed[i] as WeighedPart,
-          // The bound of one that must have a colour holds for that colour only, and tables outlive it.
-          atMost: this.colour && inOrder[i]?.index === this.telling ? Number.POSITIVE_INFINITY : (alone[i] as Points),
-        })),
-      };
+      const [own, shared, wish] = [weighed[at] as WeighedPart, sharing[at], wishOf(at)];
       if (!shared) return this.frames.pool(own, wish, this.effort);
       const offer = this.frames.offer(own, wish, placed.slice(0, at), shared.settled);
-      return new Pool(offer, baseFor(problem, chosen.slice(0, at), own.placed, shared));
+      const base = baseFor(problem, chosen.slice(0, at), own.placed, shared);
+      return shared.byBoxAlone ? this.frames.poolOn(offer, base) : new Pool(offer, base);
+    };
+    const together: Points[] = [];
+    /** The most that a part and all for whom it draws come to. */
+    const groupOf = (at: number): Points => {
+      const each = [at, ...(companionsOf[at] as readonly number[])].reduce((sum, i) => sum + (alone[i] as Points), 0);
+      return Math.min(together[at] ?? each, each);
+    };
+    /** The most that those come to of whom nothing is drawn yet when a part has drawn, its companions left out. */
+    const restAfter = (at: number): Points => {
+      let rest = 0;
+      for (let i = at + 1; i < expected.length; i++) {
+        const drawer = drawerOf[i] as number;
+        if (drawer === i) rest += groupOf(i);
+        else if (drawer < at) rest += expected[i] as Points;
+      }
+      return rest;
     };
     const grow = (at: number, sum: Points, pairsLeft: Points): void => {
       if (at === inOrder.length) {
@@ -173,8 +191,7 @@ export class Round {
         return;
       }
       const companions = companionsOf[at] as readonly number[];
-      let rest = pairsLeft;
-      for (let i = at + 1; i < expected.length; i++) if (!companions.includes(i)) rest += expected[i] as Points;
+      const rest = pairsLeft + restAfter(at);
       const pool = poolFor(at);
       if (at === last) groundsOnly ??= this.kept === "drawings" && pool.draws(groundOf(problem));
       const drawing = at === last && groundsOnly ? drawingSoFar() : null;
@@ -210,7 +227,20 @@ export class Round {
     forEachPair(weighed.length, (a, b) => {
       pairsHere += this.frames.pairTable(weighed[a] as WeighedPart, weighed[b] as WeighedPart).most;
     });
-    const highest = expected.reduce((sum, each) => sum + each, Math.min(pairs, pairsHere));
+    const pairsAtMost = Math.min(pairs, pairsHere);
+    // Of parts that hear the same stops the best of each is seldom the best of all: what they come to together bounds the rest.
+    for (let at = 0; at < placed.length; at++) {
+      const shared = sharing[at];
+      if (drawerOf[at] !== at || companionsOf[at]?.length === 0 || (shared && !shared.byBoxAlone)) continue;
+      const pool = this.frames.pool(weighed[at] as WeighedPart, wishOf(at), this.effort);
+      // Whoever comes before may have shut a box already, and pays for it.
+      const spared = shared ? pool.mostSpared : 0;
+      const others = restAfter(-1) - groupOf(at);
+      pool.sharpen(this.cut - others - pairsAtMost - spared);
+      together[at] = pool.bound + spared;
+    }
+    const highest = restAfter(-1) + pairsAtMost;
+    if (highest === Number.NEGATIVE_INFINITY) return;
     if (highest < this.cut || (highest === this.cut && this.standsBehind(options))) {
       this.pruned = true;
       return;

@@ -12,6 +12,8 @@ export interface Sharing {
   readonly settled: ReadonlySet<Stop>;
   /** A box or a tremulant is shared without any division being so. */
   readonly byBox: boolean;
+  /** No division is shared: nothing that an earlier part draws is heard here. */
+  readonly byBoxAlone: boolean;
 }
 
 /** What a part shares with those before it; `null` when nothing that they draw concerns it. */
@@ -34,7 +36,7 @@ export function sharingFor(problem: Problem, earlier: readonly PlacedPart[], nex
       ({ division }) =>
         division.box !== null && earlier.some((one) => one.reach.some((other) => other.division.box === division.box)),
     );
-  return shares || byBox ? { settled, byBox } : null;
+  return shares || byBox ? { settled, byBox, byBoxAlone: !shares } : null;
 }
 
 /** What the sets drawn before settle for the next part. */
@@ -42,7 +44,7 @@ export function baseFor(
   problem: Problem,
   drawn: readonly Candidate[],
   next: PlacedPart,
-  { settled, byBox }: Sharing,
+  { settled, byBox, byBoxAlone }: Sharing,
 ): Base {
   const stops: Stop[] = [];
   const tremulants = new Set<string>();
@@ -53,8 +55,18 @@ export function baseFor(
       if (byBox || settled.has(stop)) divisions.add(stop.division);
       if (settled.has(stop) && !stops.includes(stop) && voicesOf(problem, next, stop)) stops.push(stop);
     }
-    for (const name of candidate.tremulants) tremulants.add(name);
+    for (const name of candidate.tremulants) if (!byBoxAlone || name === "all") tremulants.add(name);
     for (const [box, at] of candidate.boxes) boxes.set(box, at);
   }
   return { drawn: stops, tremulants, divisions, boxes };
+}
+
+/** One text for all bases on which a part that shares no division finds the same: most sets of an earlier part are alike in that. */
+export function meansText({ instrument }: Problem, next: PlacedPart, { tremulants, divisions, boxes }: Base): string {
+  const settled = instrument.divisions
+    .filter((each) => each.box !== null && divisions.has(each.name))
+    .map(({ box }) => box as string);
+  const heard = new Set(next.reach.flatMap(({ division }) => division.box ?? []));
+  const at = [...heard].map((box) => `${box} ${boxes.get(box) ?? (settled.includes(box) ? "open" : "free")}`);
+  return `${tremulants.size > 0} ${divisions.size > 0} ${at.join()}`;
 }
