@@ -50,7 +50,8 @@ const surveyJson = ({ instrument, schools, observations }: OrganSurvey) => ({
 function textureLines({ texture, level, label, why, exact, instead }: SurveyedTexture): readonly string[] {
   const head = wrapped(`${texture.title}${label === null ? "" : `: ${label}`}`, "  ");
   const reasons = level === "well" ? [] : why.flatMap((each) => wrapped(each, "      "));
-  const way = instead ? wrapped(`nearest: ${instead.texture.id}, ${instead.label}`, "      ") : [];
+  const other = instead === null || instead.texture.id === texture.id ? "" : `${instead.texture.id}, `;
+  const way = instead ? wrapped(`nearest: ${other}${instead.label}`, "      ") : [];
   const unsure = exact ? [] : wrapped("not every registration was looked at: one may be better", "      ");
   return [...head, ...reasons, ...unsure, ...way];
 }

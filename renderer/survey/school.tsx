@@ -97,9 +97,13 @@ function TextureLine({ surveyed }: { surveyed: SurveyedTexture }) {
         {instead && (
           <p className="note">
             Nearest:{" "}
-            <Plain chosen onClick={() => openTexture(store, instead.texture, "neutral")}>
-              {instead.texture.title}
-            </Plain>{" "}
+            {instead.texture.id !== texture.id && (
+              <>
+                <Plain chosen onClick={() => openTexture(store, instead.texture, "neutral")}>
+                  {instead.texture.title}
+                </Plain>{" "}
+              </>
+            )}
             <Typeset>{instead.label}</Typeset>
           </p>
         )}

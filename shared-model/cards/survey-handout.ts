@@ -16,12 +16,14 @@ export function organLabel({ place, builder, year }: Instrument): string | null 
   return words.length > 0 ? words.join(", ") : null;
 }
 
-function textureWords({ label, why, exact, instead }: SurveyedTexture): string {
+function textureWords({ texture, label, why, exact, instead }: SurveyedTexture): string {
   return [
     ...(label === null ? [] : [label]),
     ...why,
     ...(exact ? [] : ["not every registration was looked at: one may be better"]),
-    ...(instead ? [`nearest: ${instead.texture.title}, ${instead.label}`] : []),
+    ...(instead
+      ? [`nearest: ${instead.texture.id === texture.id ? "" : `${instead.texture.title}, `}${instead.label}`]
+      : []),
   ].join("; ");
 }
 

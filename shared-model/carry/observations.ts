@@ -9,7 +9,18 @@ import type { Division, Instrument, Stop } from "../stoplist/instrument.ts";
 import { KIND_GROUPS, type Kind } from "../stoplist/kind.ts";
 
 /** What an observation is about. */
-export type Subject = "chorus" | "solo" | "pedal" | "couplers" | "shared pipes" | "boxes" | "off";
+export type Subject =
+  | "keyboards"
+  | "chorus"
+  | "solo"
+  | "beating"
+  | "halves"
+  | "pedal"
+  | "couplers"
+  | "shared pipes"
+  | "boxes"
+  | "tremulants"
+  | "off";
 
 /** Something that a musician would notice about an instrument before hearing it, in one or two sentences. */
 export interface Observation {
@@ -44,9 +55,62 @@ function chorusOf(division: Division): Observation | null {
   const single = pitches.filter((feet) => feet < 2).length > 1 ? ", the mixture in single rows" : ", no mixture";
   const row = [...new Set(shown)];
   const apart = row.some((each) => each.includes("/")) ? ", " : " ";
-  const has = `${division.name}: principals ${row.join(apart)}${crown.length > 0 ? ` with ${joined(crown.map(stopLabel))}` : single}`;
+  const has = `${division.name}: ${row.length === 1 ? "principal" : "principals"} ${row.join(apart)}${crown.length > 0 ? ` with ${joined(crown.map(stopLabel))}` : single}`;
   const but = gaps.length > 0 ? `; no principal ${joined(filled)}` : "";
   return { about: "chorus", text: `${has}${but}.` };
+}
+
+/** A keyboard alone, or none: what that rules out is said before all else. */
+function keyboardsOf(instrument: Instrument): readonly Observation[] {
+  const say = (text: string): readonly Observation[] => [{ about: "keyboards", text }];
+  const manuals = instrument.divisions.filter(({ kind }) => kind === "manual");
+  if (manuals.length === 0) return say("There is no keyboard for the hands: only the feet can play.");
+  if (!manualsOf(instrument).some((each) => usable(each).length > 0)) return say("No stop for the hands can be drawn.");
+  if (manuals.length > 1) return [];
+  const isDivided = manuals.some((each) => usable(each).some(({ half }) => half !== null));
+  return say(
+    isDivided
+      ? "One keyboard: two sounds at once only by its divided stops."
+      : "One keyboard with undivided stops: the hands have one sound at a time.",
+  );
+}
+
+/** Stops that are drawn in halves, and where these meet. */
+function halvesOf(instrument: Instrument): readonly Observation[] {
+  return manualsOf(instrument).flatMap((division): readonly Observation[] => {
+    const halves = usable(division).filter(({ half }) => half !== null);
+    if (halves.length === 0) return [];
+    const names = (wanted: Stop["half"]): string =>
+      halves
+        .filter(({ half }) => half === wanted)
+        .map((stop) => stopLabel(stop).replace(/ (?:bass|treble)$/, ""))
+        .join(", ");
+    const sides = (["bass", "treble"] as const).flatMap((side) =>
+      names(side) === "" ? [] : [`${side} ${names(side)}`],
+    );
+    const meeting = new Set(halves.flatMap(({ half, from }) => (half === "treble" ? [from] : [])));
+    const [key] = meeting;
+    const where = meeting.size === 1 && key !== undefined ? `, the treble from ${keyText(key)} up` : "";
+    return [{ about: "halves", text: `${division.name}, divided stops${where}: ${sides.join("; ")}.` }];
+  });
+}
+
+/** Ranks that beat with another, with the keys they lack. */
+function beatingOf(instrument: Instrument): readonly Observation[] {
+  const ranks = manualsOf(instrument).flatMap((division) =>
+    usable(division)
+      .filter((stop) => isOf(stop, ["celeste"]))
+      .map((stop) => `${stopLabel(stop)} (${division.name}${rangeWords(stop, division)})`),
+  );
+  return ranks.length > 0 ? [{ about: "beating", text: `Beating with another stop: ${ranks.join(", ")}.` }] : [];
+}
+
+/** What shakes. */
+function tremulantsOf({ tremulants }: Instrument): readonly Observation[] {
+  if (tremulants.length === 0) return [];
+  const own = tremulants.filter((name) => name !== "all");
+  const whole = own.length < tremulants.length ? ["the whole organ"] : [];
+  return [{ about: "tremulants", text: `Tremulant: ${joined([...own, ...whole])}.` }];
 }
 
 /** Stops that carry a tune by themselves: reeds at 8, cornets, and what sounds a third. Common practice. */
@@ -99,11 +163,14 @@ function pedalOf(instrument: Instrument): readonly Observation[] {
   const lacks = wanted.filter(([, is]) => !own.some(is));
   if (lacks.length === 0) return say("The pedal stands by itself: it has flues of 16, 8 and 4 foot and a reed.");
   const helpers = instrument.divisions.filter(({ name }) => from.includes(name));
-  const words = lacks.map(([what, is]) => {
+  const ways = new Map<string, string[]>();
+  for (const [what, is] of lacks) {
     const by = helpers.filter((each) => usable(each).some(is)).map(({ name }) => name);
-    return `no ${what} (${by.length > 0 ? `by coupler from the ${by.join(" or ")}` : "nor does a coupler bring one"})`;
-  });
-  return say(`Of its own the pedal has ${joined(words)}.`);
+    const way = by.length > 0 ? `by coupler from the ${by.join(" or ")}` : "nor does a coupler bring one";
+    ways.set(way, [...(ways.get(way) ?? []), `no ${what}`]);
+  }
+  const words = [...ways].map(([way, what]) => `${joined(what)} (${way})`);
+  return say(`Of its own the pedal has ${words.join("; ")}.`);
 }
 
 /** What a keyboard for the hands has only by couplers: a foundation, a mixture, a reed. */
@@ -178,13 +245,18 @@ function boxesOf({ divisions }: Instrument): Observation {
 /** What an organist would note of an instrument from its list alone: facts, no verdict. In the order of {@link Subject}. */
 export function observationsOf(instrument: Instrument): readonly Observation[] {
   const off = instrument.divisions.flatMap(({ stops }) => stops).filter((stop) => stop.off);
+  const hasHands = manualsOf(instrument).some((each) => usable(each).length > 0);
   return [
+    ...keyboardsOf(instrument),
     ...manualsOf(instrument).flatMap((division) => chorusOf(division) ?? []),
-    soloVoices(instrument),
+    ...(hasHands ? [soloVoices(instrument)] : []),
+    ...beatingOf(instrument),
+    ...halvesOf(instrument),
     ...pedalOf(instrument),
     ...byCouplers(instrument),
     ...sharedPipes(instrument),
     boxesOf(instrument),
+    ...tremulantsOf(instrument),
     ...(off.length > 0
       ? [
           {

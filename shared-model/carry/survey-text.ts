@@ -101,11 +101,17 @@ export function schoolVerdict(tradition: Tradition, some: readonly SurveyedTextu
   const best = standing === "not its music" ? ` but its ${joined(good)}` : `; best in its ${joined(good)}`;
   const weak = poor.length > 0 && standing !== "not its music" ? `, weak in its ${joined(poor)}` : "";
   const missed = missedMost([...not, ...compromise]);
-  const sentences = [
-    `${HEADS[standing]}${uneven ? best + weak : ""}.`,
-    ...(not.length > 0 && standing !== "not its music" ? [`Out of reach: ${briefly(not.map(shortTitle), 3)}.`] : []),
-    ...(missed === "" ? [] : [`Missed most: ${missed}.`]),
-  ];
+  const [cause, ...causes] = new Set(some.map(({ why }) => why.join("; ")));
+  const isBeyond = not.length === some.length && causes.length === 0 && cause !== undefined && missed === "";
+  const sentences = isBeyond
+    ? [`None of it: ${cause}.`]
+    : [
+        `${HEADS[standing]}${uneven ? best + weak : ""}.`,
+        ...(not.length > 0 && standing !== "not its music"
+          ? [`Out of reach: ${briefly(not.map(shortTitle), 3)}.`]
+          : []),
+        ...(missed === "" ? [] : [`Missed most: ${missed}.`]),
+      ];
   return {
     tradition,
     standing,

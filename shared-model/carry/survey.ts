@@ -7,6 +7,8 @@ import { texturesOf } from "../music/textures/catalogue.ts";
 import { type Lacking, lackingOf } from "../propose/lacking.ts";
 import { isLadder, ladder } from "../propose/ladder.ts";
 import { missingMeans } from "../propose/missing.ts";
+import { isProposable } from "../propose/state-space.ts";
+import { partName } from "../rules/balance.ts";
 import { RULES } from "../rules/index.ts";
 import { oneKeyboardOneSound } from "../rules/one-keyboard-one-sound.ts";
 import type { PairRule, Points } from "../rules/rule.ts";
@@ -23,6 +25,9 @@ export type Level = (typeof LEVELS)[number];
  * beating rank keeps half of its recipe. Common practice knows no such numbers; they were set by looking at the demo organs.
  */
 const WORTH: Readonly<Record<Exclude<Level, "not-possible">, Points>> = { well: 5000, compromise: 3600 };
+
+/** Whatever is worth anything. */
+const ANY: Points = 0;
 
 /** How many things must join a crescendo, a stop or the opening of a box each, for the same. */
 const GROWTH: Readonly<Record<Exclude<Level, "not-possible">, number>> = { well: 12, compromise: 5 };
@@ -42,7 +47,10 @@ export interface SurveyedTexture {
   readonly why: readonly string[];
   /** Whether it is known that nothing is better; else too many registrations were equally poor to look at them all. */
   readonly exact: boolean;
-  /** The nearest way round where nothing serves: a texture of any school that has the same shape. */
+  /**
+   * The nearest way round where nothing serves: the texture of any school that has the same shape, where that is served;
+   * else this texture itself with the best there is, though it is not what the music asks for.
+   */
   readonly instead: { readonly texture: Texture; readonly label: string } | null;
 }
 
@@ -104,6 +112,21 @@ function nearestLacking(problem: Problem): readonly Lacking[] {
   );
 }
 
+/** What no stop could mend: nothing under the hands that sounds, or no pedal for a tune in the feet. */
+function beyondStops({ instrument, section }: Pick<Problem, "instrument" | "section">): string | null {
+  const wanted = section.parts.filter(({ optional }) => !optional);
+  const manuals = instrument.divisions.filter(({ kind }) => kind === "manual");
+  if (wanted.some(({ hands }) => hands !== "feet")) {
+    if (manuals.length === 0) return "there is no keyboard for the hands";
+    const sounding = instrument.divisions.filter(({ kind }) => kind !== "pedal").flatMap(({ stops }) => stops);
+    if (!sounding.some(isProposable)) return "no stop for the hands can be drawn";
+  }
+  const inFeet = wanted.find(({ hands, role }) => hands === "feet" && role !== "bass");
+  if (inFeet && !instrument.divisions.some(({ kind }) => kind === "pedal"))
+    return `there is no pedal for the ${partName({ part: inFeet })}`;
+  return null;
+}
+
 /** How many keyboards the hands need at once. */
 function keyboardsNeeded(parts: readonly Part[]): number {
   const apart: Part[] = [];
@@ -114,27 +137,54 @@ function keyboardsNeeded(parts: readonly Part[]): number {
   return Math.max(1, apart.length);
 }
 
-/** The dearest thing that the conventions or the recipe hold against a registration. */
-const dearest = ({ reasons }: Judgement): readonly string[] =>
+/** The dearest things that the conventions or the recipe hold against a registration. */
+const dearest = ({ reasons }: Judgement, most = 1): readonly string[] =>
   reasons
     .filter((each) => each.points < 0)
     .toSorted((a, b) => a.points - b.points)
-    .slice(0, 1)
+    .slice(0, most)
     .map((each) => each.text);
 
-/** `no trumpet 8 for the melody: oboe 8 with principal 8 stands in`. */
+/** `no trumpet 8 for the melody: oboe 8 with principal 8 can stand in`. */
 const lackWords = ({ who, what, way }: Lacking): string =>
   `no ${what} for the ${who}${way === null ? "" : `: ${way} can stand in`}`;
 
-function whyNot(problem: Problem, lacking: readonly Lacking[]): readonly string[] {
-  const manuals = problem.instrument.divisions.filter((each) => each.kind === "manual").length;
-  const needed = keyboardsNeeded(problem.section.parts);
-  const few =
-    manuals < needed
-      ? [`the hands need ${needed} keyboards, of which there ${manuals === 1 ? "is" : "are"} ${manuals}`]
-      : [];
-  const why = [...few, ...lacking.map(lackWords)];
-  return why.length > 0 ? why : missingMeans(problem).map(({ text }) => text);
+/** The same where nothing serves, stand-ins or not: `no trumpet 8 for the melody, only oboe 8 with principal 8`. */
+const lackAllTheSame = ({ who, what, way }: Lacking): string =>
+  `no ${what} for the ${who}${way === null ? "" : `, only ${way}`}`;
+
+/** What the hands lack when they need more keyboards than there are, as something to be missed beside stops; `null` for nothing. */
+function keyboardLacking({ instrument, section }: Problem): { readonly lack: Lacking; readonly words: string } | null {
+  const manuals = instrument.divisions.filter((each) => each.kind === "manual").length;
+  const needed = keyboardsNeeded(section.parts);
+  if (manuals >= needed) return null;
+  return {
+    lack: { who: "hands", what: needed === 2 ? "second keyboard" : "third keyboard", way: null },
+    words: `the hands need ${needed} keyboards, of which there ${manuals === 1 ? "is" : "are"} ${manuals}`,
+  };
+}
+
+/** A texture for which nothing serves. */
+function notServed(problem: Problem, exact: boolean): Served {
+  const lacking = nearestLacking(problem);
+  const few = keyboardLacking(problem);
+  const lacks = [...(few ? [few.words] : []), ...lacking.map(lackAllTheSame)];
+  const why = lacks.length > 0 ? lacks : heldAgainst(problem);
+  return {
+    level: "not-possible",
+    label: null,
+    score: null,
+    lacking: few ? [few.lack, ...lacking] : lacking,
+    why,
+    exact,
+  };
+}
+
+/** What is held against the best there is, where nothing is lacking that a recipe asks for. */
+function heldAgainst(problem: Problem): readonly string[] {
+  const { best } = bestFrom(problem, ANY);
+  const against = best ? dearest(best.judgement, 2) : [];
+  return against.length > 0 ? against : missingMeans(problem).map(({ text }) => text);
 }
 
 function ladderServed(problem: Problem, labelOf: SurveyOptions["labelOf"]): Served {
@@ -160,10 +210,7 @@ export type Served = Pick<SurveyedTexture, "level" | "label" | "score" | "lackin
 function servedBy(problem: Problem, labelOf: SurveyOptions["labelOf"]): Served {
   const { best, exact } = bestFrom(problem, WORTH.compromise);
   const level = best ? levelOf(problem, best, exact) : "not-possible";
-  if (!best || level === "not-possible") {
-    const lacking = nearestLacking(problem);
-    return { level: "not-possible", label: null, score: null, lacking, why: whyNot(problem, lacking), exact };
-  }
+  if (!best || level === "not-possible") return notServed(problem, exact);
   const { judgement } = best;
   const lacking = lackingOf(problem, judgement);
   const compromise = lacking.length > 0 ? lacking.map(lackWords) : dearest(judgement);
@@ -178,10 +225,23 @@ function servedBy(problem: Problem, labelOf: SurveyOptions["labelOf"]): Served {
 }
 
 /** As {@link servedBy}, of a section that grows too. */
-export const sectionServed = (instrument: Instrument, section: Section, labelOf: SurveyOptions["labelOf"]): Served =>
-  isLadder({ section })
+export function sectionServed(instrument: Instrument, section: Section, labelOf: SurveyOptions["labelOf"]): Served {
+  const beyond = beyondStops({ instrument, section });
+  if (beyond !== null) {
+    return { level: "not-possible", label: null, score: null, lacking: [], why: [beyond], exact: true };
+  }
+  return isLadder({ section })
     ? ladderServed(prepare(instrument, section), labelOf)
     : servedBy(prepare(instrument, section, HEARD_APART), labelOf);
+}
+
+/** The best there is for a section that nothing serves, as one who has to play it all the same would draw it. */
+function allTheSame(instrument: Instrument, section: Section, labelOf: SurveyOptions["labelOf"]): string | null {
+  if (isLadder({ section }) || beyondStops({ instrument, section }) !== null) return null;
+  const problem = prepare(instrument, section);
+  const { best } = bestFrom(problem, ANY);
+  return best && labelOf(problem, best.judgement.parts);
+}
 
 function surveyTexture(
   instrument: Instrument,
@@ -215,7 +275,12 @@ export function* surveying(instrument: Instrument, options: SurveyOptions): Gene
     const one = surveyed(texture, tradition);
     const shape = one.level === "not-possible" ? shapes.get(texture.like ?? "") : undefined;
     const neutral = shape && surveyed(shape, "neutral");
-    const instead = neutral && neutral.label !== null ? { texture: neutral.texture, label: neutral.label } : null;
+    const serves = neutral && neutral.label !== null ? { texture: neutral.texture, label: neutral.label } : null;
+    const own =
+      serves === null && one.level === "not-possible"
+        ? allTheSame(instrument, sectionOf(texture, { tradition }), options.labelOf)
+        : null;
+    const instead = serves ?? (own === null ? null : { texture, label: own });
     done += 1;
     yield { done, of: all.length, surveyed: { ...one, instead }, last };
   }

@@ -19,6 +19,8 @@ export interface VisitPart {
 
 const ask = (topic: VisitTopic, text: string, lines = 1): VisitQuestion => ({ topic, text, lines });
 
+const MIXTURES: readonly Kind[] = ["mixture", "cymbal", "rauschpfeife"];
+
 /** Whether a row of pipes stands behind several knobs. */
 function sharesPipes(stops: readonly Stop[]): boolean {
   const uses = new Map<string, number>();
@@ -38,6 +40,8 @@ function arises(instrument: Instrument): Readonly<Partial<Record<VisitTopic, boo
     sides: instrument.console === undefined,
     reeds: stops.some(({ kinds }) => kinds.some(isReed)),
     robbing: sharesPipes(stops),
+    mixture: stops.some((stop) => stop.kinds.some((kind) => MIXTURES.includes(kind))),
+    together: instrument.divisions.some(({ kind, stops: own }) => kind === "pedal" && own.some(({ off }) => !off)),
   };
 }
 
@@ -86,7 +90,7 @@ export function visitParts(instrument: Instrument): readonly VisitPart[] {
       questions: [
         ask(
           "foundation",
-          "From the room, someone else playing: which principal 8 fills it, and which is the softest stop that is heard?",
+          "From the room, someone else playing: which stop of 8 foot fills it, and which is the softest that is heard?",
         ),
         ask("mixture", "Does the chorus still speak clearly with its mixture, or does it cover the tune?"),
         ask(

@@ -78,8 +78,9 @@ describe("a twelve-register Italian organ", () => {
   });
 
   test("says that its mixture is of single rows, and out of reach what is, without a word against itself", () => {
-    const [chorus] = observationsOf(organ).map(({ text }) => text);
-    expect(chorus).toBe("Manuale: principals 8, 4, 2, 1 1/3, 1, 2/3, 1/2, 1/3, the mixture in single rows.");
+    const told = observationsOf(organ).map(({ text }) => text);
+    expect(told[0]).toBe("One keyboard with undivided stops: the hands have one sound at a time.");
+    expect(told[1]).toBe("Manuale: principals 8, 4, 2, 1 1/3, 1, 2/3, 1/2, 1/3, the mixture in single rows.");
     expect(schoolVerdict("italian-renaissance", italian).text).toBe(
       "At home. Out of reach: Fiffaro. Missed most: no celeste 8 (Fiffaro).",
     );
@@ -151,6 +152,57 @@ describe("the survey", () => {
     expect(best?.judgement.score).toBeGreaterThanOrEqual(5000);
   });
 
+  test("of an organ that the hands cannot play says that, and no stop that it lacks", () => {
+    const pedal = organFrom("Pedal: Subbass 16, Gedacktbass 8, Choralbass 4, Fagott 16", [], []).instrument;
+    const silent = organFrom("Manual: Gedackt 8 off, Flöte 4 off | Pedal: Subbass 16", [], []).instrument;
+    for (const [organ, cause] of [
+      [pedal, "there is no keyboard for the hands"],
+      [silent, "no stop for the hands can be drawn"],
+    ] as const) {
+      for (const tradition of TRADITIONS) {
+        const some = surveyOf(organ, tradition);
+        expect(new Set(some.map(({ level, why, instead }) => `${level}: ${why.join()}, ${instead}`))).toEqual(
+          new Set([`not-possible: ${cause}, null`]),
+        );
+        expect(schoolVerdict(tradition, some).text).toBe(`None of it: ${cause}.`);
+      }
+    }
+    expect(observationsOf(pedal).map(({ text }) => text)).toEqual([
+      "There is no keyboard for the hands: only the feet can play.",
+      "The pedal stands by itself: it has flues of 16, 8 and 4 foot and a reed.",
+      "Nothing is enclosed: the sound swells only by stops and keyboards.",
+    ]);
+    expect(observationsOf(silent)[0]?.text).toBe("No stop for the hands can be drawn.");
+  });
+
+  test("of one keyboard without a pedal has no tune in the feet, misses the second keyboard most, and tells what is nearest", () => {
+    const { instrument } = organFrom("Manual: Open Diapason 8, Stopped Diapason 8, Principal 4, Flute 4", [], []);
+    const some = surveyOf(instrument, "neutral");
+    const of = (id: string) => some.find(({ texture }) => texture.id === id);
+    expect([of("melody-in-pedal")?.level, of("melody-in-pedal")?.why]).toEqual([
+      "not-possible",
+      ["there is no pedal for the cantus firmus"],
+    ]);
+    expect(schoolVerdict("neutral", some).text).toContain(
+      "Missed most: no second keyboard (Melody over an accompaniment and 10 others); ",
+    );
+    expect(of("trio")?.lacking[0]).toEqual({ who: "hands", what: "second keyboard", way: null });
+    expect(of("melody-over-accompaniment")?.instead).toMatchObject({
+      texture: { id: "melody-over-accompaniment" },
+      label: expect.stringMatching(/all parts alike$/),
+    });
+    // Here no stop of the recipe is missing by itself: what weighs most is told, not that parts cannot go together.
+    expect(of("hymn-verse")?.why[0]).toBe("There is no pedal: the left hand plays the bass on the Manual.");
+  });
+
+  test("where nothing serves, what the organ has instead is not said to do", () => {
+    const { instrument } = organFrom("I: Gedackt 8, Flöte 4, Oboe 8 | II: Gedackt 8 | Pedal: Subbass 16", [], []);
+    const [tuba] = surveyOf(instrument, "english-cathedral").filter(({ texture }) => texture.id === "solo-tuba");
+    expect(tuba?.level).toBe("not-possible");
+    expect(tuba?.why.join("; ")).not.toContain("can stand in");
+    expect(tuba?.why.join("; ")).toMatch(/no principal 8 for the accompaniment, only stopped flute 8/);
+  });
+
   test("says of a crescendo how little can join", () => {
     const { instrument } = organFrom("Manual: Gedackt 8, Flöte 4", [], []);
     const crescendo = surveyOf(instrument, "neutral").find(({ texture }) => texture.ladder);
@@ -203,6 +255,28 @@ describe("what is noticed", () => {
     expect(shared[1]?.text).toContain("an octave or a twelfth held on the keys loses a note");
   });
 
+  test("on one keyboard: divided stops and where they meet, a beating rank, a tremulant", () => {
+    const { instrument } = organFrom(
+      "Manual: Principale 8 bass, Principale 8 treble, Ottava 4, Voce umana 8 treble",
+      [],
+      ["all"],
+    );
+    const told = new Map(observationsOf(instrument).map(({ about, text }) => [about, text]));
+    expect(told.get("keyboards")).toBe("One keyboard: two sounds at once only by its divided stops.");
+    expect(told.get("halves")).toBe(
+      "Manual, divided stops, the treble from C4 up: bass Principale 8; treble Principale 8, Voce umana 8.",
+    );
+    expect(told.get("beating")).toBe("Beating with another stop: Voce umana 8 treble (Manual, nothing below C4).");
+    expect(told.get("tremulants")).toBe("Tremulant: the whole organ.");
+  });
+
+  test("a principal alone is one, and an organ of two keyboards is not told how many", () => {
+    const { instrument } = organFrom("Great: Open Diapason 8 | Swell: Gedackt 8", [], []);
+    const told = observationsOf(instrument);
+    expect(told[0]?.text).toBe("Great: principal 8, no mixture.");
+    expect(told.map(({ about }) => about)).not.toContain("keyboards");
+  });
+
   test("a chorus with a gap, a cornet that begins at middle C, a reed that only a coupler brings, a box, a dead stop", () => {
     const { instrument } = organFrom(
       "Great: Open Diapason 8, Flute 4, Fifteenth 2, Mixture III, Cornet V from C4 | Swell [box]: Oboe 8, Gedackt 8 off, Viola 8 | Pedal: Bourdon 16",
@@ -215,8 +289,8 @@ describe("what is noticed", () => {
     expect(told.get("boxes")).toBe("Enclosed: Swell. In the open: Great and Pedal.");
     expect(told.get("solo")).toBe("Voices for a solo: Cornet V (Great, nothing below C4), Oboe 8 (Swell).");
     expect(told.get("pedal")).toBe(
-      "Of its own the pedal has no flue of 8 foot (by coupler from the Great), no flue of 4 foot (by coupler from the " +
-        "Great) and no reed (nor does a coupler bring one).",
+      "Of its own the pedal has no flue of 8 foot and no flue of 4 foot (by coupler from the Great); no reed (nor does a " +
+        "coupler bring one).",
     );
     expect(told.get("off")).toBe("Not counted, since marked off: Gedackt 8 (Swell).");
   });

@@ -67,6 +67,11 @@ test("the sheet for a visit asks for the level only where there are pistons, war
   for (const words of ["Ask the keeper", "full organ beside the pipes hurts hearing", "do not go into the organ"])
     expect(out.replace(/\s+/g, " ")).toContain(words);
   expect(out).not.toContain("Which memory level may I use?");
+  expect(out).toContain("Does the chorus still speak clearly with its mixture");
+  expect(out).toContain("Do the bass and the hands reach the room together?");
+  desk.put("chest.yaml", ORGAN.replace(", Mixture III", "").replace("[Bourdon 16, Bass Flute 8]", "[]"));
+  const chest = (await desk.run("visit", "chest.yaml")).out;
+  expect(chest).not.toMatch(/mixture|Do the bass and the hands/);
   desk.put("organ.yaml", `${ORGAN}aids: {generals: 8, levels: 4}\n`);
   expect((await desk.run("visit", "organ.yaml")).out).toContain("Which memory level may I use?");
   expect((await desk.run("visit", "organ.yaml", "--pdf", "v.pdf")).out).toBe("v.pdf: 1 page, A4.\n");
