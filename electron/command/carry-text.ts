@@ -1,6 +1,6 @@
 import { labelOf } from "../../shared-model/cards/label.ts";
 import type { CarriedOther, CarriedPiece, CarriedSection } from "../../shared-model/carry/carry.ts";
-import { neverPractised, notPractised, practisedOn } from "../../shared-model/carry/practice-words.ts";
+import { neverPractised, nowherePractised, practisedOn } from "../../shared-model/carry/practice-words.ts";
 import type { JudgedPart } from "../../shared-model/judging/judge.ts";
 import { stopLabel } from "../../shared-model/judging/listening.ts";
 import { LINK_WORDS } from "../../shared-model/music/piece.ts";
@@ -80,12 +80,7 @@ function otherLines(after: PlannedSection, others: readonly CarriedOther[]): rea
 /** What cannot be practised there: of the whole piece, then section by section. */
 function unpractisedLines(carried: CarriedPiece): readonly string[] {
   if (carried.aim !== "practice") return [];
-  const of = carried.sections.flatMap((section, at) => {
-    const words = section.after ? notPractised(section) : [];
-    const name = section.before.music.section.name ?? `section ${at + 1}`;
-    return words.length > 0 ? [`in ${name}, ${words.join(", ")}`] : [];
-  });
-  const all = [...neverPractised(carried), ...of];
+  const all = [...neverPractised(carried), ...nowherePractised(carried)];
   return all.length === 0
     ? wrapped("All of it can be practised here.")
     : ["Cannot be practised here:", ...all.flatMap((each) => wrapped(each, "- "))];
@@ -159,7 +154,7 @@ export function carryText(carried: CarriedPiece): string {
     "",
     ...sections.flatMap((_, at) => sectionLines(carried, at)),
     ...wrapped(
-      'Points before a line are what it counts against the registration here, our own setting; behind "or" by how much another is worth less. At the right the scores by the rules, there and here.',
+      'Points before a line are what it counts against the registration here, our own setting; behind "or" how much more or less another is worth by itself, and in brackets what speaks against it. At the right the scores by the rules, there and here.',
     ),
     ...wrapped(
       "Ask the organ's keeper before you change its combination memory, and hear everything in the room first.",

@@ -107,7 +107,7 @@ function Others({ line: { name, music, others }, to, isChosen, onOther }: Others
             </p>
             <PartLines organ={to} registered={other} music={music} />
             <p className="note quiet">
-              {pointsText(-other.behind, true)} points
+              {pointsText(-other.behind, true)} points{other.behind < 0 && " by itself"}
               {other.costs.length > 0 && (
                 <>
                   : <Typeset>{costWords(other.costs)}</Typeset>

@@ -1,6 +1,6 @@
 import { type Phons, strengthOf } from "../acoustics/hearing.ts";
 import type { PartSound } from "../acoustics/part-sound.ts";
-import { countPitches, lowestOf, type PitchSet, pitchesOf } from "../acoustics/pitch-set.ts";
+import { countPitches, FIFTHS, lowestOf, type PitchSet, pitchBit, pitchesOf, THIRDS } from "../acoustics/pitch-set.ts";
 import type { Placing } from "../console/state.ts";
 import { pitchName } from "../pitch/reading.ts";
 import { ratioTo } from "../rules/loudness-words.ts";
@@ -140,6 +140,17 @@ const colouredIn = (sound: PartSound): PitchSet => (sound.cornets > 0 ? voicesIn
 const familyIn = (sound: PartSound, family: (typeof FAMILIES)[number]): PitchSet =>
   family === "flute" && sound.cornets > 0 ? sound.flute | (sound.compound & ~sound.mixture) : sound[family];
 
+/** `flute instead of principal at 16`: what families are heard otherwise at one pitch; nothing where they are the same. */
+function familiesAt(one: PartSound, other: PartSound, bit: PitchSet, pitch: string): readonly string[] {
+  const gone = FAMILIES.filter((family) => familyIn(one, family) & ~familyIn(other, family) & bit);
+  const come = FAMILIES.filter((family) => familyIn(other, family) & ~familyIn(one, family) & bit);
+  if (gone.length === 0 && come.length === 0) return [];
+  if (gone.length === 0) return [`${and(come)} too at ${pitch}`];
+  return [
+    come.length === 0 ? `no ${listed(gone, "or")} at ${pitch}` : `${and(come)} instead of ${and(gone)} at ${pitch}`,
+  ];
+}
+
 function familyDifferences(one: PartSound, other: PartSound, prices: Prices): readonly Said[] {
   const both = colouredIn(one) & colouredIn(other);
   const less = FAMILIES.filter((family) => familyIn(one, family) & ~familyIn(other, family) & both);
@@ -153,7 +164,10 @@ function familyDifferences(one: PartSound, other: PartSound, prices: Prices): re
       0,
     );
   const points = Math.max(cost(less, one, other), cost(more, other, one));
-  const words = [...less.map((each) => `less ${each}`), ...more.map((each) => `more ${each}`)];
+  const isBoth = less.some((each) => more.includes(each));
+  const words = isBoth
+    ? pitchesOf(both).flatMap((foot) => familiesAt(one, other, pitchBit(foot), pitchName(foot)))
+    : [...less.map((each) => `less ${each}`), ...more.map((each) => `more ${each}`)];
   const sorts = REED_SORTS.filter((sort) => other[sort] !== 0 && one[sort] === 0);
   const reeds = one.reed !== 0 && other.reed !== 0 && sorts.length > 0;
   return [
@@ -173,6 +187,7 @@ function familyDifferences(one: PartSound, other: PartSound, prices: Prices): re
 function otherDifferences(one: PartSound, other: PartSound, cost: Prices, shakes: boolean): readonly Said[] {
   const [had, has] = [one.mixtures > 0, other.mixtures > 0];
   const [hadOne, hasOne] = [one.cornets + one.tierceCompounds > 0, other.cornets + other.tierceCompounds > 0];
+  const single = (voicesIn(other) & (FIFTHS | THIRDS)) !== 0;
   return [
     ...(had !== has
       ? [{ text: has ? "with a mixture" : "no mixture", points: cost.mixture, about: "sound" as const }]
@@ -180,7 +195,11 @@ function otherDifferences(one: PartSound, other: PartSound, cost: Prices, shakes
     ...(hadOne !== hasOne
       ? [
           {
-            text: hasOne ? "its fifths and thirds on one knob" : "its fifths and thirds from single ranks, if any",
+            text: hasOne
+              ? "its fifths and thirds on one knob"
+              : single
+                ? "its fifths and thirds from single ranks"
+                : "no rank for its fifths and thirds",
             points: cost.compound,
             about: "sound" as const,
           },

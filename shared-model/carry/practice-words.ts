@@ -53,3 +53,18 @@ export function notPractised({ after, missing, differences, between }: CarriedSe
     .filter(({ about }) => about !== "sound")
     .map(({ part, text }) => (part === null ? text : `${part}: ${text}`));
 }
+
+/**
+ * What cannot be practised, section by section, each thing once with the sections that it concerns: `in Verse 1 and Verse 2,
+ * bass: built on 8 instead of 16`. Sections without means are told apart and left out here.
+ */
+export function nowherePractised({ sections }: CarriedPiece): readonly string[] {
+  const where = new Map<string, string[]>();
+  for (const [at, section] of sections.entries()) {
+    const name = section.before.music.section.name ?? `section ${at + 1}`;
+    for (const words of section.after ? notPractised(section) : [])
+      where.set(words, [...(where.get(words) ?? []), name]);
+  }
+  const isAll = (names: readonly string[]): boolean => names.length > 2 && names.length === sections.length;
+  return [...where].map(([words, names]) => `in ${isAll(names) ? "every section" : joined(names)}, ${words}`);
+}

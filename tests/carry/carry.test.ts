@@ -1,7 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { type CarriedPiece, carry, withOther } from "../../shared-model/carry/carry.ts";
 import { type Aim, distanceOf, meaningDifferences } from "../../shared-model/carry/meaning.ts";
-import { neverPractised, notPractised, practisedOn } from "../../shared-model/carry/practice-words.ts";
+import {
+  neverPractised,
+  notPractised,
+  nowherePractised,
+  practisedOn,
+} from "../../shared-model/carry/practice-words.ts";
 import { readPieceFile } from "../../shared-model/files/piece-file.ts";
 import type { Piece } from "../../shared-model/music/piece.ts";
 import { chooseRow } from "../../shared-model/plan/plan.ts";
@@ -167,6 +172,37 @@ tremulants: [Récit]
       about: "console",
     });
     expect(song?.differences.every(({ points }) => points > 0)).toBe(true);
+  });
+
+  test("families that change places are told pitch by pitch, and a cornet without single ranks for it as lost", () => {
+    const home = instrument(`
+  - {name: Great, kind: manual, keyboard: 1, stops: [Stopped Diapason 8]}
+  - {name: Swell, kind: manual, keyboard: 2, stops: [Cornet V]}
+  - {name: Pedal, kind: pedal, stops: [Open Diapason 16, Bass Flute 8]}
+`);
+    const away = (upper: string) =>
+      instrument(`
+  - {name: Great, kind: manual, keyboard: 1, stops: [Stopped Diapason 8]}
+  - {name: Swell, kind: manual, keyboard: 2, stops: [${upper}]}
+  - {name: Pedal, kind: pedal, stops: [Bourdon 16, Principal 8]}
+`);
+    const music = piece(
+      `sections:
+  - {name: Tune, texture: melody-over-accompaniment, registration: {keyboards: {melody: Swell, accompaniment: Great, bass: Pedal}, drawn: {Swell: [Cornet V], Great: [Stopped Diapason 8], Pedal: [Open Diapason 16, Bass Flute 8]}}}
+`,
+      home,
+    );
+    const told = (upper: string) =>
+      carried(planned(home, music), away(upper), [0]).sections[0]?.differences.map(
+        ({ part, text }) => `${part}: ${text}`,
+      );
+    expect(told("Gedackt 8, Flute 4")).toContain(
+      "bass: flute instead of principal at 16 and principal instead of flute at 8",
+    );
+    expect(told("Gedackt 8, Flute 4")).toContain("melody: no rank for its fifths and thirds");
+    expect(told("Gedackt 8, Flute 4, Nazard 2 2/3, Piccolo 2, Tierce 1 3/5")).toContain(
+      "melody: its fifths and thirds from single ranks",
+    );
   });
 
   test("a flute is not carried into a reed, whatever earns more", () => {
@@ -352,6 +388,23 @@ aids: {generals: 6, levels: 1}
     const dry = instrument("\n  - {name: Manual, kind: manual, stops: [Gedackt 8]}\n");
     const alone = carried(planned(GRAND, piece(MUSIC, GRAND)), dry, [], "practice");
     expect(neverPractised(alone)).toContain("what the feet play: there is no pedal");
+  });
+
+  test("what cannot be practised in several sections is said once", () => {
+    const shallow = instrument(`
+  - {name: Lower, kind: manual, keyboard: 1, stops: [Gedackt 8]}
+  - {name: Upper, kind: manual, keyboard: 2, stops: [Rohrflöte 8, Flöte 4]}
+  - {name: Pedal, kind: pedal, stops: [Gedackt 8]}
+`);
+    const there = carried(planned(GRAND, piece(MUSIC, GRAND)), shallow, [], "practice");
+    expect(nowherePractised(there)).toContain("in every section, bass: built on 8 instead of 16");
+    const two = carried(
+      planned(GRAND, piece(MUSIC.split("  - {name: Montre")[0] as string, GRAND)),
+      shallow,
+      [],
+      "practice",
+    );
+    expect(nowherePractised(two)).toContain("in Cornet and Again, bass: built on 8 instead of 16");
   });
 
   test("a change comes where home has one, and none where it has none, as far as stops allow", () => {
