@@ -16,6 +16,7 @@ interface SettledProps {
 export function Settled({ topic, instrument, edit }: SettledProps) {
   if (topic === "faults") return <StopsOff instrument={instrument} edit={edit} />;
   if (topic === "memory") return <Memory instrument={instrument} edit={edit} />;
+  if (topic === "sides") return <Sides instrument={instrument} edit={edit} />;
   if (topic === "echo") return <RoomChoice instrument={instrument} edit={edit} />;
   if (topic === "pitch") {
     return (
@@ -75,6 +76,71 @@ function StopsOff({ instrument, edit }: SettingProps) {
         ))}
       </ul>
     </>
+  );
+}
+
+const SIDES = { left: "at your left", right: "at your right" } as const;
+const ACTIONS = { electric: "light electric knobs", mechanical: "mechanical knobs", tabs: "tabs" } as const;
+
+/** Where the knobs of each division stand and how they move: what a plan reckons with. */
+function Sides({ instrument, edit }: SettingProps) {
+  const { divisions, console: stated } = instrument;
+  const sideOf = (name: string): keyof typeof SIDES | "" =>
+    stated?.left.includes(name) ? "left" : stated?.right.includes(name) ? "right" : "";
+  return (
+    <ul>
+      {divisions
+        .filter(({ stops }) => stops.length > 0)
+        .map(({ name }) => (
+          <li key={name}>
+            <label className="note">
+              {name}{" "}
+              <select
+                className="pick"
+                aria-label={`Knobs of the ${name}`}
+                value={sideOf(name)}
+                onChange={({ target: { value } }) =>
+                  edit(`the side of the ${name}`, {
+                    edit: "set-side",
+                    division: name,
+                    side: value === "left" || value === "right" ? value : null,
+                  })
+                }
+              >
+                <option value="">not said</option>
+                {Object.entries(SIDES).map(([side, words]) => (
+                  <option key={side} value={side}>
+                    {words}
+                  </option>
+                ))}
+              </select>
+            </label>
+          </li>
+        ))}
+      <li>
+        <label className="note">
+          moved by{" "}
+          <select
+            className="pick"
+            aria-label="How stops are moved"
+            value={stated?.action ?? ""}
+            onChange={({ target: { value } }) =>
+              edit("how stops are moved", {
+                edit: "set-action",
+                action: value === "electric" || value === "mechanical" || value === "tabs" ? value : null,
+              })
+            }
+          >
+            <option value="">not said</option>
+            {Object.entries(ACTIONS).map(([action, words]) => (
+              <option key={action} value={action}>
+                {words}
+              </option>
+            ))}
+          </select>
+        </label>
+      </li>
+    </ul>
   );
 }
 

@@ -39,7 +39,8 @@ function changedIn(
   const renamed = pairs.filter(({ one, other }) => stopLabel(one) !== stopLabel(other));
   const gone = ones.filter((stop) => !pairs.some(({ one }) => one === stop)).map(stopLabel);
   const fresh = others.filter((stop) => !pairs.some(({ other }) => other === stop)).map(stopLabel);
-  const goes = before.placing.keyboard !== after.placing.keyboard;
+  // A list that prints its headings in capitals names no other keyboard.
+  const goes = before.placing.keyboard.toLowerCase() !== after.placing.keyboard.toLowerCase();
   const words = [
     ...(goes ? [`from the ${before.placing.keyboard} to the ${after.placing.keyboard}`] : []),
     ...renamed.map(({ one, other }) => became(one, other)),

@@ -29,6 +29,16 @@ function sharesPipes(stops: readonly Stop[]): boolean {
   return [...uses.values()].some((count) => count > 1);
 }
 
+/** ` (in the file Swell left, Great right)`; nothing where no side is stated. */
+function sidesOf({ console: stated }: Instrument): string {
+  const at = (side: "left" | "right"): readonly string[] => {
+    const names = stated?.[side] ?? [];
+    return names.length > 0 ? [`${joined(names)} ${side}`] : [];
+  };
+  const sides = [...at("left"), ...at("right")];
+  return sides.length > 0 ? ` (in the file ${sides.join(", ")})` : "";
+}
+
 /** Questions that not every organ gives rise to, and whether this one does. */
 function arises(instrument: Instrument): Readonly<Partial<Record<VisitTopic, boolean>>> {
   const stops = instrument.divisions.flatMap((division) => division.stops.filter((stop) => !stop.off));
@@ -37,7 +47,6 @@ function arises(instrument: Instrument): Readonly<Partial<Record<VisitTopic, boo
     memory: hasPistons(instrument.aids),
     couplers: instrument.couplers.length > 0,
     boxes: instrument.divisions.some(({ box }) => box !== null),
-    sides: instrument.console === undefined,
     reeds: stops.some(({ kinds }) => kinds.some(isReed)),
     robbing: sharesPipes(stops),
     mixture: stops.some((stop) => stop.kinds.some((kind) => MIXTURES.includes(kind))),
@@ -81,7 +90,7 @@ export function visitParts(instrument: Instrument): readonly VisitPart[] {
         ),
         ask("couplers", "Which couplers carry further ones on, and where are their knobs?"),
         ask("boxes", "Is each box open when its pedal is flat or when it stands up? Where does it stay?"),
-        ask("sides", "On which side does each division draw, and how far must the hand go?"),
+        ask("sides", `On which side does each division draw${sidesOf(instrument)}, and how far must the hand go?`),
         ask("pitch", `Pitch (${a4} Hz in the file) and temperament${temperament === null ? "" : ` (${temperament})`}:`),
       ],
     },

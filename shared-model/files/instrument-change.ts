@@ -1,5 +1,5 @@
 import type { Compass } from "../pitch/key.ts";
-import type { Brightness, ConsoleAids, Room, Strength } from "../stoplist/instrument.ts";
+import type { Brightness, ConsoleAids, ConsoleBuild, Room, Strength } from "../stoplist/instrument.ts";
 import type { VisitTopic } from "../stoplist/visit-topic.ts";
 import type { CouplerText } from "./coupler-text.ts";
 import type { YamlValue } from "./yaml-words.ts";
@@ -38,6 +38,10 @@ export type InstrumentEdit =
   /** The stop has no pipes of its own: `lender` is the id of the one whose pipes it draws, `null` if it has its own. */
   | { readonly edit: "set-same-as"; readonly stop: string; readonly lender: string | null }
   | { readonly edit: "set-aids"; readonly aids: ConsoleAids }
+  /** On which side of the player the knobs of a division stand; `null`: nobody has said. */
+  | { readonly edit: "set-side"; readonly division: string; readonly side: "left" | "right" | null }
+  /** How stops are moved; `null`: nobody has said. */
+  | { readonly edit: "set-action"; readonly action: ConsoleBuild["action"] }
   /** Hertz of A4, 370 to 500. */
   | { readonly edit: "set-pitch"; readonly a4: number }
   /** `null`, or nothing but blanks: not answered. */

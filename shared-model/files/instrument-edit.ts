@@ -2,6 +2,7 @@ import { type Compass, keyText } from "../pitch/key.ts";
 import { understandName } from "../stoplist/glossary/glossary.ts";
 import type { Division, Instrument, Stop } from "../stoplist/instrument.ts";
 import { aidsPatches } from "./aids-patches.ts";
+import { consolePatches, type StatedConsole } from "./console-patches.ts";
 import { type CouplerText, couplerName, readCouplerText } from "./coupler-text.ts";
 import { divisionMentions } from "./division-mentions.ts";
 import type { InstrumentEdit } from "./instrument-change.ts";
@@ -142,11 +143,29 @@ class InstrumentEditor {
       }
       case "set-aids":
         return sure(aidsPatches(this.#root, this.#instrument.aids, edit.aids, this.#patcher), "aids");
+      case "set-side": {
+        const { division } = this.#division(edit.division);
+        const stated = this.#console();
+        const at = (side: "left" | "right"): readonly string[] =>
+          this.#instrument.divisions
+            .map(({ name }) => name)
+            .filter((name) => (name === division.name ? edit.side === side : stated[side].includes(name)));
+        const now = { ...stated, left: at("left"), right: at("right") };
+        return sure(consolePatches(this.#root, stated, now, this.#patcher), "console");
+      }
+      case "set-action": {
+        const stated = this.#console();
+        return sure(consolePatches(this.#root, stated, { ...stated, action: edit.action }, this.#patcher), "console");
+      }
       case "set-pitch":
         return sure(this.#patcher.setKey(this.#root, "a4", edit.a4, BEFORE_PITCH), "a4");
       case "set-visit":
         return sure(visitPatches(this.#root, edit.topic, edit.answer, this.#patcher), "visit");
     }
+  }
+
+  #console(): StatedConsole {
+    return this.#instrument.console ?? { action: null, left: [], right: [] };
   }
 
   #value(key: string): Located | undefined {

@@ -90,17 +90,21 @@ describe("a visit", () => {
     await answer(/^Is there a guide/).fill("In the bench.");
     await page.getByText(/^2 of \d+ questions answered$/).waitFor();
     await page.getByRole("combobox", { name: "Mark a stop off" }).selectOption({ label: "Nazard 2 2/3" });
+    await page.getByRole("combobox", { name: "Knobs of the Swell" }).selectOption({ label: "at your right" });
+    await page.getByText("On which side does each division draw (in the file Swell right)").waitFor();
     await page.getByRole("combobox", { name: "What the room is like" }).selectOption("dry");
     await expect.poll(() => host.text(ownFile()), { timeout: 20_000 }).toMatch(/room: dry/);
     const text = host.text(ownFile());
     expect(text).toContain('\nvisit:\n  blower: "Behind the vestry door.\\nTwo minutes."\n  guide: In the bench.\n');
     expect(text).toMatch(/Nazard.*off: true/);
+    expect(text).toContain("\nconsole: {right: [Swell]}\n");
 
     const printed = await savedPdf();
     expect(printed.replace(/\s+/g, " ")).toContain("In the bench.");
     expect(printed).toMatch(/Two minutes/);
 
     await page.getByRole("button", { name: /^Undo the room/ }).click();
+    await page.getByRole("button", { name: /^Undo the side of the Swell/ }).click();
     await page.getByRole("button", { name: /^Undo marking Nazard/ }).click();
     await page.getByRole("button", { name: /^Undo an answer/ }).click();
     await page.getByText(/^1 of \d+ questions answered$/).waitFor();

@@ -70,6 +70,10 @@ test("the sheet for a visit asks for the level only where there are pistons, war
   expect(out).toContain("Does the chorus still speak clearly with its mixture");
   expect(out).toContain("Do the bass and the hands reach the room together?");
   desk.put("chest.yaml", ORGAN.replace(", Mixture III", "").replace("[Bourdon 16, Bass Flute 8]", "[]"));
+  desk.put("seen.yaml", `${ORGAN}console: {left: [Pedal]}\n`);
+  expect((await desk.run("visit", "seen.yaml")).out.replace(/\s+/g, " ")).toContain(
+    "On which side does each division draw (in the file Pedal left), and how far must the hand go?",
+  );
   const chest = (await desk.run("visit", "chest.yaml")).out;
   expect(chest).not.toMatch(/mixture|Do the bass and the hands/);
   desk.put("organ.yaml", `${ORGAN}aids: {generals: 8, levels: 4}\n`);

@@ -273,6 +273,8 @@ function someEdit(next: (below: number) => number): InstrumentEdit {
     },
     { edit: "add-coupler", coupler: { from: division, to: "Oberwerk", pitch: 4 }, fixed: next(2) === 0 },
     { edit: "remove-coupler", coupler: organ.couplers[next(2)]?.name ?? "" },
+    { edit: "set-side", division, side: (["left", "right", null] as const)[next(3)] ?? null },
+    { edit: "set-action", action: (["electric", "tabs", null] as const)[next(3)] ?? null },
     {
       edit: "set-aids",
       aids: { generals: next(9), divisionals: { [division]: 3 }, levels: next(3), crescendoPedal: false, ventils: [] },

@@ -310,6 +310,12 @@ describe("each edit changes only its own lines", () => {
       ["-   - {coupler: Great to Pedal, fixed: true}"],
     ],
     [
+      "the side of the knobs where none was said",
+      { edit: "set-side", division: "Swell", side: "left" },
+      ["+ console: {left: [Swell]}"],
+    ],
+    ["how the stops are moved", { edit: "set-action", action: "tabs" }, ["+ console: {action: tabs}"]],
+    [
       "aids are changed, and what else stands there is kept",
       {
         edit: "set-aids",
@@ -359,6 +365,58 @@ test("several edits are made one after the other", () => {
   const { instrument } = readInstrumentFile(text, "s.yaml");
   expect(instrument?.couplers.map((coupler) => coupler.name)).toEqual(["Swell to Hauptwerk"]);
   expect(instrument?.divisions[0]?.stops.find((stop) => stop.off)?.id).toBe("Hauptwerk/Trumpet 8");
+});
+
+describe("what is stated of the console's jambs", () => {
+  const saidBy = (console: string, ...edits: InstrumentEdit[]): string | undefined => {
+    const { text, troubles } = editInstrumentFile(`${FILE}${console}`, edits);
+    if (text === null) throw new Error(troubles.map(troubleLine).join("\n"));
+    expect(text.startsWith(FILE)).toBe(true);
+    return text.slice(FILE.length);
+  };
+  const to = (division: string, side: "left" | "right" | null): InstrumentEdit => ({
+    edit: "set-side",
+    division,
+    side,
+  });
+
+  test.each<[string, string, InstrumentEdit, string]>([
+    [
+      "a division goes to the other side, and measures and remarks stay",
+      "console:\n  left: [Swell, Pedal]  # seen\n  right: [Great]\n  jamb-to-jamb: 120 # by eye\n",
+      to("Swell", "right"),
+      "console:\n  left: [Pedal]  # seen\n  right: [Great, Swell]\n  jamb-to-jamb: 120 # by eye\n",
+    ],
+    [
+      "the last of a side",
+      "console: {left: [Swell], right: [Great]}\n",
+      to("Swell", null),
+      "console: {right: [Great]}\n",
+    ],
+    ["the last that is said at all", "console: {left: [Swell]}\n", to("Swell", null), ""],
+    [
+      "the only one changes sides",
+      "console: {left: [Swell]}\n",
+      to("Swell", "right"),
+      "console: {left: [], right: [Swell]}\n",
+    ],
+    [
+      "the action is unsaid, and what others wrote stays",
+      "console:\n  action: tabs\n  colour: red\n",
+      { edit: "set-action", action: null },
+      "console:\n  colour: red\n",
+    ],
+    ["what is so already", "console: {left: [Swell]}\n", to("Swell", "left"), "console: {left: [Swell]}\n"],
+  ])("%s", (_, console, edit, expected) => expect(saidBy(console, edit)).toBe(expected));
+
+  test("said for each division, one after the other, it is read back", () => {
+    const text = `${FILE}${saidBy("", to("Pedal", "left"), to("Great", "right"), to("Swell", "left"), { edit: "set-action", action: "mechanical" })}`;
+    expect(readInstrumentFile(text, "s.yaml").instrument?.console).toMatchObject({
+      action: "mechanical",
+      left: ["Swell", "Pedal"],
+      right: ["Great"],
+    });
+  });
 });
 
 test("a file without couplers, aids and stops gets them", () => {
