@@ -19,7 +19,8 @@ import { carriedFile, useCarry } from "./use-carry.ts";
 /** A piece as it is registered on one organ, carried to another: what comes over, what changes and why, what is lost. */
 export function CarryPage({ instrument, text }: { instrument: Instrument; text: string }) {
   const { piece } = useWork();
-  const entries = useLibrary() ?? [];
+  const library = useLibrary();
+  const entries = library ?? [];
   const onDesk = useDeskPiece(instrument);
   const [pieceChoice, setPieceChoice] = useState<Choice>(isBegun(piece) ? ON_DESK : null);
   const [organChoice, setOrganChoice] = useState<Choice>(isBegun(piece) ? null : ON_DESK);
@@ -100,6 +101,12 @@ export function CarryPage({ instrument, text }: { instrument: Instrument; text: 
       {isSame && <p className="none">That is the organ it is registered on: there is nothing to carry.</p>}
       {chosen.state === "none" && target && (
         <Suited organ={target} pieces={ownBefore(pieces)} onPiece={setPieceChoice} />
+      )}
+      {chosen.state === "none" && library !== null && pieces.length === 0 && (
+        <p className="none quiet">
+          There is no piece in your library yet. Make one on the page of the piece, or put its file there: then it
+          stands here with how well it suits.
+        </p>
       )}
       {ask === null && !isSame && chosen.state !== "failed" && (
         <p className="none quiet">

@@ -54,6 +54,7 @@ export function SurveyPage({ instrument, text }: { instrument: Instrument; text:
                 : `${surveyed.length} of ${TEXTURES_IN_ALL} textures looked at`}
           </p>
           <Plain onClick={() => store.turnTo("carry")}>Carry a piece here</Plain>
+          <Plain onClick={() => store.turnTo("visit")}>A visit</Plain>
           {state === "done" && <PrintHandout handout={handoutOf(instrument, surveyed)} />}
           {state === "looking" && (
             <Act second onClick={stop}>

@@ -5,7 +5,8 @@ import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import type { VisitTopic } from "../../shared-model/stoplist/visit-topic.ts";
 import { PrintHandout } from "../cards/print-handout.tsx";
 import { type Edit, editOrgan } from "../entering/editing.ts";
-import { useDesk, useStore } from "../state/use-store.tsx";
+import { useDesk, useStore, useWork } from "../state/use-store.tsx";
+import { isAtSight } from "../state/work.ts";
 import { TroubleNote } from "../words/trouble-note.tsx";
 import { AnswerField } from "./answer-field.tsx";
 import { Settled } from "./settled.tsx";
@@ -14,6 +15,8 @@ import { Settled } from "./settled.tsx";
 export function VisitPage({ instrument, text: file }: { instrument: Instrument; text: string }) {
   const store = useStore();
   const { trouble, organFile } = useDesk();
+  // What is in no file has no place for answers.
+  const isToAsk = isAtSight(useWork());
   const edit: Edit = (words, change) => editOrgan(store, words, change);
   const answer = (topic: VisitTopic, said: string): void => {
     // A field that goes since another organ was opened must not write into that one.
@@ -29,15 +32,17 @@ export function VisitPage({ instrument, text: file }: { instrument: Instrument; 
       <div className="opening">
         <h1>A visit</h1>
         <p className="facts" role="status">
-          {answered} of {all.length} questions answered
+          {isToAsk ? `${all.length} questions` : `${answered} of ${all.length} questions answered`}
         </p>
         <div className="end">
           <PrintHandout handout={handout} />
         </div>
       </div>
       <p className="note quiet">
-        Print the sheet and take it along. What you write here afterwards stands in the file of the organ and on the
-        next sheet.
+        Print the sheet and take it along.{" "}
+        {isToAsk
+          ? "This organ is in no file yet: keep it, from its survey, and the answers can be written here afterwards."
+          : "What you write here afterwards stands in the file of the organ and on the next sheet."}
         {organFile?.demo && " This is a demo organ: your first answer makes a copy of it in your library."}
       </p>
       {trouble !== null && <TroubleNote>{trouble}</TroubleNote>}
@@ -47,15 +52,21 @@ export function VisitPage({ instrument, text: file }: { instrument: Instrument; 
           <ul>
             {questions.map(({ topic, text, lines }) => (
               <li key={topic}>
-                <AnswerField
-                  question={text}
-                  lines={lines}
-                  answer={instrument.visit?.[topic] ?? ""}
-                  onAnswer={(said) => answer(topic, said)}
-                />
-                <div className="settled">
-                  <Settled topic={topic} instrument={instrument} edit={edit} />
-                </div>
+                {isToAsk ? (
+                  <p className="ask">{text}</p>
+                ) : (
+                  <>
+                    <AnswerField
+                      question={text}
+                      lines={lines}
+                      answer={instrument.visit?.[topic] ?? ""}
+                      onAnswer={(said) => answer(topic, said)}
+                    />
+                    <div className="settled">
+                      <Settled topic={topic} instrument={instrument} edit={edit} />
+                    </div>
+                  </>
+                )}
               </li>
             ))}
           </ul>

@@ -66,6 +66,14 @@ describe("the quick way", () => {
     await page.getByRole("radio", { checked: true }).waitFor({ timeout: 60_000 });
     expect(host.files()).toEqual([]);
 
+    // The sheet for a visit can be printed; answers have no place before the organ is in a file.
+    await button("Survey").click();
+    await button("A visit").click();
+    await page.getByText("This organ is in no file yet: keep it").waitFor();
+    await button("Print").waitFor();
+    expect(await page.getByRole("textbox").count()).toBe(0);
+    expect(await page.getByText(/^Where is the blower/).count()).toBe(1);
+    expect(host.files()).toEqual([]);
     await button("Survey").click();
     await button("Keep this organ").click();
     await page.getByText(/^Saved in /).waitFor();
@@ -94,6 +102,8 @@ describe("the quick way", () => {
     await button("Keep this organ").waitFor();
     await page.keyboard.press("Control+z");
     await page.getByText(/^One thing is not clear in the list/).waitFor();
+    await button("Carry a piece here").click();
+    await page.getByText("There is no piece in your library yet.").waitFor();
     expect(host.files()).toEqual([]);
   });
 
