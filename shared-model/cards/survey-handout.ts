@@ -17,21 +17,23 @@ export function organLabel({ place, builder, year }: Instrument): string | null 
 }
 
 function textureWords({ texture, label, why, exact, instead }: SurveyedTexture): string {
-  return [
+  const said = [
     ...(label === null ? [] : [label]),
     ...why,
     ...(exact ? [] : ["not every registration was looked at: one may be better"]),
     ...(instead
       ? [`nearest: ${instead.texture.id === texture.id ? "" : `${instead.texture.title}, `}${instead.label}`]
       : []),
-  ].join("; ");
+  ];
+  // Some are sentences, and some the middle of one.
+  return said.map((words) => `${words.charAt(0).toUpperCase()}${words.slice(1).replace(/\.$/, "")}.`).join(" ");
 }
 
 /** One school texture by texture, a part for each level. */
 const schoolParts = (school: SurveyedSchool): readonly HandoutPart[] =>
   byLevel(school).map(({ level, textures }) => ({
     head: `${MUSIC_OF[school.tradition]}: ${LEVEL_WORDS[level].toLowerCase()}`,
-    items: textures.map((each) => ({ lead: `${each.texture.title}:`, text: `${textureWords(each)}.`, white: 0 })),
+    items: textures.map((each) => ({ lead: `${each.texture.title}:`, text: textureWords(each), white: 0 })),
   }));
 
 /**

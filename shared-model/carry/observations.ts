@@ -97,12 +97,8 @@ function halvesOf(instrument: Instrument): readonly Observation[] {
 
 /** Ranks that beat with another, with the keys they lack. */
 function beatingOf(instrument: Instrument): readonly Observation[] {
-  const ranks = manualsOf(instrument).flatMap((division) =>
-    usable(division)
-      .filter((stop) => isOf(stop, ["celeste"]))
-      .map((stop) => `${stopLabel(stop)} (${division.name}${rangeWords(stop, division)})`),
-  );
-  return ranks.length > 0 ? [{ about: "beating", text: `Beating with another stop: ${ranks.join(", ")}.` }] : [];
+  const ranks = onKeyboards(instrument, (stop) => isOf(stop, ["celeste"]));
+  return ranks === "" ? [] : [{ about: "beating", text: `Beating with another stop: ${ranks}.` }];
 }
 
 /** What shakes. */
@@ -115,28 +111,36 @@ function tremulantsOf({ tremulants }: Instrument): readonly Observation[] {
 
 /** Stops that carry a tune by themselves: reeds at 8, cornets, and what sounds a third. Common practice. */
 function soloVoices(instrument: Instrument): Observation {
-  const voices = manualsOf(instrument).flatMap((division) =>
-    usable(division)
-      .filter(
-        (stop) =>
-          (isOf(stop, KIND_GROUPS.reed) && feetOf(stop) === 8) ||
-          isOf(stop, KIND_GROUPS["tierce-sounding"]) ||
-          isOf(stop, ["nasard"]),
-      )
-      .map((stop) => `${stopLabel(stop)} (${division.name}${rangeWords(stop, division)})`),
+  const voices = onKeyboards(
+    instrument,
+    (stop) =>
+      (isOf(stop, KIND_GROUPS.reed) && feetOf(stop) === 8) ||
+      isOf(stop, KIND_GROUPS["tierce-sounding"]) ||
+      isOf(stop, ["nasard"]),
   );
   const text =
-    voices.length > 0
-      ? `Voices for a solo: ${voices.join(", ")}.`
+    voices !== ""
+      ? `Voices for a solo: ${voices}.`
       : "No reed and no mutation for a solo: a tune is told from its accompaniment by keyboard, pitch or strength alone.";
   return { about: "solo", text };
 }
 
-/** `, from C4`: where a stop does not speak on the whole keyboard; a chord of keys more or less goes unmentioned. */
+/** `Cornet V (nothing below C4) on the Great; Oboe 8 on the Swell`: the stops for the hands that are such; `""` for none. */
+const onKeyboards = (instrument: Instrument, is: (stop: Stop) => boolean): string =>
+  manualsOf(instrument)
+    .flatMap((division) => {
+      const names = usable(division)
+        .filter(is)
+        .map((stop) => `${stopLabel(stop)}${rangeWords(stop, division)}`);
+      return names.length > 0 ? [`${joined(names)} on the ${division.name}`] : [];
+    })
+    .join("; ");
+
+/** ` (nothing below C4)`: where a stop does not speak on the whole keyboard; a chord of keys more or less goes unmentioned. */
 function rangeWords(stop: Stop, { compass }: Division): string {
   const beyond = (key: Key, edge: Key): boolean => Math.abs(key - edge) > 3;
-  if (beyond(stop.from, compass.low)) return `, nothing below ${keyText(stop.from)}`;
-  return beyond(stop.to, compass.high) ? `, nothing above ${keyText(stop.to)}` : "";
+  if (beyond(stop.from, compass.low)) return ` (nothing below ${keyText(stop.from)})`;
+  return beyond(stop.to, compass.high) ? ` (nothing above ${keyText(stop.to)})` : "";
 }
 
 /** Whether the pedal can carry a bass and a tune by itself. */

@@ -6,6 +6,7 @@ import { pdfOf } from "../../shared-model/cards/pdf.ts";
 import { surveyHandout } from "../../shared-model/cards/survey-handout.ts";
 import { surveyOrgan } from "../../shared-model/carry/organ-survey.ts";
 import { TRADITIONS } from "../../shared-model/music/texture.ts";
+import { organFrom } from "../../shared-model/rules/example-organ.ts";
 import { needPoppler } from "../house/outside-programs.ts";
 import { demoOrgan } from "../instruments/demo-organs.ts";
 import { pdfTexts } from "./poppler.ts";
@@ -36,7 +37,15 @@ describe("a survey on paper", () => {
     const told = parts.flatMap(({ items }) => items.map(({ lead, text }) => `${lead ?? ""} ${text}`));
     for (const { texture } of survey.schools[0]?.textures ?? [])
       expect(told.filter((each) => each.startsWith(`${texture.title}: `))).toHaveLength(1);
-    expect(told.find((each) => each.startsWith("Trumpet"))).toMatch(/no trumpet 8 for the .*; nearest: /);
+    expect(told.find((each) => each.startsWith("Trumpet"))).toMatch(/ No trumpet 8 for the .*\. Nearest: /);
+  });
+
+  test("says sentences and halves of them as sentences, each ended once", () => {
+    const { instrument } = organFrom("Manual: Open Diapason 8, Principal 4", [], []);
+    const { parts } = surveyHandout(surveyOrgan(instrument, { traditions: ["neutral"], labelOf }));
+    const told = parts.flatMap(({ items }) => items.map(({ lead, text }) => `${lead ?? ""} ${text}`));
+    expect(told).toContain("Fugue: Principals 8 4. There is no pedal: the left hand plays the bass on the Manual.");
+    expect(told.filter((each) => /\.[.;]/.test(each))).toEqual([]);
   });
 });
 

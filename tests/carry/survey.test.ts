@@ -266,7 +266,9 @@ describe("what is noticed", () => {
     expect(told.get("halves")).toBe(
       "Manual, divided stops, the treble from C4 up: bass Principale 8; treble Principale 8, Voce umana 8.",
     );
-    expect(told.get("beating")).toBe("Beating with another stop: Voce umana 8 treble (Manual, nothing below C4).");
+    expect(told.get("beating")).toBe(
+      "Beating with another stop: Voce umana 8 treble (nothing below C4) on the Manual.",
+    );
     expect(told.get("tremulants")).toBe("Tremulant: the whole organ.");
   });
 
@@ -287,7 +289,7 @@ describe("what is noticed", () => {
     expect(told.get("chorus")).toBe("Great: principals 8 2 with Mixture III; no principal 4 (Flute 4 must serve).");
     expect(told.get("couplers")).toBe("Swell: only a coupler brings a mixture (from the Great).");
     expect(told.get("boxes")).toBe("Enclosed: Swell. In the open: Great and Pedal.");
-    expect(told.get("solo")).toBe("Voices for a solo: Cornet V (Great, nothing below C4), Oboe 8 (Swell).");
+    expect(told.get("solo")).toBe("Voices for a solo: Cornet V (nothing below C4) on the Great; Oboe 8 on the Swell.");
     expect(told.get("pedal")).toBe(
       "Of its own the pedal has no flue of 8 foot and no flue of 4 foot (by coupler from the Great); no reed (nor does a " +
         "coupler bring one).",
