@@ -27,7 +27,10 @@ export interface Host {
   discard(id: DocumentId): Promise<void>;
   /** Says that the person has opened a document, which is more than reading it: a host that lists recent organs takes note. */
   opened(id: DocumentId): Promise<void>;
-  /** Tells of documents that changed, came or went by other hands than this window's. Returns what ends it. */
+  /**
+   * Tells of documents that changed, came or went by other hands than this window's; none at all where something may have
+   * changed unheard, so that whoever listens looks anew. Returns what ends it.
+   */
   watch(listener: (changes: readonly LibraryChange[]) => void): () => void;
   /** Asks the person for the library's folder; `null` when they think better of it or the host cannot ask. */
   chooseLibrary(): Promise<HostFacts | null>;

@@ -10,6 +10,7 @@ import type {
   SaveRequest,
   SaveResult,
   StoredDocument,
+  Version,
 } from "../../shared-model/host-api.ts";
 import { DOCUMENT_BYTES } from "../../shared-model/host-api.ts";
 import { codeOf, type Disk, realDisk } from "./disk.ts";
@@ -68,6 +69,8 @@ export class Library {
 
   async read(id: DocumentId): Promise<StoredDocument> {
     const names = namesOf(id);
+    // Where somebody listens, what is handed out is not older than the first look: a change behind it is told.
+    if (this.#watcher && !this.#known) await this.#look();
     return at(names, async () => readDocument(id, await this.#pathOf(names), names.join("/"), this.#disk));
   }
 
@@ -119,7 +122,7 @@ export class Library {
         const isSeen = (there: Uint8Array): boolean => versionOf(there) === seen;
         const replaced = await replaceWhole(path, bytes, { read, isSeen }, this.#disk);
         if (!replaced) return { done: "changed-underneath", now: await this.#standing(id, names) };
-        await this.#learn(names, by);
+        await this.#learn(names, version, by);
         return { done: "saved", version };
       }),
     );
@@ -147,8 +150,9 @@ export class Library {
           }
           // What was printed of a document of this name that went is not of this one.
           await this.#disk.rm(printedPath(join(path, file)), { force: true }).catch(() => {});
-          await this.#learn([folder, file], by);
-          return { id: libraryId([folder, file]), text, version: versionOf(bytes) };
+          const version = versionOf(bytes);
+          await this.#learn([folder, file], version, by);
+          return { id: libraryId([folder, file]), text, version };
         }
       });
     });
@@ -168,7 +172,7 @@ export class Library {
         await moveWithoutReplacing(path, target, this.#disk);
         await this.#disk.rename(beforePath(path), beforePath(target)).catch(() => {});
         await this.#disk.rename(printedPath(path), printedPath(target)).catch(() => {});
-        await this.#learn(names, by);
+        await this.#learn(names, null, by);
       }),
     );
   }
@@ -222,8 +226,13 @@ export class Library {
     return documents;
   }
 
-  /** Takes note of what this library did itself, so that only other windows are told. */
-  async #learn(names: readonly string[], by: WindowId): Promise<void> {
+  /**
+   * Takes note of what this library did itself, so that only other windows are told. Another program may have written in the
+   * moment since: then all are told.
+   *
+   * @param version what this library wrote; `null` where it took the document away.
+   */
+  async #learn(names: readonly string[], version: Version | null, by: WindowId): Promise<void> {
     const before = this.#known;
     // Nobody has looked yet: whoever does will find things as they are now.
     if (!before) return;
@@ -233,7 +242,9 @@ export class Library {
     if (seen) after.set(file, seen);
     else after.delete(file);
     this.#known = after;
-    this.#tell(changesBetween(before, after), by);
+    if ((seen?.version ?? null) === version) return this.#tell(changesBetween(before, after), by);
+    const what = !seen ? "removed" : version === null ? "added" : "changed";
+    this.#tell([{ id: libraryId(names), what }], null);
   }
 
   #tell(changes: readonly LibraryChange[], by: WindowId | null): void {

@@ -15,8 +15,10 @@ const MOST = 5000;
 export interface Seen {
   /** From the library's folder, with `/`. */
   readonly file: string;
-  /** Differs when the file may have been written since. */
+  /** Differs when the file may have been written since, if it is settled. */
   readonly mark: string;
+  /** Whether it was looked at long enough after it was written that another writing would bear another time. */
+  readonly settled: boolean;
   /** `null` when it cannot be read. */
   readonly version: Version | null;
   readonly head: DocumentHead;
@@ -35,6 +37,12 @@ export interface Shelf {
   readonly trouble: unknown;
 }
 
+/**
+ * Milliseconds: disks count time in steps, of two seconds at the coarsest in use. A file written twice within one step, at
+ * the same length, bears one mark for two texts.
+ */
+const TIME_STEP = 2500;
+
 interface Walk {
   readonly root: string;
   readonly disk: Disk;
@@ -45,9 +53,10 @@ interface Walk {
   trouble: unknown;
 }
 
-const unreadable = (file: string, mark: string, changed: number, trouble: string): Seen => ({
+const unreadable = (file: string, mark: string, changed: number, trouble: string, settled = true): Seen => ({
   file,
   mark,
+  settled,
   version: null,
   head: { kind: null, name: null, trouble, facts: null },
   changed,
@@ -61,8 +70,9 @@ async function lookAt(walk: Walk, path: string, file: string): Promise<Seen | nu
     const status = await walk.disk.lstat(path, { bigint: true });
     const mark = [status.ino, status.size, status.mtimeNs, status.ctimeNs].join(" ");
     const known = walk.before.get(file);
-    if (known?.mark === mark) return known;
+    if (known?.mark === mark && known.settled) return known;
     const changed = Number(status.mtimeMs);
+    const settled = Date.now() - Math.max(changed, Number(status.ctimeMs)) > TIME_STEP;
     if (status.isSymbolicLink()) {
       return unreadable(file, mark, changed, "It is a link. Links are not followed; put the file itself there.");
     }
@@ -73,10 +83,10 @@ async function lookAt(walk: Walk, path: string, file: string): Promise<Seen | nu
     try {
       const bytes = await readBytes(path, file, walk.disk);
       const text = utf8(bytes);
-      if (text !== null) return { file, mark, version: versionOf(bytes), head: headOf(text), changed };
-      return unreadable(file, mark, changed, "It is not written in UTF-8. Save it as UTF-8 in a text editor.");
+      if (text !== null) return { file, mark, settled, version: versionOf(bytes), head: headOf(text), changed };
+      return unreadable(file, mark, changed, "It is not written in UTF-8. Save it as UTF-8 in a text editor.", settled);
     } catch (error) {
-      return unreadable(file, mark, changed, wordsOf(file, error));
+      return unreadable(file, mark, changed, wordsOf(file, error), settled);
     }
   } catch {
     // It went while we looked.

@@ -62,11 +62,20 @@ export function browserClient({ base, page }: ClientParts): Host & { readonly le
   }
 
   const line = openLine(new URL(`changes?window=${window}`, base));
+  let isReadUnheard = false;
+  line.whenOpen((isAgain) => {
+    // What was read before the line stood, or stood again, may have changed unheard.
+    if (isAgain || isReadUnheard) line.stir();
+    isReadUnheard = false;
+  });
 
   return {
     facts: () => ask("facts"),
     list: () => ask("list"),
-    read: (id) => ask("read", id),
+    read: (id) => {
+      isReadUnheard ||= !line.isOpen();
+      return ask("read", id);
+    },
     save: (request) => ask("save", request),
     create: (request) => ask("create", request),
     previous: (id) => ask("previous", id) as Promise<StoredDocument | null>,
@@ -125,6 +134,11 @@ const notHandedOut = ({ name, bytes }: ExportRequest): HostTrouble =>
 
 interface Line {
   readonly listen: Host["watch"];
+  readonly isOpen: () => boolean;
+  /** Calls as soon as the line stands: for the first time, or again. */
+  readonly whenOpen: (then: (isAgain: boolean) => void) => void;
+  /** Lets all who listen look anew. */
+  readonly stir: () => void;
   readonly close: () => void;
 }
 
@@ -132,21 +146,30 @@ interface Line {
 function openLine(address: URL): Line {
   const listeners = new Set<(changes: readonly LibraryChange[]) => void>();
   const end = new AbortController();
+  const say = (changes: readonly LibraryChange[]): void => {
+    for (const listener of [...listeners]) listener(changes);
+  };
   const tell = (text: string): void => {
     const changes = CHANGES.safeParse(JSON.parse(text));
-    if (changes.success) for (const listener of [...listeners]) listener(changes.data);
+    if (changes.success) say(changes.data);
   };
+  let opened: (isAgain: boolean) => void = () => {};
+  let [isOpen, hasBeenOpen] = [false, false];
   const keepOpen = async (): Promise<void> => {
     for (let tries = 0; !end.signal.aborted; tries += 1) {
       try {
         const answer = await fetch(address, { signal: end.signal });
         if (answer.ok && answer.body) {
           tries = 0;
+          const isAgain = hasBeenOpen;
+          [isOpen, hasBeenOpen] = [true, true];
+          opened(isAgain);
           await readEvents(answer.body, tell);
         }
       } catch {
         // The next try tells whether it is only a pause.
       }
+      isOpen = false;
       await new Promise((done) => setTimeout(done, AGAIN[Math.min(tries, AGAIN.length - 1)]));
     }
   };
@@ -157,6 +180,11 @@ function openLine(address: URL): Line {
       listeners.add(own);
       return () => listeners.delete(own);
     },
+    isOpen: () => isOpen,
+    whenOpen: (then) => {
+      opened = then;
+    },
+    stir: () => say([]),
     close: () => end.abort(),
   };
 }

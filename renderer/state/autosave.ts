@@ -151,7 +151,8 @@ export class Autosave {
   async #told(changes: readonly LibraryChange[]): Promise<void> {
     await this.#writing;
     const { organFile, pieceFile } = this.#store.desk();
-    const concerns = (id: DocumentId | undefined): boolean => changes.some((change) => change.id === id);
+    // None at all: something may have changed unheard.
+    const concerns = (id: DocumentId): boolean => changes.length === 0 || changes.some((change) => change.id === id);
     if (organFile && concerns(organFile.id)) await this.#reread("organ", organFile.id);
     if (pieceFile && concerns(pieceFile.id)) await this.#reread("piece", pieceFile.id);
   }

@@ -297,6 +297,63 @@ describe("the loopback server", () => {
   });
 });
 
+describe("the line on which changes are told", () => {
+  let ends: (() => void)[] = [];
+  let hold: Promise<void> | null = null;
+
+  beforeEach(() => {
+    ends = [];
+    hold = null;
+    vi.stubGlobal("fetch", async (address: URL): Promise<Response> => {
+      if (!address.pathname.endsWith("changes")) {
+        return Response.json({ ok: true, value: { id: "library:pieces/a.yaml", text: "x", version: "1" } });
+      }
+      await hold;
+      const body = new ReadableStream<Uint8Array>({
+        start: (stream) => {
+          ends.push(() => stream.close());
+        },
+      });
+      return new Response(body);
+    });
+  });
+  afterEach(() => {
+    vi.unstubAllGlobals();
+  });
+
+  const listening = () => {
+    const client = browserClient({ base: "http://127.0.0.1:9/word/", page: blankPage });
+    const told: number[] = [];
+    client.watch((changes) => told.push(changes.length));
+    return { client, told };
+  };
+
+  test("lets everybody look anew when it broke and stands again, since nothing was heard meanwhile", async () => {
+    const { client, told } = listening();
+    await until("the line stands", () => ends.length === 1);
+    expect(told).toEqual([]);
+    ends[0]?.();
+    await until("it stands again", () => told.length > 0);
+    expect([ends.length, told]).toEqual([2, [0]]);
+    client.leave();
+    ends[1]?.();
+  });
+
+  test("lets everybody look anew when something was read before it stood", async () => {
+    let release = (): void => {};
+    hold = new Promise((done) => {
+      release = done;
+    });
+    const { client, told } = listening();
+    await client.read("library:pieces/a.yaml");
+    release();
+    await until("it is said", () => told.length > 0);
+    expect(told).toEqual([0]);
+    client.leave();
+    ends[0]?.();
+  });
+});
+
 describe("the end of the browser host", () => {
   test("waits for none of the windows that it has sent home", async () => {
     vi.useFakeTimers();

@@ -41,10 +41,18 @@ describe("listing", () => {
       opened.push(String(path).slice(folder.length + 1));
       return realDisk.open(path, flags, mode);
     };
-    const library = new Library(folder, { ...realDisk, open });
+    // Written a while ago, but for the second writing.
+    let age = 60_000;
+    const lstat = (async (path: string, options: { bigint: true }) => {
+      const status = await realDisk.lstat(path, options);
+      const [changed, made] = [status.mtimeMs - BigInt(age), status.ctimeMs - BigInt(age)];
+      return Object.assign(status, { mtimeMs: changed, ctimeMs: made });
+    }) as Disk["lstat"];
+    const library = new Library(folder, { ...realDisk, open, lstat });
     put("organs/a.yaml", "registrant: instrument/1\nname: A\n");
     put("organs/b.yaml", "registrant: instrument/1\nname: B\n");
     await library.list();
+    age = 0;
     put("organs/b.yaml", "registrant: instrument/1\nname: C\n");
     expect((await library.list()).map(({ name }) => name)).toEqual(["A", "C"]);
     expect(opened.sort()).toEqual(["organs/a.yaml", "organs/b.yaml", "organs/b.yaml"]);
@@ -169,6 +177,76 @@ describe("watching", () => {
     await library.list();
     end();
     expect(changes).toEqual(["changed"]);
+  });
+
+  test("a text of the same length, written within one step of the disk's clock, is a change", async () => {
+    const frozen = new Map<string, unknown>();
+    const lstat = (async (path: string, options: { bigint: true }) => {
+      const status = frozen.get(path) ?? (await realDisk.lstat(path, options));
+      frozen.set(path, status);
+      return status;
+    }) as Disk["lstat"];
+    put("pieces/a.yaml", "registrant: piece/1\nname: A\n");
+    const library = new Library(folder, { ...realDisk, lstat });
+    await library.list();
+    const changes: string[] = [];
+    const end = library.watch("", (each) => changes.push(...each.map(({ what }) => what)));
+    put("pieces/a.yaml", "registrant: piece/1\nname: B\n");
+    expect((await library.list()).map(({ name }) => name)).toEqual(["B"]);
+    expect(changes).toEqual(["changed"]);
+    end();
+  });
+
+  test("what another program writes in the moment after a save is told to the window that saved, too", async () => {
+    put("pieces/a.yaml", "registrant: piece/1\nname: A\n");
+    const theirs = "registrant: piece/1\nname: Theirs\n";
+    const rename: Disk["rename"] = async (from, to) => {
+      await realDisk.rename(from, to);
+      if (String(to).endsWith("a.yaml")) put("pieces/a.yaml", theirs);
+    };
+    const library = new Library(folder, { ...realDisk, rename });
+    const [entry] = await library.list();
+    const { id, version } = await library.read(entry?.id ?? "");
+    const told: string[] = [];
+    const end = library.watch("mine", (each) => told.push(...each.map(({ what }) => what)));
+    expect(await library.save({ id, text: "registrant: piece/1\nname: Mine\n", seen: version }, "mine")).toMatchObject({
+      done: "saved",
+    });
+    expect(told).toEqual(["changed"]);
+    expect((await library.read(id)).text).toBe(theirs);
+    await library.list();
+    expect(told).toEqual(["changed"]);
+    end();
+  });
+
+  test("what a listener reads is not older than the first look, so that every change behind it is told", async () => {
+    put("pieces/a.yaml", "registrant: piece/1\nname: A\n");
+    let begin = (): void => {};
+    const begun = new Promise<void>((done) => {
+      begin = done;
+    });
+    const readdir = (async (...words: Parameters<typeof realDisk.readdir>) => {
+      await begun;
+      return realDisk.readdir(...words);
+    }) as Disk["readdir"];
+    const opened: string[] = [];
+    const open: Disk["open"] = (path, flags, mode) => {
+      opened.push(String(path));
+      return realDisk.open(path, flags, mode);
+    };
+    const library = new Library(folder, { ...realDisk, readdir, open });
+    const changes: string[] = [];
+    const end = library.watch("", (each) => changes.push(...each.map(({ what }) => what)));
+    const reading = library.read("library:pieces/a.yaml");
+    // Time enough for a reading that waits for nothing.
+    for (let turn = 0; turn < 100; turn += 1) await realDisk.lstat(folder);
+    expect(opened).toEqual([]);
+    begin();
+    expect((await reading).text).toContain("name: A");
+    put("pieces/a.yaml", "registrant: piece/1\nname: Theirs\n");
+    await library.list();
+    expect(changes).toEqual(["changed"]);
+    end();
   });
 
   test("nothing is told after the end", async () => {
