@@ -286,6 +286,8 @@ export function problemOf(
       const light = readings[at] as Reading;
       const recipes = light.recipes.get(placed.part.id) ?? [];
       const divisions = [...new Set(placed.reach.map((each) => each.division))];
+      // Some rules ask for them at every set of stops.
+      let zones: number | undefined;
       const context: PartContext = {
         instrument,
         section: facts,
@@ -296,7 +298,8 @@ export function problemOf(
         unisonOff: placed.unisonOff,
         reach: divisions,
         get zones() {
-          return placed.zones.all;
+          zones ??= placed.zones.all;
+          return zones;
         },
         keysIn: placed.keysIn,
         prescription: light.prescription,

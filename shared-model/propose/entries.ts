@@ -29,6 +29,8 @@ export interface Entry {
 }
 
 const RANK: Readonly<Record<Match["status"], number>> = { asked: 0, may: 1, stray: 4, plain: 4, against: 5 };
+/** Rank of what the recipe does not know, but can use in the place of something that is lacking. */
+export const STANDS_IN = 2;
 const NO_MATCH: Match = { items: 0, primary: -1, status: "may", gain: 0, cost: 0, standIn: 0, coupled: false };
 const TREMBLE: Voice = { ...silence(), tremulant: 1 };
 
@@ -71,7 +73,7 @@ export function entriesOf(problem: Problem, weighed: WeighedPart): readonly Entr
       divisionBit: bitOf(inPrint, stop.division),
       foreign: stop.division !== placed.keyboard.name,
       match,
-      rank: match.status === "stray" && standInItems !== 0 ? 2 : RANK[match.status],
+      rank: match.status === "stray" && standInItems !== 0 ? STANDS_IN : RANK[match.status],
       standInItems,
       voices,
       likeness: likeness(stop, problem.shared),

@@ -14,6 +14,8 @@ export interface Node extends Heard {
   plain: number;
   /** What of the colour is there. */
   makes: number;
+  /** Couplers by which something comes, as bits. */
+  couplers: number;
   /** Nothing drawn that the recipe does not know. */
   loyal: boolean;
   /** Stops that can only serve as stand-ins, the items that they could serve for, and whether two are alike in that. */
@@ -46,6 +48,7 @@ export function freshNode(companions: number): Node {
     cost: 0,
     plain: 0,
     makes: 0,
+    couplers: 0,
     loyal: true,
     strays: 0,
     strayItems: 0,

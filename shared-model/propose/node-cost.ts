@@ -1,6 +1,6 @@
 import { COSTS } from "../judging/recipe.ts";
 import type { Points } from "../rules/rule.ts";
-import type { Entry } from "./entries.ts";
+import { type Entry, STANDS_IN } from "./entries.ts";
 import type { Node } from "./heard.ts";
 
 /**
@@ -29,7 +29,7 @@ export function step(node: Node, entry: Entry, isFree: boolean, isAgain: boolean
     next.plain += 1;
     if (next.plain > 1) next.cost += match.cost;
   } else if (entry.tremulant === null && !mayStandIn) next.cost += match.cost;
-  if (entry.rank === 2 && mayStandIn) {
+  if (entry.rank === STANDS_IN && mayStandIn) {
     next.strays += 1;
     next.strayItems |= entry.standInItems;
     next.strayBits |= match.standIn;

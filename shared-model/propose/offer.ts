@@ -1,8 +1,10 @@
 import type { Colour } from "../acoustics/colour.ts";
+import { countPitches } from "../acoustics/pitch-set.ts";
 import type { Problem, WeighedPart } from "../judging/problem.ts";
+import { COSTS, coupledWeight } from "../judging/recipe.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
-import { bitOf, divisionsInPrint, type Entry, entriesOf, inColour, leastCost } from "./entries.ts";
+import { bitOf, divisionsInPrint, type Entry, entriesOf, inColour, leastCost, STANDS_IN } from "./entries.ts";
 import { View } from "./view.ts";
 import { type Work, workOf } from "./work.ts";
 
@@ -21,6 +23,13 @@ export interface OfferOptions {
   readonly free?: boolean;
   /** Parts that come later and will hear of what is drawn. */
   readonly companions?: readonly Companion[];
+}
+
+/** One text for entries that cost a set as much as each other and bring the recipe the same. */
+function classText({ match, rank, standInItems, tremulant, foreign }: Entry, free: boolean): string {
+  const { items, primary, status, gain, cost, standIn, coupled } = match;
+  const kind = `${tremulant === null ? "stop" : "tremulant"} ${free && foreign} ${rank}`;
+  return `${kind} ${items} ${primary} ${status} ${gain} ${cost} ${standIn} ${standInItems} ${coupled}`;
 }
 
 /** All that a part could draw where it is placed, made ready to be gone through set by set. */
@@ -42,6 +51,9 @@ export class Offer {
   readonly lastPaid: number;
   /** By entry: the one before it that is alike in everything and must be drawn first; -1 for none. */
   readonly twins: Int16Array;
+  /** By entry: a number for all that the recipe looks at alike; and how many there are. */
+  readonly classes: Uint16Array;
+  readonly classCount: number;
   /** By entry: what of the colour it makes, as bits, and the box it stands in. */
   readonly makes: Uint8Array;
   readonly boxOf: readonly (string | null)[];
@@ -58,6 +70,15 @@ export class Offer {
   readonly paths: readonly (readonly [number, number])[];
   readonly allCouplers: number;
   readonly divisionBits: ReadonlyMap<string, number>;
+  /** By entry: the couplers by which it comes, as bits. */
+  readonly couplersOf: readonly number[];
+  /** Items of which the second that is drawn costs something, and only a nearer one earns all. */
+  private readonly nearer: number;
+  /**
+   * By place and coupler: what it costs at least that something from there on comes by it, whatever is drawn, and where all
+   * that is asked for comes from nearer; `null` where nothing has to.
+   */
+  private readonly hearing: readonly [Float64Array, Float64Array] | null;
 
   constructor(problem: Problem, weighed: WeighedPart, options: OfferOptions = {}) {
     const { settled, colour = null, free = false, companions = [] } = options;
@@ -97,17 +118,33 @@ export class Offer {
       places.set(likeness, index);
       this.makes[index] = stop && colour ? colour.makes(voices[0]) : 0;
     });
+    const views = companions.map((each) => new View(problem, each.weighed, entries, weighed, null));
     // What makes the colour has its cost reckoned already (`making`), and must not have it reckoned twice.
-    const brings = ({ stop }: Entry): boolean =>
-      stop !== null && companions.some(({ weighed: { recipe } }) => recipe.matchOf(stop).items !== 0);
-    this.costs = entries.map((each, index) => (!this.makes[index] && brings(each) ? leastCost(each) : 0));
+    this.costs = entries.map((each, index) =>
+      each.stop && !this.makes[index] && views.some((view) => view.brings(index)) ? leastCost(each) : 0,
+    );
     this.lastPaid = this.costs.findLastIndex((cost) => cost > 0);
     const shares = this.costs.map((cost) => cost / companions.length);
-    this.companions = companions.map((each) => new View(problem, each.weighed, entries, weighed, null, [], shares));
+    for (const view of views) view.charge(shares);
+    this.companions = views;
     this.caps = companions.map((each) => each.atMost);
     this.cap = this.caps.reduce((sum, each) => sum + each, 0);
     this.whole = colour ? 2 ** colour.makers - 1 : 0;
     this.making = this.costsOfMaking();
+    this.couplersOf = entries.map(({ stop, divisionBit }) =>
+      stop && !free ? this.paths.reduce((bits, [bit, reached]) => (bit === divisionBit ? bits | reached : bits), 0) : 0,
+    );
+    // What another part has drawn already would make the second cost nothing.
+    this.nearer = settled && settled.size > 0 ? 0 : this.nearerItems();
+    this.hearing = free || this.allCouplers === 0 ? null : [this.costsOfHearing(false), this.costsOfHearing(true)];
+    const numbers = new Map<string, number>();
+    this.classes = Uint16Array.from(entries, (entry, index) => {
+      const text = `${classText(entry, free)} ${this.makes[index]} ${this.costs[index]} ${this.couplersOf[index]}`;
+      const number = numbers.get(text) ?? numbers.size;
+      numbers.set(text, number);
+      return number;
+    });
+    this.classCount = numbers.size;
   }
 
   /**
@@ -132,6 +169,80 @@ export class Offer {
       if (couplers !== this.allCouplers) return false;
     }
     return shut.every((box) => ((this.boxes.get(box) ?? 0) & heard) !== 0);
+  }
+
+  /**
+   * What it costs at least that something comes by each coupler that brings nothing yet, with the entries from a place on;
+   * infinite where nothing can.
+   *
+   * @param couplers by which something comes already, as bits.
+   * @param near items that something nearer than a coupler satisfies or can still satisfy.
+   */
+  toHear(couplers: number, near: number, from: number): Points {
+    const missing = this.allCouplers & ~couplers;
+    if (missing === 0 || !this.hearing) return 0;
+    const table = this.hearing[(near & this.nearer) === this.nearer ? 1 : 0];
+    const count = this.weighed.placed.couplers.length;
+    let sum = 0;
+    for (let i = 0; i < count; i++) if (missing & (1 << i)) sum += table[from * count + i] as number;
+    return sum;
+  }
+
+  /**
+   * The table of `toHear`. What comes by several couplers pays in equal shares for each, so that nothing is paid for twice.
+   *
+   * @param besideNearer whether something nearer satisfies all that anything nearer can.
+   */
+  private costsOfHearing(besideNearer: boolean): Float64Array {
+    const { entries, couplersOf } = this;
+    const count = this.weighed.placed.couplers.length;
+    const table = new Float64Array((entries.length + 1) * count).fill(Number.POSITIVE_INFINITY);
+    for (let at = entries.length - 1; at >= 0; at--) {
+      const bits = couplersOf[at] as number;
+      const share = this.leastCostByCoupler(at, besideNearer) / Math.max(1, countPitches(bits));
+      for (let i = 0; i < count; i++) {
+        const later = table[(at + 1) * count + i] as number;
+        table[at * count + i] = bits & (1 << i) ? Math.min(share, later) : later;
+      }
+    }
+    return table;
+  }
+
+  /** What an entry that comes by a coupler costs at least, beyond what is set against what it brings the companions. */
+  private leastCostByCoupler(at: number, besideNearer: boolean): Points {
+    const entry = this.entries[at] as Entry;
+    const { match, rank, standInItems } = entry;
+    if (this.makes[at]) return 0;
+    if (match.status === "asked") {
+      // Either something nearer satisfies the same, and this is the second of its kind, or it is worth less than that would be.
+      const item = this.own.items[match.primary];
+      const bit = 1 << match.primary;
+      const isSecond = besideNearer && match.coupled && match.items === bit && (this.nearer & bit) !== 0;
+      return item && isSecond && !item.every ? Math.min(COSTS.may, item.weight - coupledWeight(item)) : 0;
+    }
+    if (rank !== STANDS_IN) return leastCost(entry) - (this.costs[at] as Points);
+    if (!besideNearer || (standInItems & ~this.nearer) !== 0) return 0;
+    // What stands in for something that could be had earns less than that, and one stand-in may take several stops.
+    let least: Points = COSTS.stray;
+    this.own.items.forEach(({ weight, instead }, index) => {
+      if (!(standInItems & (1 << index))) return;
+      for (const use of instead) {
+        if (!use.leaveOut) least = Math.min(least, Math.floor((weight - use.weight) / countPitches(use.bits)));
+      }
+    });
+    return least;
+  }
+
+  /** Items that something nearer than a coupler satisfies, and that all that does so counts for. */
+  private nearerItems(): number {
+    let [nearer, besides] = [0, 0];
+    for (const { match } of this.entries) {
+      if (match.coupled || match.primary < 0) continue;
+      const counted = 1 << match.primary;
+      nearer |= counted;
+      besides |= match.items & ~counted;
+    }
+    return nearer & ~besides;
   }
 
   private costsOfMaking(): Points[][] {

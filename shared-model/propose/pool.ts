@@ -7,7 +7,7 @@ import { Walk } from "./walk.ts";
 
 const NO_BASE: Base = { drawn: [], tremulants: new Set(), divisions: new Set(), boxes: new Map() };
 const FIRST_STEP: Points = 50;
-const NEXT_STEP = 1.6;
+const NEXT_STEP = 2.5;
 /** How many sets are looked for at first, and how many times as many where that is not enough. */
 const FIRST_SETS = 256;
 const MORE_SETS = 8;

@@ -73,12 +73,13 @@ export class View {
   private readonly whole: boolean;
   private readonly always: readonly boolean[];
   private readonly sounds = new Map<string, readonly PartSound[]>();
+  /** Items that the part can satisfy besides, whatever is drawn of the entries. */
+  private readonly besideItems: number;
   /** By place and item: what it costs at least that something from there on satisfies it; `null` where it costs nothing. */
-  private readonly prices: Float64Array | null;
+  private prices: Float64Array | null = null;
 
   /**
    * @param drawer whoever draws the entries, where it is another part: what that one does not hear may then come besides.
-   * @param costs by entry: what it costs the part that draws it at least, this one's share.
    * @param colour a colour is shown for the sake of variety only where the recipe can be followed to the end.
    * @param always by entry: whether it may sound in the end whether or not it has been passed over.
    */
@@ -89,7 +90,6 @@ export class View {
     drawer: WeighedPart | null,
     colour: Colour | null,
     always: readonly boolean[] = [],
-    costs: readonly number[] = [],
   ) {
     this.weighed = weighed;
     this.always = always;
@@ -121,6 +121,7 @@ export class View {
 
     let all = noProgress();
     for (const { match } of this.besides) addMatch(all, match, all);
+    this.besideItems = all.satisfied;
     this.still[entries.length] = all;
     for (let i = entries.length - 1; i >= 0; i--) {
       const match = this.matches[i];
@@ -131,9 +132,23 @@ export class View {
       }
       this.still[i] = all;
     }
-    this.prices = costs.some((each) => each > 0) ? this.pricesFrom(costs) : null;
     // A colour that something stands in for is none of its own, so there only what may be left out serves.
     this.uses = this.items.map(({ instead }) => (colour ? instead.filter((use) => use.leaveOut) : instead));
+  }
+
+  /** Items that something nearer than a coupler satisfies among the entries from a place on. */
+  nearFrom(from: number): number {
+    return (this.still[from] as Progress).near;
+  }
+
+  /** Whether an entry brings the part something that it has not besides. */
+  brings(entry: number): boolean {
+    return ((this.matches[entry]?.items ?? 0) & ~this.besideItems) !== 0;
+  }
+
+  /** Sets what the entries bring against what they cost. @param costs by entry: its least cost, this part's share. */
+  charge(costs: readonly number[]): void {
+    this.prices = costs.some((each) => each > 0) ? this.pricesFrom(costs) : null;
   }
 
   /**
@@ -176,8 +191,8 @@ export class View {
   private pricesFrom(costs: readonly number[]): Float64Array {
     const { items, matches } = this;
     const prices = new Float64Array((costs.length + 1) * items.length).fill(Number.POSITIVE_INFINITY);
-    for (const { match } of this.besides) {
-      for (let i = 0; i < items.length; i++) if (match.items & (1 << i)) prices[costs.length * items.length + i] = 0;
+    for (let i = 0; i < items.length; i++) {
+      if (this.besideItems & (1 << i)) prices[costs.length * items.length + i] = 0;
     }
     for (let at = costs.length - 1; at >= 0; at--) {
       const satisfied = matches[at]?.items ?? 0;

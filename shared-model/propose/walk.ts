@@ -57,6 +57,7 @@ export class Walk {
   /** Written over by every walk of the problem: one ends before the next begins. */
   private readonly nodes: Node[];
   private readonly chosen: number[] = [];
+  private readonly passedOver: Uint8Array[] = [];
   private readonly ownMatches: Match[] = [];
   private readonly otherMatches: Match[];
   private readonly counts = new Int16Array(32);
@@ -119,7 +120,7 @@ export class Walk {
       const points = highest(offer.companions[i] as View, root.companions[i] as Heard, others, true);
       sum = points === null ? null : sum + Math.min(points, offer.caps[i] as Points);
     }
-    return sum === null ? null : sum - walk.toMake(root.makes, 0);
+    return sum === null ? null : Math.floor(sum - walk.toMake(root.makes, 0) - walk.toHear(root, 0));
   }
 
   /** Goes through every set, in every position of the free boxes: those found, best first, of equals the first found. */
@@ -169,6 +170,8 @@ export class Walk {
     root.cost = this.shutCost;
     root.plain = 0;
     root.makes = 0;
+    root.couplers = 0;
+    for (const [bit, reached] of offer.paths) if (this.borrowedDivisions & bit) root.couplers |= reached;
     root.strays = 0;
     root.strayItems = 0;
     root.strayBits = 0;
@@ -221,8 +224,23 @@ export class Walk {
     return node;
   }
 
+  /** By class of entries: whether one has been passed over at a node of this depth. */
+  private passedOverAt(depth: number): Uint8Array {
+    let passedOver = this.passedOver[depth];
+    if (passedOver) passedOver.fill(0);
+    else {
+      passedOver = new Uint8Array(this.offer.classCount);
+      this.passedOver[depth] = passedOver;
+    }
+    return passedOver;
+  }
+
   private toMake(makes: number, from: number): Points {
     return this.offer.whole === 0 ? 0 : ((this.offer.making[from] as readonly Points[])[makes] as Points);
+  }
+
+  private toHear(node: Node, from: number): Points {
+    return this.offer.toHear(node.couplers, node.near | this.offer.own.nearFrom(from), from);
   }
 
   /** The sound of all that may yet be drawn with a set. */
@@ -239,7 +257,7 @@ export class Walk {
     const { own, cap } = this.offer;
     const most = partAtMost(own, node, this.allFrom(node, this.later[from] as PartSound), from, node.loyal);
     if (most === null) return false;
-    const alone = most - node.cost - this.toMake(node.makes, from);
+    const alone = most - node.cost - this.toMake(node.makes, from) - this.toHear(node, from);
     // What the companions make of it is dear to find out.
     if (alone + cap >= this.threshold) {
       const companions = this.companionsAtMost(node, from);
@@ -278,24 +296,35 @@ export class Walk {
     const node = this.nodes[depth] as Node;
     const next = this.node(depth + 1);
     const ceiling = (offer.weighed.fix as number) + offer.weighed.most;
+    const passedOver = this.passedOverAt(depth);
     this.weigh(node);
     for (let i = start; i < entries.length; i++) {
       const entry = entries[i] as Entry;
       const { match } = entry;
+      // What is alike to the recipe reaches no more if it comes later.
+      if (passedOver[offer.classes[i] as number]) continue;
       if (entry.tremulant !== null && this.isSettled(entry.tremulant)) continue;
       const isFree = free && entry.foreign;
       if (isFree && !this.bringsAnything(node, i)) continue;
       step(node, entry, isFree, this.isAgain(match), next);
       next.makes = node.makes | (offer.makes[i] as number);
+      next.couplers = node.couplers | (offer.couplersOf[i] as number);
       addMatch(node, match, next);
       // What is drawn now is paid for in the cost of the set, and no more by what it brings the companions.
       const companionsAtMost = node.companionsAtMost + (offer.costs[i] as number);
       const most =
-        ceiling + own.recipeAtMost(next, i + 1) + companionsAtMost - next.cost - this.toMake(next.makes, i + 1);
+        ceiling +
+        own.recipeAtMost(next, i + 1) +
+        companionsAtMost -
+        next.cost -
+        this.toMake(next.makes, i + 1) -
+        this.toHear(next, i + 1);
       if (most - crowding(next, this.standInSizes) < this.threshold) {
         this.pruned = true;
-        // Later strays cost no less and leave no more to come, unless a companion pays for one.
-        const isDearest = (offer.costs[i] as number) > 0 || i >= offer.lastPaid;
+        passedOver[offer.classes[i] as number] = 1;
+        // Later strays cost no less and leave no more to come, unless a companion pays for one or a coupler needs it.
+        const isDearest =
+          ((offer.costs[i] as number) > 0 || i >= offer.lastPaid) && (offer.allCouplers & ~node.couplers) === 0;
         if (!free && entry.rank >= 4 && match.status !== "plain" && node.makes === whole && isDearest) break;
         continue;
       }
