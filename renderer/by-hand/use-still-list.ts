@@ -13,7 +13,9 @@ interface Stood {
  * the window is scrolled by as much. Who works elsewhere on the page keeps that in place instead.
  *
  * @param list the stoplist.
- * @param above what stands above it and grows; it does not shrink again, so that there is less to scroll.
+ * @param above what stands above it and grows. It does not shrink again under the finger, so that there is less to scroll; the
+ * room it does not need is given back where no row moves for it under a finger: out of sight, once the list has been scrolled up
+ * to the window's edge, and when the person turns to what stands above the list.
  */
 export function useStillList(list: RefObject<HTMLElement | null>, above: RefObject<HTMLElement | null>): void {
   const last = useRef<Stood | null>(null);
@@ -35,7 +37,27 @@ export function useStillList(list: RefObject<HTMLElement | null>, above: RefObje
       if (above.current) above.current.style.minHeight = "";
     });
     if (element) observer.observe(element);
+    const strip = above.current?.parentElement;
+    const giveBack = (isOutOfSight: boolean): void => {
+      const { current: kept } = above;
+      if (!element || !kept || kept.style.minHeight === "") return;
+      const top = element.getBoundingClientRect().top;
+      if (isOutOfSight && top > 0) return;
+      kept.style.minHeight = "";
+      const room = top - element.getBoundingClientRect().top;
+      if (isOutOfSight && room > 0) window.scrollBy({ top: -room, behavior: "instant" });
+      const row = last.current?.row;
+      last.current = row?.isConnected ? stood(row, element) : null;
+    };
+    const onScrolled = (): void => giveBack(true);
+    const onStrip = (): void => giveBack(false);
+    document.addEventListener("scrollend", onScrolled);
+    strip?.addEventListener("pointerenter", onStrip);
+    strip?.addEventListener("focusin", onStrip);
     return () => {
+      document.removeEventListener("scrollend", onScrolled);
+      strip?.removeEventListener("pointerenter", onStrip);
+      strip?.removeEventListener("focusin", onStrip);
       observer.disconnect();
       style.overflowAnchor = "";
       element?.removeEventListener("focusin", onFocus);

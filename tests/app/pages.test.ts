@@ -120,11 +120,46 @@ test("no row goes from under the finger, whatever is said above and beside it", 
   }
   // What is said above did grow meanwhile, or this has shown nothing.
   expect(heights.size).toBeGreaterThan(1);
-  // Room that was kept for it goes with the width for which it was kept.
-  const room = () => page.locator(".yours").evaluate((element) => element.style.minHeight);
-  expect(await room()).not.toBe("");
+  /** How much higher what stands above is kept than it need be. */
+  const room = () =>
+    page.locator(".yours").evaluate((element) => {
+      const tall = (): number => Math.round(element.getBoundingClientRect().height);
+      const [kept, height] = [element.style.minHeight, tall()];
+      element.style.minHeight = "";
+      const needed = tall();
+      element.style.minHeight = kept;
+      return height - needed;
+    });
+  const top = () => head.evaluate((element) => Math.round(element.getBoundingClientRect().top + window.scrollY));
+  /** Makes room as if more had been said above than is now. */
+  const makeRoom = () =>
+    page.locator(".yours").evaluate((element) => {
+      element.style.minHeight = `${element.getBoundingClientRect().height + 90}px`;
+    });
+  // It goes out of sight, with no row moving, when the list is scrolled to the edge of the window.
+  const far = rows.nth((await rows.count()) - 1);
+  await page.mouse.move(400, 900);
+  await makeRoom();
+  const roomy = await top();
+  expect(await room()).toBeGreaterThanOrEqual(90);
+  await page.mouse.wheel(0, roomy + 40);
+  await expect.poll(room).toBe(0);
+  expect(await top()).toBeLessThanOrEqual(roomy - 90);
+  const still = await far.boundingBox();
+  await page.mouse.wheel(0, 1);
+  expect(Math.abs(((await far.boundingBox())?.y ?? 0) - (still?.y ?? 0))).toBeLessThan(3);
+  // It goes when somebody turns to what stands above the list, which does not move itself.
+  await page.evaluate(() => window.scrollTo({ top: 0, behavior: "instant" }));
+  await makeRoom();
+  const said = page.locator(".yours .cap");
+  const place = await said.boundingBox();
+  await said.hover();
+  await expect.poll(room).toBe(0);
+  expect((await said.boundingBox())?.y).toBe(place?.y);
+  // And it goes with the width for which it was kept.
+  await makeRoom();
   await page.setViewportSize({ width: 1280, height: 860 });
-  await expect.poll(room).toBe("");
+  await expect.poll(room).toBe(0);
   await page.close();
 });
 
