@@ -52,7 +52,7 @@ function verdictOf(sections: readonly SuitedSection[], share: number): string {
       .concat(some.length > 2 ? `; and ${some.length - 2} more` : "");
   return [
     `${head}.`,
-    ...(without.length > 0 ? [`No means for ${told(without)}.`] : []),
+    ...(without.length > 0 ? [`Out of reach: ${told(without)}.`] : []),
     ...(bent.length > 0 ? [`A compromise: ${told(bent)}.`] : []),
   ].join(" ");
 }

@@ -121,8 +121,8 @@ describe("a piece carried to another organ", () => {
     await button("Carry a piece here").click();
     const suited = page.getByRole("region", { name: "What suits Chest organ, Ellernbrook" });
     await suited
-      .getByText(/^No means for Song/)
-      .or(suited.getByText(/No means for Song/))
+      .getByText(/^Out of reach: Song/)
+      .or(suited.getByText(/Out of reach: Song/))
       .first()
       .waitFor({ timeout: 60_000 });
     expect(await suited.textContent()).toMatch(/Lantern Partita\d+ of 100/);

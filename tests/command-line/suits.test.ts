@@ -34,8 +34,8 @@ test("pieces stand in the order in which they suit the organ, whatever organ the
   expect(tooWide(out)).toEqual([]);
   expect(out.match(/^\d\. \w+/gm)).toEqual(["1. Praise", "2. Verses", "3. Heights"]);
   const words = out.replace(/\s+/g, " ");
-  expect(words).toMatch(/3\. Heights 0 of 100 Not for this organ\. No means for Opening \(.+\)\./);
-  expect(words).toMatch(/Only in part\. No means for Middle \(.+\)\./);
+  expect(words).toMatch(/3\. Heights 0 of 100 Not for this organ\. Out of reach: Opening \(.+\)\./);
+  expect(words).toMatch(/Only in part\. Out of reach: Middle \(.+\)\./);
 });
 
 test("a section of many bars counts more than one of few, where all say how long they are", async () => {
