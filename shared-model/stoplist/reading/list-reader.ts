@@ -83,6 +83,8 @@ export class ListReader {
     if (body === "" || !/[\p{L}\p{N}]/u.test(body)) return this.#list.taken;
 
     if (this.#readHalfTitle(body)) return "heading";
+    const halves = this.#behindHalfTitle(entry, body);
+    if (halves) return this.#readPiece(halves, next);
     const heading = prepared ? null : beginDivision(this.#list, entry, item.body, next);
     if (heading !== null) return typeof heading === "string" ? heading : this.#readPiece(heading, next);
     const words = body.replace(/\s+/g, " ");
@@ -119,6 +121,19 @@ export class ListReader {
     if (!mark.sure && !/:\s*$/.test(text)) return false;
     this.#list.half = mark.half;
     return true;
+  }
+
+  /** "Mano izquierda: Flautado, Octava, ...": the half is told, and what stands behind it is left to be read; `null` for any other line. */
+  #behindHalfTitle(entry: WholeEntry, body: string): WholeEntry | null {
+    const [, lead = "", rest = ""] = AIDS_LEAD.exec(body) ?? [];
+    const mark = lead === "" ? null : halfTitle(lead);
+    if (!mark?.sure || this.#list.current?.kind === "pedal") return null;
+    const stops = partsOfLine(rest, this.#list.names).filter(
+      (part) => part.kind === "stop" && this.#list.names.knows(part.draft.name),
+    );
+    if (stops.length < 2) return null;
+    this.#list.half = mark.half;
+    return { ...entry, text: rest, lineAt: (place) => entry.lineAt(place + entry.text.length - rest.length) };
   }
 
   /** What stands behind "Spielhilfen:" on the same line, piece by piece. */

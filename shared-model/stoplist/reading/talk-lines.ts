@@ -70,10 +70,13 @@ export function talk(list: ListSoFar, text: string, entry: WholeEntry, listed: b
 
 /** "Manuale C-g3 / Pedal C-f3": compasses for the keyboards of the whole list. */
 function state(list: ListSoFar, text: string): void {
-  for (const piece of text.split(
+  const pieces = text.split(
     /[/;]|,\s(?=\p{L}{3})|\s(?:and|und|et|en|e|y)\s(?=(?:\p{Ll}{2,3}\s|l['’])?(?:man|p[eé]d))/iu,
-  )) {
-    const { compass } = compassIn(piece);
+  );
+  const stated = pieces.filter((piece) => compassIn(piece).compass !== null);
+  for (const piece of stated) {
+    // What stands apart ("45 notas, octava corta") is said of the one compass that there is.
+    const { compass } = compassIn(stated.length === 1 ? text : piece);
     if (!compass) continue;
     if (/(?<!(?:no|without|ohne|sans|senza|sin|zonder) )ped/i.test(piece)) list.stated.pedal ??= compass;
     else list.stated.manual ??= compass;

@@ -131,4 +131,14 @@ Balanced expression pedals to Swell and Solo`,
 GREAT ORGAN: Open Diapason 8
 SOLO ORGAN in a box: Viole 8`,
   ],
+  "a Spanish keyboard with a hand to a line": [
+    `Iglesia parroquial de San Gil, Villamoral (1735)
+
+Un teclado de 45 notas, octava corta
+
+Mano izquierda: Flautado 13, Octava, Docena, Quincena, Lleno IV, Bajoncillo 4
+Mano derecha: Flautado 13, Octava, Docena, Quincena, Lleno IV, Corneta VI, Clarín 8`,
+    `"Iglesia parroquial de San Gil, Villamoral" (1735)
+- C2-C6 without C#2, Eb2, F#2, G#2: Flautado 13 8 bass, Octava 4 bass, Docena 2 2/3 bass, Quincena 2 bass, Lleno IV bass, Bajoncillo 4 bass, Flautado 13 8 treble, Octava 4 treble, Docena 2 2/3 treble, Quincena 2 treble, Lleno IV treble, Corneta VI treble, Clarín 8 treble`,
+  ],
 };

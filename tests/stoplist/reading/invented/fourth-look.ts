@@ -15,7 +15,7 @@ Bajoncillo                         Clarín claro 8'
                                    Trompeta magna 16'
 Pedal: 8 contras de 26`,
     `"ÓRGANO DE LA EPÍSTOLA"
-- C2-C6: Flautado 8 bass, Octava 4 bass, Docena 2 2/3 bass, Lleno III bass, Bajoncillo 4 bass, Flautado 8 treble, Octava 4 treble, Flauta travesera 8 treble, Corneta VI treble, Clarín claro 8 treble, Trompeta magna 16 treble
+- C2-C6 without C#2, Eb2, F#2, G#2: Flautado 8 bass, Octava 4 bass, Docena 2 2/3 bass, Lleno III bass, Bajoncillo 4 bass, Flautado 8 treble, Octava 4 treble, Flauta travesera 8 treble, Corneta VI treble, Clarín claro 8 treble, Trompeta magna 16 treble
 Pedal: contras 16`,
   ],
   "a spreadsheet with a column of ranks": [
