@@ -18,6 +18,10 @@ export interface PlacedTremulant {
 
 /** What a line was taken for: needed for what may come behind it. */
 export type Taken = "heading" | "stop" | "aid" | "talk";
+/** `All in general swell box`: what is said of the whole organ is said of its manuals; a pedal stands outside as a rule. */
+const WHOLE_IN_BOX =
+  /(?<![\p{L}])(?:all|whole organ|entire organ|tout l['’]orgue|alle register|ganze orgel|gesamte orgel|tutto l['’]organo|todo el órgano|hele orgel)(?![\p{L}])(?!.*(?:except|but|außer|sauf|behalve|tranne|menos))/iu;
+
 const isNumberOnly = (division: DivisionDraft): boolean =>
   division.name !== null && (headingIn(division.name)?.numberOnly ?? false);
 
@@ -183,12 +187,16 @@ export class ListSoFar {
 
   /** Whether the words of a box name the division. */
   isEnclosed(division: DivisionDraft): boolean {
+    if (division.kind === "manual" && this.boxes.some((box) => WHOLE_IN_BOX.test(box))) return true;
     if (division.name === null) return false;
     const coupled = this.divisions.flatMap((one) => (one.name === null ? [] : [{ ...one, name: one.name }]));
     return this.boxes.some((box) =>
       box
         // "Balanced expression pedals to Swell": the pedal that opens a box is not in one.
-        .replace(/(?<=(?:expression|balanced|swell|schweller|volume)[ -])pedals?(?!\p{L})/giu, " ")
+        .replace(
+          /(?<=(?:expression|balanced|swell|schweller|volume|composition|combination)[ -])pedals?(?!\p{L})/giu,
+          " ",
+        )
         .split(/[\s,/+&]+/)
         .some(
           (word) =>

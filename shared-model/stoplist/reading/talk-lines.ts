@@ -56,7 +56,7 @@ export function talk(list: ListSoFar, text: string, entry: WholeEntry, listed: b
     return "talk";
   }
   if (/^[*†‡§¹²³⁴⁵⁶⁷⁸⁹⁰]/u.test(entry.text.trim()) && !listed) return "talk";
-  if (!/\p{L}{2}/u.test(text)) return "talk";
+  if (!/\p{L}{2}/u.test(text) || isSentence(text, words)) return "talk";
   const near = list.names.nearest(text.trim());
   list.questions.ask({
     kind: "left-out",
@@ -67,6 +67,13 @@ export function talk(list: ListSoFar, text: string, entry: WholeEntry, listed: b
   });
   return "talk";
 }
+
+/** `Der Schlüssel liegt beim Mesner.`: several words in small letters, no figure, and a full stop. */
+const isSentence = (text: string, words: readonly string[]): boolean =>
+  words.length >= 4 &&
+  /\p{L}{3}[.!?]$/u.test(text.trim()) &&
+  !/\d/.test(text) &&
+  words.filter((word) => /^\p{Ll}{4}/u.test(word)).length >= 2;
 
 /** "Manuale C-g3 / Pedal C-f3": compasses for the keyboards of the whole list. */
 function state(list: ListSoFar, text: string): void {

@@ -141,4 +141,49 @@ Mano derecha: Flautado 13, Octava, Docena, Quincena, Lleno IV, Corneta VI, Clar�
     `"Iglesia parroquial de San Gil, Villamoral" (1735)
 - C2-C6 without C#2, Eb2, F#2, G#2: Flautado 13 8 bass, Octava 4 bass, Docena 2 2/3 bass, Quincena 2 bass, Lleno IV bass, Bajoncillo 4 bass, Flautado 13 8 treble, Octava 4 treble, Docena 2 2/3 treble, Quincena 2 treble, Lleno IV treble, Corneta VI treble, Clarín 8 treble`,
   ],
+  "a German mail that ends in greetings": [
+    `Hallo Jonas,
+anbei die Disposition der Orgel in St. Ursula, Hohenried. Viel Spaß am Sonntag!
+
+I. Manual (C-f3): Prinzipal 8', Gedackt 8', Oktave 4'
+II. Manual (C-f3): Holzgedackt 8', Rohrflöte 4', Tremulant
+Pedal (C-d1): Subbass 16', Gedacktbass 8'
+Koppeln II/I, I/P, II/P
+Der Schlüssel liegt beim Mesner.
+
+Grüße
+Marie`,
+    `I. Manual I C2-F6: Prinzipal 8, Gedackt 8, Oktave 4
+II. Manual II C2-F6: Holzgedackt 8, Rohrflöte 4
+Pedal C2-D4: Subbass 16, Gedacktbass 8
+II. Manual to I. Manual; I. Manual to Pedal; II. Manual to Pedal
+~ II. Manual`,
+  ],
+  "an organ all in one box, beside pedals that move stops": [
+    `Manual CC-g 56 notes
+1 Open Diapason 8
+2 Dulciana 8
+Pedals CCC-F 30 notes
+3 Bourdon 16
+Manual to Pedals
+All in general swell box. Two composition pedals.`,
+    `Manual C2-G6 in a box: Open Diapason 8, Dulciana 8
+Pedals C2-F4: Bourdon 16
+Manual to Pedals`,
+  ],
+  "reeds that French pedals bring on are no couplers": [
+    `Grand-Orgue
+Montre 8
+Trompette 8
+Récit
+Flûte 8
+Trompette 8
+Pédale
+Soubasse 16
+Tirasses GO, R ; Copula R/GO ; Anches GO ; Anches R`,
+    `Grand-Orgue: Montre 8, Trompette 8
+Récit: Flûte 8, Trompette 8
+Pédale: Soubasse 16
+Grand-Orgue to Pédale; Récit to Pédale; Récit to Grand-Orgue`,
+  ],
 };
