@@ -26,6 +26,15 @@ export interface Entry {
   readonly voices: Voices;
   /** Stops with the same text are alike in everything the rules read. */
   readonly likeness: string;
+  /** Those with the same number are alike to the recipe: they cost a set as much, and bring it the same. */
+  readonly kind: number;
+}
+
+/** The number of what has been met before, or the next one. */
+export function numberFor<Key>(numbers: Map<Key, number>, key: Key): number {
+  const number = numbers.get(key) ?? numbers.size;
+  numbers.set(key, number);
+  return number;
 }
 
 const RANK: Readonly<Record<Match["status"], number>> = { asked: 0, may: 1, stray: 4, plain: 4, against: 5 };
@@ -54,7 +63,7 @@ export function entriesOf(problem: Problem, weighed: WeighedPart): readonly Entr
   const known = entriesOfRecipe.get(recipe);
   if (known) return known;
   const inPrint = divisionsInPrint(problem, placed);
-  const entries: Entry[] = [];
+  const entries: Omit<Entry, "kind">[] = [];
   for (const stop of inPrint.flatMap((division) => division.stops)) {
     if (!isProposable(stop)) continue;
     const voices = voicesOf(problem, placed, stop);
@@ -95,8 +104,10 @@ export function entriesOf(problem: Problem, weighed: WeighedPart): readonly Entr
     });
   }
   entries.sort((a, b) => a.rank - b.rank);
-  entriesOfRecipe.set(recipe, entries);
-  return entries;
+  const kinds = new Map<string, number>();
+  const numbered = entries.map((entry): Entry => ({ ...entry, kind: numberFor(kinds, kindText(entry)) }));
+  entriesOfRecipe.set(recipe, numbered);
+  return numbered;
 }
 
 /**
@@ -106,6 +117,13 @@ export function entriesOf(problem: Problem, weighed: WeighedPart): readonly Entr
  */
 export const inColour = ({ match, voices }: Entry, colour: Colour): boolean =>
   match.status !== "against" && match.status !== "stray" && colour.admits(voices[0]);
+
+/** One text for all that the recipe looks at alike. */
+function kindText({ match, rank, standInItems, tremulant, foreign }: Omit<Entry, "kind">): string {
+  const { items, primary, status, gain, cost, standIn, coupled } = match;
+  const what = `${tremulant === null ? "stop" : "tremulant"} ${foreign} ${rank}`;
+  return `${what} ${items} ${primary} ${status} ${gain} ${cost} ${standIn} ${standInItems} ${coupled}`;
+}
 
 /** What an entry costs at least, whatever else is drawn. */
 export function leastCost({ match, tremulant, standInItems }: Entry): Points {

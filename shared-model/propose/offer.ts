@@ -4,7 +4,16 @@ import type { Problem, WeighedPart } from "../judging/problem.ts";
 import { COSTS, coupledWeight } from "../judging/recipe.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
-import { bitOf, divisionsInPrint, type Entry, entriesOf, inColour, leastCost, STANDS_IN } from "./entries.ts";
+import {
+  bitOf,
+  divisionsInPrint,
+  type Entry,
+  entriesOf,
+  inColour,
+  leastCost,
+  numberFor,
+  STANDS_IN,
+} from "./entries.ts";
 import { View } from "./view.ts";
 import { type Work, workOf } from "./work.ts";
 
@@ -23,13 +32,6 @@ export interface OfferOptions {
   readonly free?: boolean;
   /** Parts that come later and will hear of what is drawn. */
   readonly companions?: readonly Companion[];
-}
-
-/** One text for entries that cost a set as much as each other and bring the recipe the same. */
-function classText({ match, rank, standInItems, tremulant, foreign }: Entry, free: boolean): string {
-  const { items, primary, status, gain, cost, standIn, coupled } = match;
-  const kind = `${tremulant === null ? "stop" : "tremulant"} ${free && foreign} ${rank}`;
-  return `${kind} ${items} ${primary} ${status} ${gain} ${cost} ${standIn} ${standInItems} ${coupled}`;
 }
 
 /** All that a part could draw where it is placed, made ready to be gone through set by set. */
@@ -137,13 +139,11 @@ export class Offer {
     // What another part has drawn already would make the second cost nothing.
     this.nearer = settled && settled.size > 0 ? 0 : this.nearerItems();
     this.hearing = free || this.allCouplers === 0 ? null : [this.costsOfHearing(false), this.costsOfHearing(true)];
-    const numbers = new Map<string, number>();
-    this.classes = Uint16Array.from(entries, (entry, index) => {
-      const text = `${classText(entry, free)} ${this.makes[index]} ${this.costs[index]} ${this.couplersOf[index]}`;
-      const number = numbers.get(text) ?? numbers.size;
-      numbers.set(text, number);
-      return number;
-    });
+    const numbers = new Map<number | string, number>();
+    const alike = colour === null && this.allCouplers === 0 && this.lastPaid < 0;
+    this.classes = Uint16Array.from(entries, ({ kind }, index) =>
+      numberFor(numbers, alike ? kind : `${kind} ${this.makes[index]} ${this.costs[index]} ${this.couplersOf[index]}`),
+    );
     this.classCount = numbers.size;
   }
 
