@@ -2,7 +2,9 @@ import type { Reading } from "../../shared-model/stoplist/reading/reading.ts";
 
 /** Words that stay small inside a name: `Positif de dos`. */
 const SMALL_WORDS: ReadonlySet<string> = new Set(
-  "of the and de du des d la le les l et dos di del della dei y e und der die das im am zum zur van en het".split(" "),
+  "of the and at in de du des d la le les l et dos di del della dei y e und der die das im am zu zum zur von bei van en het".split(
+    " ",
+  ),
 );
 
 /** `HAUPTWERK` is `Hauptwerk`: headings shout in print where there is only one size of type. Short ones stay (`GO`, `II`). */
@@ -14,7 +16,7 @@ const calm = (name: string): string =>
       })
     : name;
 
-/** A reading whose divisions do not shout, wherever they are named. */
+/** A reading in which neither the organ nor its divisions shout, wherever they are named. */
 export function withCalmNames(reading: Reading): Reading {
   const calmed = reading.divisions.map(({ name }) => name && calm(name));
   // Two headings that differ in their capitals alone stay as they are.
@@ -23,6 +25,7 @@ export function withCalmNames(reading: Reading): Reading {
   const calmText = (text: string): string => names.reduce((said, name) => said.replaceAll(name, calm(name)), text);
   return {
     ...reading,
+    name: reading.name && calm(reading.name),
     divisions: reading.divisions.map((division) => ({ ...division, name: division.name && calm(division.name) })),
     couplers: reading.couplers.map((coupler) => ({ ...coupler, from: calm(coupler.from), to: calm(coupler.to) })),
     tremulants: reading.tremulants.map((name) => (name === "all" ? name : calm(name))),

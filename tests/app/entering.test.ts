@@ -12,7 +12,7 @@ openedForEach((opened) => {
   ({ host, page } = opened);
 });
 
-const LIST = `Dorfkirche zu Ellernbrook
+const LIST = `DORFKIRCHE ZU ELLERNBROOK
 erbaut 1741
 
 I. HAUPTWERK C - c'''
@@ -112,6 +112,9 @@ describe("entering an organ", () => {
     expect(await page.evaluate(() => document.activeElement?.id)).toBe("line-8");
     const line = (number: number) => page.locator(`#line-${number} .un`);
     await expect.poll(() => line(1).textContent()).toBe("name of the organ");
+    expect(await line(2).textContent()).toBe("1741");
+    // Where print has one size of type, headings shout.
+    await page.getByRole("heading", { name: "Dorfkirche zu Ellernbrook" }).waitFor();
     expect(await line(4).textContent()).toBe("division, keyboard I, C to c‴");
     expect(await line(8).textContent()).toContain("old rounding mended");
     expect(await line(20).textContent()).toMatch(/stopped flute 16.*principal 8/);

@@ -33,7 +33,9 @@ export function talk(list: ListSoFar, text: string, entry: WholeEntry, listed: b
   if (compass) state(list, said);
   const started = list.divisions.some((one) => one.stops.length > 0) || list.current !== null;
   if (!started) {
-    if (
+    const made = makerIn(entry.text);
+    if (made) list.made ??= made;
+    else if (
       list.title === null &&
       compass === null &&
       !isLetter(text) &&
@@ -45,7 +47,6 @@ export function talk(list: ListSoFar, text: string, entry: WholeEntry, listed: b
       /\p{L}{3}/u.test(text)
     )
       nameOrgan(list, titleOf(entry.text));
-    else if (list.made === null) list.made = makerIn(entry.text);
     return "talk";
   }
   if (compass || list.among === "aids" || isProse(text) || isAccessory(text)) return "talk";

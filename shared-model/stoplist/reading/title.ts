@@ -20,6 +20,11 @@ const FIRM =
 const BEHIND = new RegExp(`^(.{3,}?)\\s*[-–—,;:]\\s*${MADE_BY} ${MAKER}${IN}\\s\\(?${YEAR}\\)?\\.?$`, "iu");
 const ALONE = new RegExp(`^${MADE_BY} ${MAKER}${IN}\\s\\(?${YEAR}\\)?\\.?$`, "iu");
 
+const BUILT = new RegExp(
+  `^(?:(?:er|ge)baut|built|construite?|gebouwd|costruito|construido|byggd|bygget)(?: (?:in|im jahre|en|anno|nel))? ${YEAR}\\.?$`,
+  "iu",
+);
+
 const tidy = (text: string): string => text.replace(/[\s,;:–—-]+$/u, "").trim();
 
 /**
@@ -35,8 +40,10 @@ export function titleIn(text: string): Title {
   return { name: tidy(name), builder: maker, year: year === undefined ? null : Number(year) };
 }
 
-/** A line beneath the title that says who made the organ and when, and nothing else; `null` for any other. */
+/** A line beneath the title that says who made the organ and when, or when alone; `null` for any other. */
 export function makerIn(text: string): Pick<Title, "builder" | "year"> | null {
+  const [, alone] = BUILT.exec(text.trim()) ?? [];
+  if (alone !== undefined) return { builder: null, year: Number(alone) };
   const [, builder, year] = ALONE.exec(text.trim()) ?? [];
   return builder !== undefined && /^\p{Lu}/u.test(builder) ? { builder: tidy(builder), year: Number(year) } : null;
 }

@@ -73,6 +73,12 @@ Manual I I: Principal 8, Gedackt 8
 Manual II II: Salicional 8, Flöte 4
 Pedal: Subbass 16`,
   ],
+  "a year alone on its line, without a name": [
+    `erbaut 1741
+Principal 8
+Gedackt 8`,
+    "-: Principal 8, Gedackt 8",
+  ],
   "French keyboards of fifty notes, the builder on a line of his own": [
     `Orgue de l'abbatiale de Brancion
 construit par Mathurin Desgrange en 1752
