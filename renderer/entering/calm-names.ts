@@ -2,7 +2,7 @@ import type { Reading } from "../../shared-model/stoplist/reading/reading.ts";
 
 /** Words that stay small inside a name: `Positif de dos`. */
 const SMALL_WORDS: ReadonlySet<string> = new Set(
-  "of the and at in de du des d la le les l et dos di del della dei y e und der die das im am zu zum zur von bei van en het".split(
+  "of the and at in de du des d la le les l et dos di del della dei y e und der die das im am zu zum zur von bei te ter van en het".split(
     " ",
   ),
 );

@@ -2,7 +2,7 @@ import type { Draft } from "immer";
 import { instrumentFileFromReading } from "../../shared-model/files/instrument-from-reading.ts";
 import type { Trouble } from "../../shared-model/files/trouble.ts";
 import { type Answers, answeredReading, LEAVE_OUT, questionKey } from "../../shared-model/stoplist/reading/answers.ts";
-import type { Question } from "../../shared-model/stoplist/reading/question.ts";
+import { PEDAL_STOP_ANSWERS, type Question } from "../../shared-model/stoplist/reading/question.ts";
 import { readStoplist } from "../../shared-model/stoplist/reading/read-stoplist.ts";
 import type { Reading } from "../../shared-model/stoplist/reading/reading.ts";
 import { organOf } from "../state/organ.ts";
@@ -51,9 +51,11 @@ export function fileAtSight(entry: Entry): string | null {
   const read = readCalmly(entry.text);
   const { open, file, isWhole } = fromList(read, entry);
   if (open.length === 0) return isWhole ? file : null;
-  const leftOut = open.flatMap((question) =>
-    question.choices.includes(LEAVE_OUT) ? [[questionKey(question), LEAVE_OUT] as const] : [],
-  );
+  const leftOut = open.flatMap((question): readonly (readonly [string, string])[] => {
+    // What the pedal plays is nobody's 16 foot for the hands, wherever it is printed.
+    if (question.kind === "pedal-stops") return [[questionKey(question), PEDAL_STOP_ANSWERS.pedal]];
+    return question.choices.includes(LEAVE_OUT) ? [[questionKey(question), LEAVE_OUT]] : [];
+  });
   const less = withAnswers(read, { ...entry.answers, ...Object.fromEntries(leftOut) });
   return less.isWhole ? less.file : null;
 }

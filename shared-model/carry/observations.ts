@@ -60,6 +60,10 @@ function chorusOf(division: Division): Observation | null {
   return { about: "chorus", text: `${has}${but}.` };
 }
 
+/** Whether a keyboard has stops for its bass and stops for its treble; a Cornet of the treble alone divides nothing. */
+const isDivided = (division: Division): boolean =>
+  (["bass", "treble"] as const).every((side) => usable(division).some(({ half }) => half === side));
+
 /** A keyboard alone, or none: what that rules out is said before all else. */
 function keyboardsOf(instrument: Instrument): readonly Observation[] {
   const say = (text: string): readonly Observation[] => [{ about: "keyboards", text }];
@@ -67,10 +71,11 @@ function keyboardsOf(instrument: Instrument): readonly Observation[] {
   if (manuals.length === 0) return say("There is no keyboard for the hands: only the feet can play.");
   if (!manualsOf(instrument).some((each) => usable(each).length > 0)) return say("No stop for the hands can be drawn.");
   if (manuals.length > 1) return [];
-  const isDivided = manuals.some((each) => usable(each).some(({ half }) => half !== null));
+  if (manuals.some(isDivided)) return say("One keyboard: two sounds at once only by its divided stops.");
+  const short = manuals.flatMap((each) => usable(each).filter(({ half }) => half !== null));
   return say(
-    isDivided
-      ? "One keyboard: two sounds at once only by its divided stops."
+    short.length > 0
+      ? `One keyboard: two sounds at once only by ${joined(short.map(stopLabel))}.`
       : "One keyboard with undivided stops: the hands have one sound at a time.",
   );
 }
@@ -79,7 +84,7 @@ function keyboardsOf(instrument: Instrument): readonly Observation[] {
 function halvesOf(instrument: Instrument): readonly Observation[] {
   return manualsOf(instrument).flatMap((division): readonly Observation[] => {
     const halves = usable(division).filter(({ half }) => half !== null);
-    if (halves.length === 0) return [];
+    if (!isDivided(division)) return [];
     const names = (wanted: Stop["half"]): string =>
       halves
         .filter(({ half }) => half === wanted)
@@ -179,6 +184,12 @@ function pedalOf(instrument: Instrument): readonly Observation[] {
 
 /** What a keyboard for the hands has only by couplers: a foundation, a mixture, a reed. */
 function byCouplers(instrument: Instrument): readonly Observation[] {
+  const played = instrument.divisions.filter((each) => each.kind === "pedal" || usable(each).length > 0);
+  if (instrument.couplers.length === 0 && played.length > 1) {
+    const text =
+      "No coupler is named: nothing is counted that couplers would bring. A list may have left them out; ask.";
+    return [{ about: "couplers", text }];
+  }
   const wanted: readonly (readonly [string, (stop: Stop) => boolean])[] = [
     ["an 8 foot flue", (stop) => isOf(stop, KIND_GROUPS.foundation) && feetOf(stop) === 8],
     ["a mixture", (stop) => isOf(stop, MIXTURES)],

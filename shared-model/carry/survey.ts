@@ -276,11 +276,13 @@ export function* surveying(instrument: Instrument, options: SurveyOptions): Gene
     const shape = one.level === "not-possible" ? shapes.get(texture.like ?? "") : undefined;
     const neutral = shape && surveyed(shape, "neutral");
     const serves = neutral && neutral.label !== null ? { texture: neutral.texture, label: neutral.label } : null;
+    // Where no stop is missing, the texture's own music is nearer than another of its shape.
+    const isOwnNearer = one.lacking.length === 0 || serves === null;
     const own =
-      serves === null && one.level === "not-possible"
+      isOwnNearer && one.level === "not-possible"
         ? allTheSame(instrument, sectionOf(texture, { tradition }), options.labelOf)
         : null;
-    const instead = serves ?? (own === null ? null : { texture, label: own });
+    const instead = own === null ? serves : { texture, label: own };
     done += 1;
     yield { done, of: all.length, surveyed: { ...one, instead }, last };
   }

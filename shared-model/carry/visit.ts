@@ -45,7 +45,7 @@ function arises(instrument: Instrument): Readonly<Partial<Record<VisitTopic, boo
   const isReed = (kind: Kind): boolean => (KIND_GROUPS.reed as readonly Kind[]).includes(kind);
   return {
     memory: hasPistons(instrument.aids),
-    couplers: instrument.couplers.length > 0,
+    couplers: instrument.couplers.length > 0 || instrument.divisions.length > 1,
     boxes: instrument.divisions.some(({ box }) => box !== null),
     reeds: stops.some(({ kinds }) => kinds.some(isReed)),
     robbing: sharesPipes(stops),
@@ -88,7 +88,12 @@ export function visitParts(instrument: Instrument): readonly VisitPart[] {
           "list",
           `Do names, pitches and compasses agree with the list (${joined(divisions.map(({ name }) => name))})?`,
         ),
-        ask("couplers", "Which couplers carry further ones on, and where are their knobs?"),
+        ask(
+          "couplers",
+          instrument.couplers.length > 0
+            ? "Which couplers carry further ones on, and where are their knobs?"
+            : "Which couplers are there (the list names none), and where are their knobs?",
+        ),
         ask("boxes", "Is each box open when its pedal is flat or when it stands up? Where does it stay?"),
         ask("sides", `On which side does each division draw${sidesOf(instrument)}, and how far must the hand go?`),
         ask("pitch", `Pitch (${a4} Hz in the file) and temperament${temperament === null ? "" : ` (${temperament})`}:`),

@@ -203,6 +203,18 @@ describe("the survey", () => {
     expect(tuba?.why.join("; ")).toMatch(/no principal 8 for the accompaniment, only stopped flute 8/);
   });
 
+  test("where no stop is missing but a coupler, the music itself without it is nearest", () => {
+    const { instrument } = organFrom(
+      "Grand-Orgue: Montre 8, Bourdon 8, Flûte harmonique 8, Gambe 8, Prestant 4 | Récit [box]: Flûte 8, Viole de gambe 8, Hautbois 8, Voix céleste 8 | Pédale: Soubasse 16, Flûte 8",
+      [],
+      [],
+    );
+    const fonds = surveyOf(instrument, "french-symphonic").find(({ texture }) => texture.id === "fonds-8");
+    expect([fonds?.level, fonds?.lacking]).toEqual(["not-possible", []]);
+    expect(fonds?.why[0]).toMatch(/coupler/);
+    expect(fonds?.instead).toMatchObject({ texture: { id: "fonds-8" }, label: expect.stringMatching(/^Fonds/) });
+  });
+
   test("says of a crescendo how little can join", () => {
     const { instrument } = organFrom("Manual: Gedackt 8, Flöte 4", [], []);
     const crescendo = surveyOf(instrument, "neutral").find(({ texture }) => texture.ladder);
@@ -270,6 +282,23 @@ describe("what is noticed", () => {
       "Beating with another stop: Voce umana 8 treble (nothing below C4) on the Manual.",
     );
     expect(told.get("tremulants")).toBe("Tremulant: the whole organ.");
+  });
+
+  test("a Cornet of the treble divides no keyboard, and is the one thing that gives a second sound", () => {
+    const { instrument } = organFrom("Manual: Principal 8, Gedackt 8, Cornet III treble", [], []);
+    const told = observationsOf(instrument);
+    expect(told[0]?.text).toBe("One keyboard: two sounds at once only by Cornet III treble.");
+    expect(told.map(({ about }) => about)).not.toContain("halves");
+  });
+
+  test("that no coupler is named, where one could be", () => {
+    const named = (stops: string, couplers: readonly string[]) =>
+      observationsOf(organFrom(stops, [...couplers], []).instrument).filter(({ about }) => about === "couplers");
+    expect(named("Great: Open Diapason 8 | Pedal: Bourdon 16", []).map(({ text }) => text)).toEqual([
+      "No coupler is named: nothing is counted that couplers would bring. A list may have left them out; ask.",
+    ]);
+    expect(named("Great: Open Diapason 8 | Pedal: Bourdon 16", ["Great to Pedal"])).toEqual([]);
+    expect(named("Manual: Open Diapason 8", [])).toEqual([]);
   });
 
   test("a principal alone is one, and an organ of two keyboards is not told how many", () => {

@@ -74,6 +74,8 @@ test("the sheet for a visit asks for the level only where there are pistons, war
   expect((await desk.run("visit", "seen.yaml")).out.replace(/\s+/g, " ")).toContain(
     "On which side does each division draw (in the file Pedal left), and how far must the hand go?",
   );
+  desk.put("uncoupled.yaml", ORGAN.replace("couplers: [Great to Pedal]\n", ""));
+  expect((await desk.run("visit", "uncoupled.yaml")).out).toContain("Which couplers are there (the list names none)");
   const chest = (await desk.run("visit", "chest.yaml")).out;
   expect(chest).not.toMatch(/mixture|Do the bass and the hands/);
   desk.put("organ.yaml", `${ORGAN}aids: {generals: 8, levels: 4}\n`);
