@@ -5,7 +5,7 @@ import type { Node } from "./heard.ts";
  * How many sets of stops a list of proposals may cost. What an organ serves takes a few thousand; a full chorus of a school
  * that a large organ does not serve has millions of sets that are equally poor, and no one would wait for the proof.
  */
-export const PATIENCE = 600_000;
+export const PATIENCE = 400_000;
 
 /** Thrown where a search has gone through more sets than it was given. */
 class TooManySets extends Error {}
