@@ -13,7 +13,7 @@ import { registrationDrawing } from "../../shared-model/pictures/registration-pi
 import { lackingFor } from "../../shared-model/propose/lacking.ts";
 import { isLadder, ladder } from "../../shared-model/propose/ladder.ts";
 import { missingMeans } from "../../shared-model/propose/missing.ts";
-import { COLOUR_WINDOW, propose, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
+import { COLOUR_WINDOW, isFarBehind, propose, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
 import { guessWords } from "./guess-words.ts";
 import { type Given, oneOf, readOptions, type Usage, wholeNumber } from "./options.ts";
 import { readMusic, readOrgan, textureIdOf } from "./organ.ts";
@@ -91,6 +91,9 @@ export function sectionWords(section: Section): string {
     .filter((each) => each !== null)
     .join(", ");
 }
+
+/** Where what follows is listed because a list has eight places. */
+const FAR_BEHIND = `More than ${decimal(COLOUR_WINDOW)} points behind the best, and no answers of the same worth:`;
 
 function proposalLines(problem: Problem, listed: ListedState, all: boolean): readonly string[] {
   const { place, label, state, judgement } = listed;
@@ -170,12 +173,18 @@ export async function proposeCommand(words: readonly string[], terminal: Termina
     else terminal.stdout.write(cueCardText(cue));
     return status;
   }
+  const far = isLadder(problem)
+    ? undefined
+    : listed.find(({ judgement }) => isFarBehind(judgement.score, listed[0]?.judgement.score ?? 0));
   const lines = [
     ...wrapped(`${instrument.name}: ${sectionWords(section)}`),
     "",
     ...missing.flatMap(({ text }) => wrapped(text)),
     ...(missing.length > 0 ? [""] : []),
-    ...listed.flatMap((each) => proposalLines(problem, each, given.has("reasons"))),
+    ...listed.flatMap((each) => [
+      ...(each === far ? [...wrapped(FAR_BEHIND), ""] : []),
+      ...proposalLines(problem, each, given.has("reasons")),
+    ]),
     ...(given.has("reasons")
       ? []
       : wrapped("Shown: what speaks most for each and against it. --reasons shows all, with sources.")),

@@ -1,5 +1,6 @@
 import type { CSSProperties, KeyboardEvent } from "react";
 import type { Hands } from "../../shared-model/music/texture.ts";
+import { isFarBehind } from "../../shared-model/propose/propose.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { HAND_SHORT, HAND_WORDS, HandMark } from "../words/hand-mark.tsx";
 import { capital, pointsText, Typeset } from "../words/typeset.tsx";
@@ -27,10 +28,11 @@ interface BillProps {
 const ORDINALS = ["1st", "2nd", "3rd"];
 const ordinal = (place: number): string => ORDINALS[place - 1] ?? `${place}th`;
 
-/** `1st`, or `equal 4th` where scores are the same: equals are shown as equals. */
+/** `1st`, `equal 4th` where scores are the same, or `far behind` where the place would say too much. */
 function placeWords(proposals: readonly Proposed[], { place, score }: Proposed, ladder: boolean): string {
   if (ladder) return `step ${place}`;
   const same = proposals.filter((each) => each.score === score);
+  if (isFarBehind(score, Math.max(...proposals.map((each) => each.score)))) return "far behind";
   return same.length > 1 ? `equal ${ordinal(Math.min(...same.map((each) => each.place)))}` : ordinal(place);
 }
 

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import { COLOUR_WINDOW, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
+import { COLOUR_WINDOW, isFarBehind, USUAL_COUNT } from "../../shared-model/propose/propose.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
 import { toggled } from "../by-hand/toggled.ts";
 import { problemFor } from "../state/problem.ts";
@@ -11,7 +11,7 @@ import { Stoplist } from "../stoplist/stoplist.tsx";
 import { inHandOrder } from "../texture/diagram.tsx";
 import { Plain } from "../words/action.tsx";
 import { TroubleNote } from "../words/trouble-note.tsx";
-import { NumberWord, pointsText, Typeset } from "../words/typeset.tsx";
+import { NumberWord, numberWord, pointsText, Typeset } from "../words/typeset.tsx";
 import { Bill } from "./bill.tsx";
 import { Ledger } from "./ledger.tsx";
 import { Pictures } from "./pictures.tsx";
@@ -44,7 +44,9 @@ export function RegistrationsPage({ instrument }: { instrument: Instrument }) {
   }
   const answer = looking.state === "done" ? looking.answer : null;
   const proposals = answer?.proposals ?? [];
-  const listed = shown === "first" && !answer?.ladder ? proposals.slice(0, FIRST_COUNT) : proposals;
+  const best = proposals[0]?.score ?? 0;
+  const first = proposals.slice(0, FIRST_COUNT).filter(({ score }) => !isFarBehind(score, best));
+  const listed = shown === "first" && !answer?.ladder ? first : proposals;
   return (
     <main>
       <SectionOpening
@@ -78,11 +80,15 @@ export function RegistrationsPage({ instrument }: { instrument: Instrument }) {
         <>
           <div className="order">
             <span>{orderWords(answer, listed.length, shown)}</span>
-            {!answer.ladder && shown === "first" && proposals.length > FIRST_COUNT && (
-              <Plain onClick={() => setShown("more")}>Show {proposals.length - FIRST_COUNT} more</Plain>
+            {!answer.ladder && shown === "first" && proposals.length > first.length && (
+              <Plain onClick={() => setShown("more")}>Show {proposals.length - first.length} more</Plain>
             )}
             {!answer.ladder && shown !== "every" && <Plain onClick={() => setShown("every")}>By points alone</Plain>}
-            {shown !== "first" && <Plain onClick={() => setShown("first")}>The five that differ</Plain>}
+            {shown !== "first" && (
+              <Plain onClick={() => setShown("first")}>
+                {first.length === 1 ? "The best alone" : `The ${numberWord(first.length)} that differ`}
+              </Plain>
+            )}
           </div>
           <Chosen instrument={instrument} answer={answer} listed={listed} />
         </>
@@ -91,9 +97,10 @@ export function RegistrationsPage({ instrument }: { instrument: Instrument }) {
   );
 }
 
-function orderWords({ ladder }: Answer, count: number, shown: "first" | "more" | "every"): string {
+function orderWords({ ladder, proposals }: Answer, count: number, shown: "first" | "more" | "every"): string {
   if (ladder) return `${NumberWord(count)} steps, softest first.`;
   if (shown === "every") return `The ${count} with the most points, near-twins and all.`;
+  if (count === 1 && proposals.length > 1) return "The one that serves; what comes next is far behind it.";
   return (
     `${NumberWord(count)} that differ: the best of each colour first, unless more than ` +
     `${pointsText(COLOUR_WINDOW)} points behind; then by points.`

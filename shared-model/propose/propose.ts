@@ -14,6 +14,9 @@ import { PATIENCE, withPatience } from "./work.ts";
  */
 export const COLOUR_WINDOW: Points = 1500;
 
+/** Whether a registration is so far behind the best that it is no other answer, only what comes next on this organ. */
+export const isFarBehind = (score: Points, best: Points): boolean => best - score > COLOUR_WINDOW;
+
 /** Length of the list where nobody says otherwise. */
 export const USUAL_COUNT = 8;
 

@@ -163,6 +163,31 @@ test("no row goes from under the finger, whatever is said above and beside it", 
   await page.close();
 });
 
+test("what is far behind the best is shown when asked for, and called so", { timeout: 120_000 }, async () => {
+  const page = await openApp();
+  await page
+    .getByRole("button", { name: /Weidenquell/ })
+    .first()
+    .click();
+  await page.getByRole("button", { name: "Texture", exact: true }).click();
+  await page
+    .getByRole("button", { name: /french classical/i })
+    .first()
+    .click();
+  await page
+    .getByRole("button", { name: /petits oiseaux/i })
+    .first()
+    .click();
+  await page.getByRole("button", { name: "See registrations" }).click();
+  await page.getByText("what comes next is far behind it").waitFor({ timeout: 30_000 });
+  expect(await page.getByRole("radio").count()).toBe(1);
+  await page.getByRole("button", { name: "Show 7 more" }).click();
+  await expect.poll(() => page.getByRole("radio", { name: /far behind/ }).count()).toBe(7);
+  await page.getByRole("button", { name: "The best alone" }).click();
+  await expect.poll(() => page.getByRole("radio").count()).toBe(1);
+  await page.close();
+});
+
 describe("drawing by hand", () => {
   let page: Page;
   beforeAll(async () => {

@@ -156,6 +156,26 @@ describe("the plain text", () => {
   });
 });
 
+describe("what is far behind the best", () => {
+  const FAR = "More than 15 points behind the best";
+  const birds = [demoPath("weidenquell"), "--texture", "petits-oiseaux", "--tradition", "french-classical"];
+
+  test("stands under words that say so, once", async () => {
+    const { proposals } = (await proposed(...birds)).json;
+    const far = proposals.findIndex(({ score }) => (proposals[0]?.score ?? 0) - score > 15);
+    expect(far).toBeGreaterThan(0);
+    const parts = (await desk.run("propose", ...birds)).out.split(FAR);
+    expect(parts).toHaveLength(2);
+    expect(parts[0]).toMatch(new RegExp(`^ ${far}  `, "m"));
+    expect(parts[1]).toMatch(new RegExp(`^ ${far + 1}  `, "m"));
+  });
+
+  test("is not spoken of where there is nothing", async () => {
+    const { out } = await desk.run("propose", demoPath("zinnrode"), "--texture", "melody-over-accompaniment");
+    expect(out).not.toContain(FAR);
+  });
+});
+
 describe("when nothing serves", () => {
   const impossible = (out: string) => proposeForm.parse(JSON.parse(out));
 
