@@ -48,8 +48,8 @@ export interface SurveyedTexture {
   /** Whether it is known that nothing is better; else too many registrations were equally poor to look at them all. */
   readonly exact: boolean;
   /**
-   * The nearest way round where nothing serves: the texture of any school that has the same shape, where that is served;
-   * else this texture itself with the best there is, though it is not what the music asks for.
+   * The nearest way round where nothing serves: the texture of any school that has the same shape, served or with the best
+   * there is; this texture itself with the best there is where no stop is missing, or where it has no such shape.
    */
   readonly instead: { readonly texture: Texture; readonly label: string } | null;
 }
@@ -270,6 +270,16 @@ export function* surveying(instrument: Instrument, options: SurveyOptions): Gene
     known.set(key, found);
     return found;
   };
+  const looked = new Map<string, SurveyedTexture["instead"]>();
+  const nearest = (texture: Texture, tradition: Tradition): SurveyedTexture["instead"] => {
+    const key = `${tradition}/${texture.id}`;
+    const found = looked.get(key);
+    if (found !== undefined) return found;
+    const label = allTheSame(instrument, sectionOf(texture, { tradition }), options.labelOf);
+    const instead = label === null ? null : { texture, label };
+    looked.set(key, instead);
+    return instead;
+  };
   let done = 0;
   for (const { texture, tradition, last } of all) {
     const one = surveyed(texture, tradition);
@@ -277,12 +287,13 @@ export function* surveying(instrument: Instrument, options: SurveyOptions): Gene
     const neutral = shape && surveyed(shape, "neutral");
     const serves = neutral && neutral.label !== null ? { texture: neutral.texture, label: neutral.label } : null;
     // Where no stop is missing, the texture's own music is nearer than another of its shape.
-    const isOwnNearer = one.lacking.length === 0 || serves === null;
-    const own =
-      isOwnNearer && one.level === "not-possible"
-        ? allTheSame(instrument, sectionOf(texture, { tradition }), options.labelOf)
-        : null;
-    const instead = own === null ? serves : { texture, label: own };
+    const isOwnNearer = one.lacking.length === 0 || (serves === null && shape === undefined);
+    const instead =
+      one.level !== "not-possible"
+        ? null
+        : isOwnNearer
+          ? (nearest(texture, tradition) ?? serves)
+          : (serves ?? nearest(shape ?? texture, shape ? "neutral" : tradition));
     done += 1;
     yield { done, of: all.length, surveyed: { ...one, instead }, last };
   }
