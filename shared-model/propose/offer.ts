@@ -226,8 +226,8 @@ export class Offer {
     let least: Points = COSTS.stray;
     this.own.items.forEach(({ weight, instead }, index) => {
       if (!(standInItems & (1 << index))) return;
-      for (const use of instead) {
-        if (!use.leaveOut) least = Math.min(least, Math.floor((weight - use.weight) / countPitches(use.bits)));
+      for (const { bits, weight: worth } of instead) {
+        if (bits !== 0) least = Math.min(least, Math.floor((weight - worth) / countPitches(bits)));
       }
     });
     return least;
