@@ -7,6 +7,7 @@ import { troubleLine } from "../../shared-model/files/trouble-words.ts";
 import { nearestTexture } from "../../shared-model/music/section.ts";
 import type { Section } from "../../shared-model/music/texture.ts";
 import type { Instrument } from "../../shared-model/stoplist/instrument.ts";
+import { readStoplist } from "../../shared-model/stoplist/reading/read-stoplist.ts";
 import { readText } from "./input-file.ts";
 import { counted } from "./plain-text.ts";
 import { line, Refusal, type Terminal } from "./terminal.ts";
@@ -44,13 +45,26 @@ export function settle<T>(path: string, value: T | null, troubles: readonly Trou
   return value;
 }
 
+/** Fewer stops than these are no printed list: any text may happen to name one. */
+const LEAST_OF_A_LIST = 2;
+
+/** Whether the text is a stoplist as it was printed, for which `read` makes the file. */
+const isPrintedList = (text: string): boolean =>
+  !/^\s*["']?(?:registrant|divisions)["']?\s*:/mu.test(text) &&
+  readStoplist(text).divisions.reduce((sum, { stops }) => sum + stops.length, 0) >= LEAST_OF_A_LIST;
+
 /**
  * The organ of a file.
  *
- * @throws Refusal with every error of the file, each with line and column.
+ * @throws Refusal with every error of the file, each with line and column; with what to do where it is a printed list.
  */
 export function readOrgan(path: string, terminal: Terminal): Instrument {
-  const { instrument, troubles } = readInstrumentFile(readText(path, terminal), path);
+  const text = readText(path, terminal);
+  const { instrument, troubles } = readInstrumentFile(text, path);
+  if (instrument === null && isPrintedList(text)) {
+    const words = `This is a printed stoplist; read it first: registrant read ${path} --out organ.yaml`;
+    throw new Refusal(`${path}: ${words}`);
+  }
   return settle(path, instrument, troubles, terminal);
 }
 

@@ -9,10 +9,12 @@ import { PROPOSE } from "./propose.ts";
 import { READ } from "./read.ts";
 import { RULES_USAGE } from "./rules.ts";
 import { SCHEMA } from "./schema.ts";
+import { SUITS } from "./suits.ts";
 import { SURVEY } from "./survey.ts";
 import { line } from "./terminal.ts";
 import { TEXTURES_USAGE } from "./textures.ts";
 import { VALIDATE } from "./validate.ts";
+import { VISIT } from "./visit.ts";
 
 /** Every command that is there, in the order in which a new user meets them. */
 const USAGES: readonly Usage[] = [
@@ -26,6 +28,8 @@ const USAGES: readonly Usage[] = [
   PLAN,
   CARRY,
   SURVEY,
+  SUITS,
+  VISIT,
   RULES_USAGE,
   SCHEMA,
 ];
@@ -37,6 +41,7 @@ const STEPS: readonly (readonly [string, string])[] = [
   ["registrant propose organ.yaml --texture hymn-verse --card 1", "a card for the music desk"],
   ["registrant plan instruments/sallowby.yaml instruments/pieces/hymn.yaml", "a whole piece, change by change"],
   ["registrant survey instruments/sallowby.yaml --tradition english-18c", "what an organ can do of a school"],
+  ["registrant visit organ.yaml", "what to ask, see and hear at an organ that is not yours"],
   ["registrant check organ.yaml mine.yaml", "what is wrong with what you drew yourself"],
 ];
 

@@ -79,6 +79,29 @@ describe.each([
   });
 });
 
+describe("a printed list where an organ's file is wanted", () => {
+  const list = "Dear Anna,\nhere is our list:\n\nOpen Diapason 8\nPrincipal 4\n\nOne manual, no pedal.\n";
+
+  test.each([[["survey", "list.txt"]], [["visit", "list.txt"]], [["propose", "list.txt", "--texture", "trio"]]])(
+    "is told by %s how it becomes one",
+    async (words) => {
+      desk.put("list.txt", list);
+      expect(await desk.run(...words)).toMatchObject({
+        status: 2,
+        out: "",
+        err: "list.txt: This is a printed stoplist; read it first: registrant read list.txt --out organ.yaml\n",
+      });
+    },
+  );
+
+  test("is none where only the first line of an organ's file is missing", async () => {
+    desk.put("organ.yaml", "name: A\ndivisions:\n  - {name: Great, kind: manual, stops: [Principal 8, Octave 4]}\n");
+    const { status, err } = await desk.run("survey", "organ.yaml");
+    expect(status).toBe(2);
+    expect(err).toMatch(/line 1, column 1: error: /);
+  });
+});
+
 describe("lists that are no lists, given to read", () => {
   test.each<readonly [string, string | Uint8Array, RegExp]>([
     ["an empty file", "", /^bad\.txt: The file is empty\.\n$/],

@@ -28,6 +28,10 @@ describe("the tour", () => {
       "check",
       "cards",
       "plan",
+      "carry",
+      "survey",
+      "suits",
+      "visit",
       "rules",
       "schema",
     ]) {
