@@ -26,15 +26,15 @@ export interface Heading {
 
 /** First to sixth, in the six languages, folded. Common practice. */
 const ORDINALS: readonly (readonly [pattern: string, number: number])[] = [
-  ["erst(?:e[srnm]?)?|first|1st|premi[eè]re?|1er|1[eè]re|prim[oae]r?a?|1[ºª°]|eerste|f[oø]rste|f[oö]rsta", 1],
+  ["erst(?:e[srnm]?)?|first|1st|premi[eè]re?|1er|1[eè]re|prim[oae]r?a?|1[ºª°ao]|eerste|f[oø]rste|f[oö]rsta", 1],
   [
-    "zweit(?:e[srnm]?)?|second|2nd|deuxi[eè]me|seconde?|2[eèé]?(?:me|de?)?|second[oa]|segund[oa]|2[ºª°]|tweede|anden|andra",
+    "zweit(?:e[srnm]?)?|second|2nd|deuxi[eè]me|seconde?|2[eèé]?(?:me|de?)?|second[oa]|segund[oa]|2[ºª°ao]|tweede|anden|andra",
     2,
   ],
-  ["dritt(?:e[srnm]?)?|third|3rd|troisi[eè]me|3[eèé]?(?:me|de)?|terz[oa]|tercer[oa]?|3[ºª°]|derde|tredje", 3],
-  ["viert(?:e[srnm]?)?|fourth|4th|quatri[eè]me|4[eèé]?(?:me|de)?|quart[oa]|cuart[oa]|4[ºª°]|vierde", 4],
-  ["f[uü]nft(?:e[srnm]?)?|fifth|5th|cinqui[eè]me|5[eèé]?(?:me|de)?|quint[oa]|5[ºª°]|vijfde", 5],
-  ["sechst(?:e[srnm]?)?|sixth|6th|sixi[eè]me|6[eèé]?(?:me|de)?|sest[oa]|sext[oa]|6[ºª°]|zesde", 6],
+  ["dritt(?:e[srnm]?)?|third|3rd|troisi[eè]me|3[eèé]?(?:me|de)?|terz[oa]|tercer[oa]?|3[ºª°ao]|derde|tredje", 3],
+  ["viert(?:e[srnm]?)?|fourth|4th|quatri[eè]me|4[eèé]?(?:me|de)?|quart[oa]|cuart[oa]|4[ºª°ao]|vierde", 4],
+  ["f[uü]nft(?:e[srnm]?)?|fifth|5th|cinqui[eè]me|5[eèé]?(?:me|de)?|quint[oa]|5[ºª°ao]|vijfde", 5],
+  ["sechst(?:e[srnm]?)?|sixth|6th|sixi[eè]me|6[eèé]?(?:me|de)?|sest[oa]|sext[oa]|6[ºª°ao]|zesde", 6],
 ];
 const ORDINAL = ORDINALS.map(([pattern]) => `(${pattern})`).join("|");
 const BOARD =

@@ -24,6 +24,9 @@ const isCut = (row: string, next: string): boolean => {
   return !/[\d½⅓⅔]|[IVX]{2}|[IV]$/.test(last) && /[,;]/.test(next);
 };
 
+/** The first line of a list, with no figure but a year and no colon: its title, which goes on nowhere. */
+const isTitle = (text: string, index: number): boolean => index === 0 && !/[\d:]/.test(text.replace(/\b\d{4}\b/g, ""));
+
 /** A row of couplers ends where its line ends. */
 const isCouplers = (row: string): boolean => couplersIn(row, 0, [], false)?.unread.length === 0;
 
@@ -45,6 +48,7 @@ export function wholeEntries(entries: readonly Entry[]): WholeEntry[] {
       const next = entries[index + 1] as Entry;
       if (
         !isRow(last.text) ||
+        isTitle(last.text, index) ||
         headingIn(text)?.exact ||
         /\.$/.test(last.text) ||
         next.blankBefore ||

@@ -192,4 +192,23 @@ Récit: Flûte 8, Trompette 8
 Pédale: Soubasse 16
 Grand-Orgue to Pédale; Récit to Pédale; Récit to Grand-Orgue`,
   ],
+  "an Italian title of many words, and keyboards counted in brackets": [
+    `Organo Serafino Bordoni 1882, chiesa di S. Marta, Colleverde
+due manuali e pedale, trasmissione meccanica
+
+Grand'Organo (2a tastiera)
+Principale 8 bassi
+Principale 8 soprani
+Ottava 4
+Organo Eco (1a tastiera) espressivo
+Bordone 8
+Pedale
+Contrabbassi 16
+Unioni: I-II, I-Ped, II-Ped`,
+    `"Organo Serafino Bordoni 1882, chiesa di S. Marta, Colleverde"
+Grand'Organo II: Principale 8 bass, Principale 8 treble, Ottava 4
+Organo Eco espressivo I in a box: Bordone 8
+Pedale: Contrabbassi 16
+Organo Eco espressivo to Grand'Organo; Organo Eco espressivo to Pedale; Grand'Organo to Pedale`,
+  ],
 };
