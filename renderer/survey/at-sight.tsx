@@ -20,7 +20,7 @@ export function AtSight({ entry }: { entry: Entry }) {
         <p>
           {isClear
             ? "This organ is in no file yet. You can look at everything; nothing is saved until you keep it."
-            : `${NumberWord(open.length)} ${open.length === 1 ? "thing is" : "things are"} not clear in the list. Until you say, such stops are left out: what is said here holds at least.`}
+            : `${NumberWord(open.length)} ${open.length === 1 ? "thing is" : "things are"} not clear in the list. Until you say, a stop that is not clear is left out: what is said here holds at least.`}
         </p>
         <div className="end">
           <Plain onClick={() => store.turnTo("organ")}>See the list as it was read</Plain>

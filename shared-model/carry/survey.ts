@@ -11,7 +11,7 @@ import { isProposable } from "../propose/state-space.ts";
 import { partName } from "../rules/balance.ts";
 import { RULES } from "../rules/index.ts";
 import { oneKeyboardOneSound } from "../rules/one-keyboard-one-sound.ts";
-import type { PairRule, Points } from "../rules/rule.ts";
+import { joined, type PairRule, type Points } from "../rules/rule.ts";
 import type { Instrument } from "../stoplist/instrument.ts";
 import { type Best, bestFrom } from "./patient-search.ts";
 
@@ -145,13 +145,16 @@ const dearest = ({ reasons }: Judgement, most = 1): readonly string[] =>
     .slice(0, most)
     .map((each) => each.text);
 
-/** `no trumpet 8 for the melody: oboe 8 with principal 8 can stand in`. */
-const lackWords = ({ who, what, way }: Lacking): string =>
-  `no ${what} for the ${who}${way === null ? "" : `: ${way} can stand in`}`;
+/** `oboe 8 and principal 8`: stops that stand in together. */
+const together = (way: string): string => joined(way.split(" with "));
 
-/** The same where nothing serves, stand-ins or not: `no trumpet 8 for the melody, only oboe 8 with principal 8`. */
+/** `no trumpet 8 for the melody: oboe 8 and principal 8 can stand in`. */
+const lackWords = ({ who, what, way }: Lacking): string =>
+  `no ${what} for the ${who}${way === null ? "" : `: ${together(way)} can stand in`}`;
+
+/** The same where nothing serves, stand-ins or not: `no trumpet 8 for the melody, only oboe 8 and principal 8`. */
 const lackAllTheSame = ({ who, what, way }: Lacking): string =>
-  `no ${what} for the ${who}${way === null ? "" : `, only ${way}`}`;
+  `no ${what} for the ${who}${way === null ? "" : `, only ${together(way)}`}`;
 
 /** What the hands lack when they need more keyboards than there are, as something to be missed beside stops; `null` for nothing. */
 function keyboardLacking({ instrument, section }: Problem): { readonly lack: Lacking; readonly words: string } | null {
