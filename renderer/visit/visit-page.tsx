@@ -53,7 +53,7 @@ export function VisitPage({ instrument, text: file }: { instrument: Instrument; 
             {questions.map(({ topic, text, lines }) => (
               <li key={topic}>
                 {isToAsk ? (
-                  <p className="ask">{text}</p>
+                  <p className="to-ask">{text}</p>
                 ) : (
                   <>
                     <AnswerField

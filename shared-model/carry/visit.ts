@@ -39,12 +39,15 @@ function sidesOf({ console: stated }: Instrument): string {
   return sides.length > 0 ? ` (in the file ${sides.join(", ")})` : "";
 }
 
+/** From so many stops on an organ may well have pistons that nobody has written down. Our own setting. */
+const MAY_HAVE_PISTONS = 20;
+
 /** Questions that not every organ gives rise to, and whether this one does. */
 function arises(instrument: Instrument): Readonly<Partial<Record<VisitTopic, boolean>>> {
   const stops = instrument.divisions.flatMap((division) => division.stops.filter((stop) => !stop.off));
   const isReed = (kind: Kind): boolean => (KIND_GROUPS.reed as readonly Kind[]).includes(kind);
   return {
-    memory: hasPistons(instrument.aids),
+    memory: hasPistons(instrument.aids) || stops.length >= MAY_HAVE_PISTONS,
     couplers: instrument.couplers.length > 0 || instrument.divisions.length > 1,
     boxes: instrument.divisions.some(({ box }) => box !== null),
     reeds: stops.some(({ kinds }) => kinds.some(isReed)),
@@ -76,7 +79,12 @@ export function visitParts(instrument: Instrument): readonly VisitPart[] {
         ),
         ask("tuner", "Who tunes it and is called when something sticks?"),
         ask("faults", "Which stops, keys or couplers are out of order?", 2),
-        ask("memory", "Which memory level may I use? May I set pistons at all? If not, none is touched."),
+        ask(
+          "memory",
+          hasPistons(instrument.aids)
+            ? "Which memory level may I use? May I set pistons at all? If not, none is touched."
+            : "Are there pistons (the file names none)? Which memory level may I use, and may I set any?",
+        ),
         ask("guide", "Is there a guide for visitors at the console?"),
         ask("leaving", "How is it to be left: shutters, cover, bench, lights, stops, lock?"),
       ],
@@ -96,7 +104,7 @@ export function visitParts(instrument: Instrument): readonly VisitPart[] {
         ),
         ask("boxes", "Is each box open when its pedal is flat or when it stands up? Where does it stay?"),
         ask("sides", `On which side does each division draw${sidesOf(instrument)}, and how far must the hand go?`),
-        ask("pitch", `Pitch (${a4} Hz in the file) and temperament${temperament === null ? "" : ` (${temperament})`}:`),
+        ask("pitch", `Pitch (taken as ${a4} Hz) and temperament${temperament === null ? "" : ` (${temperament})`}:`),
       ],
     },
     {

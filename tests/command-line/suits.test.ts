@@ -74,6 +74,9 @@ test("the sheet for a visit asks for the level only where there are pistons, war
   expect((await desk.run("visit", "seen.yaml")).out.replace(/\s+/g, " ")).toContain(
     "On which side does each division draw (in the file Pedal left), and how far must the hand go?",
   );
+  const many = Array.from({ length: 20 }, (_, at) => `{name: Gedackt ${at}, pitch: 8, kind: stopped-flute}`).join(", ");
+  desk.put("many.yaml", ORGAN.replace("Open Diapason 8", `${many}, Open Diapason 8`));
+  expect((await desk.run("visit", "many.yaml")).out).toContain("Are there pistons (the file names none)?");
   desk.put("uncoupled.yaml", ORGAN.replace("couplers: [Great to Pedal]\n", ""));
   expect((await desk.run("visit", "uncoupled.yaml")).out).toContain("Which couplers are there (the list names none)");
   const chest = (await desk.run("visit", "chest.yaml")).out;
