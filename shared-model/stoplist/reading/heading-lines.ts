@@ -75,8 +75,9 @@ function leadingHeading(list: ListSoFar, text: string): { heading: Heading; rest
     const rest = text.slice(end.index + end[0].length).trim();
     const lead = text.slice(0, end.index);
     const pedal = lead === "P" && end[0] === ":" && list.divisions.length > 0 ? headingIn("Pedal") : null;
-    const found =
-      lead.length > 80 || rest === "" ? null : (headingIn(lead) ?? (end[0] === ":" ? numeralAsHeading(lead) : null));
+    const numeral = end[0] === ":" ? numeralAsHeading(lead) : null;
+    const byNumeral = numeral && /^\p{L}[^:]*$/u.test(rest) && knownStops(list, rest) >= 1 ? numeral : null;
+    const found = lead.length > 80 || rest === "" ? null : (headingIn(lead) ?? byNumeral);
     const heading = pedal ? { ...pedal, name: lead } : found;
     if (!heading?.exact) {
       const loose =

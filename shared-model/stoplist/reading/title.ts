@@ -25,6 +25,9 @@ const BUILT = new RegExp(
   "iu",
 );
 
+/** No title is longer; longer texts are not parted, so that reading stays bounded. */
+const LONGEST = 300;
+
 const tidy = (text: string): string => text.replace(/[\s,;:–—-]+$/u, "").trim();
 
 /**
@@ -32,7 +35,8 @@ const tidy = (text: string): string => text.replace(/[\s,;:–—-]+$/u, "").tri
  * more than that, stays in the name.
  */
 export function titleIn(text: string): Title {
-  const [, name, builder, year] = IN_BRACKETS.exec(text) ?? BEHIND.exec(text) ?? FIRM.exec(text) ?? [];
+  const isLong = text.length > LONGEST;
+  const [, name, builder, year] = isLong ? [] : (IN_BRACKETS.exec(text) ?? BEHIND.exec(text) ?? FIRM.exec(text) ?? []);
   if (name === undefined) return { name: text, builder: null, year: null };
   const maker = builder === undefined ? null : tidy(builder);
   // Case is ignored for the words around a name, not for the name.
@@ -42,6 +46,7 @@ export function titleIn(text: string): Title {
 
 /** A line beneath the title that says who made the organ and when, or when alone; `null` for any other. */
 export function makerIn(text: string): Pick<Title, "builder" | "year"> | null {
+  if (text.length > LONGEST) return null;
   const [, alone] = BUILT.exec(text.trim()) ?? [];
   if (alone !== undefined) return { builder: null, year: Number(alone) };
   const [, builder, year] = ALONE.exec(text.trim()) ?? [];
