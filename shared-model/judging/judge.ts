@@ -46,13 +46,18 @@ export function judge(
   const parts = listen(problem, state, placings);
   if (!parts) return null;
   const { at, weight } = bestReading(problem, parts, bounds);
+  // Putting reasons into words takes longer than the rest, and a survey or a plan seldom asks for them.
+  let reasons: readonly Reason[] | undefined;
   const heardIds = new Set(parts.flatMap((part) => [...part.own, ...part.borrowed].map((stop) => stop.id)));
   return {
     score: weight.score,
     forbidden: weight.forbidden > 0,
     prescription: problem.readings[at]?.prescription ?? null,
     reading: at,
-    reasons: explain(problem, parts, at, weight),
+    get reasons() {
+      reasons ??= explain(problem, parts, at, weight);
+      return reasons;
+    },
     parts: parts.map((part) => {
       const { placing, placed, sound } = part;
       const here = new Set([...part.own, ...part.borrowed]);
