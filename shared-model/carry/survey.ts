@@ -1,4 +1,4 @@
-import { type JudgedPart, type Judgement, scoreOf } from "../judging/judge.ts";
+import { type JudgedPart, type Judgement, scoreInLight, scoreOf } from "../judging/judge.ts";
 import { prepare } from "../judging/prepare.ts";
 import type { Problem } from "../judging/problem.ts";
 import { sectionOf } from "../music/section.ts";
@@ -95,8 +95,11 @@ const RECIPE_ALONE = HEARD_APART.filter(
  */
 function levelOf({ instrument, section }: Problem, { judgement, state, placings }: Best, exact: boolean): Level {
   const recipeAlone = prepare(instrument, section, RECIPE_ALONE);
-  const near = scoreOf(recipeAlone, state, placings)?.score ?? 0;
-  const isNear = (least: Points): boolean => near >= least || (exact && bestFrom(recipeAlone, least).best !== null);
+  // Mostly the recipe in whose light it is best is near enough, and the others need not be looked at.
+  const isNear = (least: Points): boolean =>
+    (scoreInLight(recipeAlone, state, placings, judgement.reading) ?? 0) >= least ||
+    (scoreOf(recipeAlone, state, placings)?.score ?? 0) >= least ||
+    (exact && bestFrom(recipeAlone, least).best !== null);
   if (judgement.score >= WORTH.well && isNear(WORTH.well)) return "well";
   return isNear(WORTH.compromise) ? "compromise" : "not-possible";
 }

@@ -98,3 +98,14 @@ export function scoreOf(
   const { weight } = bestReading(problem, parts, bounds);
   return { score: weight.score, forbidden: weight.forbidden > 0 };
 }
+
+/** The score in the light of one reading alone. `null` as for {@link judge}. */
+export function scoreInLight(
+  problem: Problem,
+  state: ConsoleState,
+  placings: readonly Placing[],
+  reading: number,
+): Points | null {
+  const parts = listen(problem, state, placings);
+  return parts && weigh(problem, parts, reading).score;
+}
