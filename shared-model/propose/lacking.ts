@@ -3,6 +3,7 @@ import type { Problem } from "../judging/problem.ts";
 import { wantedStops, wantedText } from "../judging/wanted-stops.ts";
 import type { Wanted } from "../music/prescription.ts";
 import { partName } from "../rules/balance.ts";
+import type { Instrument } from "../stoplist/instrument.ts";
 import { isProposable } from "./state-space.ts";
 
 /** A recipe asks a part for something that the organ does not have. */
@@ -24,23 +25,35 @@ export interface Lack {
 /** The recipe in whose light something is looked at. */
 export type Light = Pick<Judgement, "prescription" | "reading">;
 
-/** The octaves at which a stop may serve when a part is played away from the written keys or through an octave coupler. */
+/** The octaves at which stops may serve: at the written keys first, then a part played an octave away from them. */
 const OCTAVES = [0, -1, 1] as const;
 
 /**
- * What the organ lacks of a recipe: each thing that no stop of it is, at any octave that can be played, and what stands
- * in for it. Empty when nothing is lacking, or when no recipe speaks.
+ * Octaves at which stops serve together. A part is played at one octave, so a principal 4 is no principal 2 beside a principal 8;
+ * an octave coupler gives several at once.
+ */
+const togetherOn = ({ couplers }: Instrument): readonly (readonly (typeof OCTAVES)[number][])[] =>
+  couplers.some(({ pitch }) => pitch !== 8) ? [OCTAVES] : OCTAVES.map((up) => [up]);
+
+/**
+ * What the organ lacks of a recipe: for each part, played at the octave where it lacks least, each thing that no stop is,
+ * and what stands in for it. Empty when nothing is lacking, or when no recipe speaks.
  */
 export function lackingOf(problem: Problem, { prescription, reading }: Light): readonly Lacking[] {
   const recipes = problem.readings[reading]?.recipes;
   if (!prescription || !recipes) return [];
-  const has = (wanted: Wanted): boolean =>
-    OCTAVES.some((up) => [...wantedStops(problem.instrument, wanted, up)].some(isProposable));
+  const hasAt = (octaves: readonly (typeof OCTAVES)[number][], wanted: Wanted): boolean =>
+    octaves.some((up) => [...wantedStops(problem.instrument, wanted, up)].some(isProposable));
   const lacks = new Map<string, Lacking>();
   for (const part of problem.section.parts) {
     for (const { prescribed } of recipes.get(part.id) ?? []) {
       if (prescribed.optional) continue;
-      for (const list of [...prescribed.must.map((wanted) => [wanted]), ...(prescribed.oneOf ?? [])]) {
+      const lists = [...prescribed.must.map((wanted) => [wanted]), ...(prescribed.oneOf ?? [])];
+      const missedOn = (octaves: readonly (typeof OCTAVES)[number][]): number =>
+        lists.filter((list) => !list.some((wanted) => hasAt(octaves, wanted))).length;
+      const [octaves = OCTAVES] = togetherOn(problem.instrument).toSorted((a, b) => missedOn(a) - missedOn(b));
+      const has = (wanted: Wanted): boolean => hasAt(octaves, wanted);
+      for (const list of lists) {
         if (list.some(has)) continue;
         const [who, what] = [partName({ part }), list.map(wantedText).slice(0, 3).join(" or ")];
         const ways = problem.standIns

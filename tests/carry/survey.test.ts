@@ -191,8 +191,7 @@ describe("the survey", () => {
       texture: { id: "melody-over-accompaniment" },
       label: expect.stringMatching(/all parts alike$/),
     });
-    // Here no stop of the recipe is missing by itself: what weighs most is told, not that parts cannot go together.
-    expect(of("hymn-verse")?.why[0]).toBe("There is no pedal: the left hand plays the bass on the Manual.");
+    expect(of("hymn-verse")?.why[0]).toBe("no principal 2 for the chorus");
   });
 
   test("where nothing serves, what the organ has instead is not said to do", () => {
