@@ -27,12 +27,13 @@ export type Light = Pick<Judgement, "prescription" | "reading">;
 
 /** The octaves at which stops may serve: at the written keys first, then a part played an octave away from them. */
 const OCTAVES = [0, -1, 1] as const;
+type Octaves = readonly (typeof OCTAVES)[number][];
 
 /**
  * Octaves at which stops serve together. A part is played at one octave, so a principal 4 is no principal 2 beside a principal 8;
  * an octave coupler gives several at once.
  */
-const togetherOn = ({ couplers }: Instrument): readonly (readonly (typeof OCTAVES)[number][])[] =>
+const togetherOn = ({ couplers }: Instrument): readonly Octaves[] =>
   couplers.some(({ pitch }) => pitch !== 8) ? [OCTAVES] : OCTAVES.map((up) => [up]);
 
 /**
@@ -42,14 +43,17 @@ const togetherOn = ({ couplers }: Instrument): readonly (readonly (typeof OCTAVE
 export function lackingOf(problem: Problem, { prescription, reading }: Light): readonly Lacking[] {
   const recipes = problem.readings[reading]?.recipes;
   if (!prescription || !recipes) return [];
-  const hasAt = (octaves: readonly (typeof OCTAVES)[number][], wanted: Wanted): boolean =>
-    octaves.some((up) => [...wantedStops(problem.instrument, wanted, up)].some(isProposable));
+  const hasAt = (octaves: Octaves, wanted: Wanted): boolean =>
+    octaves.some((up) => {
+      for (const stop of wantedStops(problem.instrument, wanted, up)) if (isProposable(stop)) return true;
+      return false;
+    });
   const lacks = new Map<string, Lacking>();
   for (const part of problem.section.parts) {
     for (const { prescribed } of recipes.get(part.id) ?? []) {
       if (prescribed.optional) continue;
       const lists = [...prescribed.must.map((wanted) => [wanted]), ...(prescribed.oneOf ?? [])];
-      const missedOn = (octaves: readonly (typeof OCTAVES)[number][]): number =>
+      const missedOn = (octaves: Octaves): number =>
         lists.filter((list) => !list.some((wanted) => hasAt(octaves, wanted))).length;
       const [octaves = OCTAVES] = togetherOn(problem.instrument).toSorted((a, b) => missedOn(a) - missedOn(b));
       const has = (wanted: Wanted): boolean => hasAt(octaves, wanted);
