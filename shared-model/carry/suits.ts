@@ -42,7 +42,9 @@ function verdictOf(sections: readonly SuitedSection[], share: number): string {
       : without.length === 0 && share >= GOOD
         ? "Suits it well"
         : share >= FAIR
-          ? "Can be played, with compromises"
+          ? without.length > 0
+            ? "Most of it can be played"
+            : "Can be played, with compromises"
           : "Only in part";
   const told = (some: readonly SuitedSection[]): string =>
     some

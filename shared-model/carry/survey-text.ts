@@ -56,7 +56,7 @@ function standingOf(share: number): Standing {
 
 const HEADS: Readonly<Record<Standing, string>> = {
   "at home": "At home",
-  "with compromises": "Much of it, with compromises",
+  "with compromises": "Much of it",
   "in part": "In part",
   "not its music": "Hardly any of it",
 };
@@ -97,6 +97,7 @@ export function schoolVerdict(tradition: Tradition, some: readonly SurveyedTextu
     .map(([group, members]) => [group, standingOf(shareOf(members))] as const);
   const good = groups.filter(([, each]) => each === "at home").map(([group]) => group);
   const poor = groups.filter(([, each]) => each === "in part" || each === "not its music").map(([group]) => group);
+  const head = `${HEADS[standing]}${standing === "with compromises" && compromise.length > 0 ? ", with compromises" : ""}`;
   const uneven = good.length > 0 && good.length < groups.length;
   const best = standing === "not its music" ? ` but its ${joined(good)}` : `; best in its ${joined(good)}`;
   const weak = poor.length > 0 && standing !== "not its music" ? `, weak in its ${joined(poor)}` : "";
@@ -106,7 +107,7 @@ export function schoolVerdict(tradition: Tradition, some: readonly SurveyedTextu
   const sentences = isBeyond
     ? [`None of it: ${cause}.`]
     : [
-        `${HEADS[standing]}${uneven ? best + weak : ""}.`,
+        `${head}${uneven ? best + weak : ""}.`,
         ...(not.length > 0 && standing !== "not its music"
           ? [`Out of reach: ${briefly(not.map(shortTitle), 3)}.`]
           : []),

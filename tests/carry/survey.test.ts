@@ -86,6 +86,14 @@ describe("a twelve-register Italian organ", () => {
     );
   });
 
+  test("is not told of compromises where none of the music needs one", () => {
+    const served = (level: SurveyedTexture["level"]) => italian.find((each) => each.level === level) as SurveyedTexture;
+    const [well, not] = [served("well"), served("not-possible")];
+    const verdict = (...some: readonly SurveyedTexture[]) => schoolVerdict("italian-renaissance", some).text;
+    expect(verdict(well, well, not)).toMatch(/^Much of it[.;]/);
+    expect(verdict(well, { ...not, level: "compromise" }, not)).toMatch(/^Much of it, with compromises[.;]/);
+  });
+
   test("has a pedal that plays the manual's stops, and no reed", () => {
     const told = observationsOf(organ).map(({ text }) => text);
     expect(told).toContain("The pedal has no stop of its own and plays those of the Manuale.");
