@@ -360,6 +360,21 @@ export const CENTRAL_GERMAN_PRESCRIPTIONS: readonly Prescription[] = [
     ],
     note: "The stops were read; the keyboard is free, the pedal custom (memory).",
   }),
+  recipe("chorale-prelude-plain.central-german.3", {
+    way: "Gedackt 8 and principal 4",
+    sources: ["kauffmann-1733"],
+    evidence: "read",
+    parts: [
+      {
+        role: "plenum",
+        keyboard: "any-other",
+        must: ["stopped-flute 8", "principal 4"],
+        not: ["principal 8", "mixture", "reed", "tierce-sounding"],
+      },
+      { role: "bass", keyboard: "pedal", optional: true, oneOf: [PEDAL_16, PEDAL_8], not: ["chorus-reed"] },
+    ],
+    note: "His other choice for the same piece; the keyboard is free, the pedal custom (memory).",
+  }),
   recipe("chorale-prelude-plain.central-german.2", {
     way: "quiet",
     sources: ["common practice"],
@@ -641,6 +656,59 @@ export const CENTRAL_GERMAN_PRESCRIPTIONS: readonly Prescription[] = [
       },
     ],
     note: "Two colours; the lower voice may stand on a 16 reed played an octave higher, or lie at 8.",
+  }),
+  recipe("bicinium.central-german.2", {
+    way: "Sesquialtera against a bassoon 16",
+    sources: ["bach-practice"],
+    evidence: "memory",
+    parts: [
+      {
+        role: "voice",
+        place: "treble",
+        keyboard: "any-other",
+        must: ["sesquialtera"],
+        oneOf: [["principal 8", "stopped-flute 8"]],
+        may: ["principal 4", "open-flute 4", "stopped-flute 4"],
+        not: ["mixture", "reed", "16"],
+      },
+      {
+        role: "voice",
+        place: "bass",
+        keyboard: "any-other",
+        oneOf: [
+          ["bassoon 16", "dulcian 16"],
+          ["principal 8", "stopped-flute 8", "quintadena 8"],
+        ],
+        may: ["principal 4", "open-flute 4", "stopped-flute 4"],
+        not: ["mixture", "chorus-reed"],
+      },
+    ],
+    note: "As Walther's copy of BWV 720 has it: Fagotto in the left hand. The flues beside the two stops are ours.",
+  }),
+  recipe("bicinium.central-german.3", {
+    way: "Vox humana against a bassoon 16",
+    sources: ["kauffmann-1733"],
+    evidence: "read",
+    parts: [
+      {
+        role: "voice",
+        place: "treble",
+        keyboard: "any-other",
+        must: ["voix-humaine 8"],
+        may: ["stopped-flute 8", "principal 8", "open-flute 8", "open-flute 4", "principal 4"],
+        not: ["mixture", "16", "mutation"],
+      },
+      {
+        role: "voice",
+        place: "bass",
+        keyboard: "any-other",
+        must: ["stopped-flute 8"],
+        oneOf: [["bassoon 16", "dulcian 16"]],
+        not: ["mixture", "chorus-reed"],
+      },
+    ],
+    tremulant: "may",
+    note: "Fagott, Gedackt and Vox humana were read; which hand has which is not told, so the deep reed goes to the left.",
   }),
   recipe("echo-fantasia.central-german.1", {
     sources: ["common practice"],

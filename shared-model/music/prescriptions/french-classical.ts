@@ -175,6 +175,31 @@ export const FRENCH_CLASSICAL_PRESCRIPTIONS: readonly Prescription[] = [
       "The 17th century way: fuller, with Bourdon and tierces, often with the strong tremulant; dialogues set the " +
       "Cromorne of the Positif against it.",
   }),
+  recipe("grand-jeu.french-classical.3", {
+    way: "with the tierces",
+    sources: ["nivers-1665", "lebegue-1676", "raison-1688"],
+    evidence: "memory",
+    parts: [
+      {
+        role: "plenum",
+        keyboard: "main",
+        must: ["stopped-flute 8", "principal 4", "nasard 2 2/3", "tierce 1 3/5", "cornet", "trumpet 8", "trumpet 4"],
+        may: ["open-flute 2", "principal 8"],
+        not: ["mixture", "cymbal", "16"],
+      },
+      {
+        role: "plenum",
+        keyboard: "positive",
+        must: ["stopped-flute 8", "principal 4", "nasard 2 2/3", "tierce 1 3/5", "cromorne 8"],
+        may: ["principal 2", "open-flute 2"],
+        not: ["mixture", "cymbal"],
+      },
+      { role: "echo", keyboard: "recit", optional: true, must: ["cornet"] },
+    ],
+    tremulant: "may",
+    couplers: ["positive/main"],
+    note: "The 17th century at its fullest: the tierce combination of either keyboard together with its reeds.",
+  }),
   recipe("fugue-grave.french-classical.1", {
     sources: ["boyvin-1690"],
     evidence: "read",
@@ -225,6 +250,22 @@ export const FRENCH_CLASSICAL_PRESCRIPTIONS: readonly Prescription[] = [
     ],
     couplers: ["positive/main"],
     note: "The later way: trumpets and Clairons of both keyboards with the Prestant, and no Cornet.",
+  }),
+  recipe("fugue-grave.french-classical.4", {
+    way: "large tierce combination",
+    sources: ["nivers-1665"],
+    evidence: "memory",
+    parts: [
+      {
+        role: "plenum",
+        keyboard: "main",
+        must: ["stopped-flute 16", "principal 8", "stopped-flute 8", "principal 4", "nasard 2 2/3", "tierce 1 3/5"],
+        may: ["open-flute 2"],
+        not: ["mixture", "cymbal", "reed", "cornet"],
+      },
+    ],
+    tremulant: "may",
+    note: "With the gentle tremulant; on the Trompette it is left off.",
   }),
   recipe("fugue-a-5.french-classical.1", {
     sources: ["grigny-1699"],
@@ -480,6 +521,30 @@ export const FRENCH_CLASSICAL_PRESCRIPTIONS: readonly Prescription[] = [
         not: ["reed"],
       },
     ],
+  }),
+  recipe("trio-three-keyboards.french-classical.3", {
+    way: "Cornet against the tierce of the Positif",
+    sources: ["couperin-1690"],
+    evidence: "memory",
+    parts: [
+      { role: "voice", place: "treble", keyboard: "recit", must: ["cornet"], not: ["mixture"] },
+      {
+        role: "voice",
+        place: "tenor",
+        keyboard: "positive",
+        must: ["stopped-flute 8", "principal 4", "nasard 2 2/3", "tierce 1 3/5"],
+        may: ["open-flute 2", "principal 2"],
+        not: ["mixture", "cymbal", "reed"],
+      },
+      {
+        role: "bass",
+        keyboard: "pedal",
+        oneOf: [["open-flute 8", "principal 8"]],
+        may: ["open-flute 4"],
+        not: ["reed"],
+      },
+    ],
+    note: "Noëls in trio take it too.",
   }),
   recipe("recit-de-cornet.french-classical.1", {
     sources: ["bedos-1766"],

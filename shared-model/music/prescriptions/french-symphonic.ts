@@ -654,6 +654,36 @@ export const FRENCH_SYMPHONIC_PRESCRIPTIONS: readonly Prescription[] = [
       },
     ],
   }),
+  recipe("solo-hautbois.french-symphonic.2", {
+    way: "with flute and bourdon",
+    sources: ["franck-1868", "franck-practice"],
+    evidence: "memory",
+    parts: [
+      {
+        role: "melody",
+        keyboard: "recit",
+        must: ["oboe 8", "harmonic-flute 8", "stopped-flute 8"],
+        not: ["celeste", "mixture", "16", "trumpet"],
+      },
+      {
+        role: "accompaniment",
+        keyboard: "positive",
+        oneOf: [["stopped-flute 8", "harmonic-flute 8"]],
+        may: ["stopped-flute 8", "harmonic-flute 8"],
+        not: ["reed", "mixture", "2", "16"],
+      },
+      {
+        role: "bass",
+        keyboard: "pedal",
+        oneOf: [
+          ["stopped-flute 16", "open-flute 16", "string 16", "principal 16"],
+          ["stopped-flute 8", "open-flute 8", "string 8"],
+        ],
+        not: ["reed"],
+      },
+    ],
+    note: "The flues of 8 round the reed off and carry it where it is thin.",
+  }),
   recipe("solo-clarinette.french-symphonic.1", {
     sources: ["franck-practice", "widor-practice"],
     evidence: "memory",

@@ -192,4 +192,18 @@ export const ITALIAN_RENAISSANCE_PRESCRIPTIONS: readonly Prescription[] = [
     tremulant: "may",
     note: "Few voices: Principale alone; more voices: with Ottava or flute; full choirs: more of the ripieno.",
   }),
+  recipe("motets-accompaniment.italian-renaissance.2", {
+    way: "with the flute in the octave",
+    sources: ["antegnati-1608"],
+    evidence: "memory",
+    parts: [
+      {
+        role: "accompaniment",
+        keyboard: "main",
+        must: ["principal 8", "open-flute 4"],
+        not: ["principal 4", "2", ...HIGH_ROWS, "high-compound", "reed", "celeste"],
+      },
+    ],
+    note: "Rounder than with the Ottava, for a few voices.",
+  }),
 ];

@@ -70,11 +70,11 @@ export const NORTH_GERMAN_PRESCRIPTIONS: readonly Prescription[] = [
         keyboard: "main",
         must: ["stopped-flute 8"],
         oneOf: [["open-flute 4", "stopped-flute 4"]],
-        not: ["principal 8", "16", "mixture", "reed", "tierce-sounding"],
+        not: ["16", "mixture", "reed", "tierce-sounding"],
       },
       { role: "bass", keyboard: "pedal", must: ["stopped-flute 16"], oneOf: [PEDAL_8], not: ["chorus-reed"] },
     ],
-    note: "Solo sharp enough to be heard through: 8, 4 and a high stop.",
+    note: "Solo sharp enough to be heard through: 8, 4 and a high stop. A principal 8 alone in the middle is his other choice.",
   }),
   recipe("chorale-in-soprano.north-german.2", {
     way: "reed",
