@@ -49,6 +49,7 @@ import { shortStopNamed } from "./short-stop-named.ts";
 import { sixteenInManual } from "./sixteen-in-manual.ts";
 import { sixteenReedNotAlone } from "./sixteen-reed-not-alone.ts";
 import { smallOrganWays } from "./small-organ-ways.ts";
+import { softSixteenUnderSoftHands } from "./soft-sixteen-under-soft-hands.ts";
 import { soloClear } from "./solo-clear.ts";
 import { soloNotOverbearing } from "./solo-not-overbearing.ts";
 import { stepsAudible } from "./steps-audible.ts";
@@ -120,6 +121,7 @@ export const RULES: readonly Rule[] = [
   sixteenInManual,
   sixteenReedNotAlone,
   smallOrganWays,
+  softSixteenUnderSoftHands,
   soloClear,
   soloNotOverbearing,
   stepsAudible,

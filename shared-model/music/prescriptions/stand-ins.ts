@@ -53,7 +53,10 @@ export const STAND_INS: readonly StandIn[] = [
     { stops: ["principal 1"], cost: 3 },
   ]),
   standIn("open-flute 2", [{ stops: ["principal 2"], cost: 1 }]),
-  standIn("principal 2", [{ stops: ["open-flute 2"], cost: 1 }]),
+  standIn("principal 2", [
+    { stops: ["open-flute 2"], cost: 1 },
+    { stops: ["rauschpfeife"], cost: 1, note: "which holds it beside the twelfth" },
+  ]),
   standIn("nasard 2 2/3", [{ stops: ["twelfth 2 2/3"], cost: 1 }]),
   standIn("twelfth 2 2/3", [
     { stops: ["nasard 2 2/3"], cost: 1 },
