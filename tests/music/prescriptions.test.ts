@@ -191,10 +191,14 @@ describe("prescriptionsFor", () => {
     prescriptionsFor(...question).map(({ id }) => id);
 
   it("prefers the tradition's own", () => {
-    expect(ids("organo-pleno", "north-german", null)).toEqual(["organo-pleno.north-german.1"]);
+    expect(ids("organo-pleno", "north-german", null)).toEqual([
+      "organo-pleno.north-german.1",
+      "organo-pleno.north-german.2",
+    ]);
     expect(ids("organo-pleno", "central-german", null)).toEqual([
       "organo-pleno.central-german.1",
       "organo-pleno.central-german.2",
+      "organo-pleno.central-german.3",
     ]);
     expect(ids("voix-humaine", "french-symphonic", null)).toEqual(["voix-humaine.french-symphonic.1"]);
   });

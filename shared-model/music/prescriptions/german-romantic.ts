@@ -1,5 +1,4 @@
 import type { Prescription } from "../prescription.ts";
-import { PEDAL_8 } from "./stop-lists.ts";
 import { recipe } from "./wanted.ts";
 
 /**
@@ -18,7 +17,14 @@ export const GERMAN_ROMANTIC_PRESCRIPTIONS: readonly Prescription[] = [
         oneOf: [["soft-string 8", "stopped-flute 8", "string 8", "open-flute 8"]],
         not: ["4", "2", "mutation", "mixture", "reed", "principal 8", "16"],
       },
-      { role: "bass", keyboard: "pedal", must: ["stopped-flute 16"], oneOf: [PEDAL_8], not: ["reed", "string 16"] },
+      {
+        role: "bass",
+        keyboard: "pedal",
+        must: ["stopped-flute 16"],
+        oneOf: [["stopped-flute 8", "open-flute 8", "string 8"]],
+        may: ["principal 8"],
+        not: ["reed", "string 16"],
+      },
     ],
     note: "One soft 8, two at most; the weakest manual.",
   }),

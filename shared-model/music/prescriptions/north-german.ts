@@ -49,6 +49,38 @@ export const NORTH_GERMAN_PRESCRIPTIONS: readonly Prescription[] = [
       "Mattheson leaves them out, others add a 16 or 8 for weight; one opinion does not bind. A Positiv without " +
       "Principal 8 begins with Gedackt 8 and Principal 4.",
   }),
+  recipe("organo-pleno.north-german.2", {
+    way: "grave, from the principal 16",
+    sources: ["buxtehude-practice"],
+    evidence: "memory",
+    parts: [
+      {
+        role: "plenum",
+        keyboard: "main",
+        must: ["principal 16", "principal 8", "principal 4", "twelfth 2 2/3", "principal 2", "mixture"],
+        may: ["rauschpfeife", "cymbal", "sesquialtera", "tertian", "trumpet 16"],
+        not: ["celeste", "short-reed", "voix-humaine"],
+      },
+      {
+        role: "bass",
+        keyboard: "pedal",
+        must: ["principal 16", "principal 8", "principal 4", "mixture", "trumpet 16", "trumpet 8"],
+        may: [
+          "principal 32",
+          "trumpet 32",
+          "trumpet 4",
+          "cornett 2",
+          "rauschpfeife",
+          "stopped-flute 16",
+          "principal 2",
+          "open-flute 2",
+        ],
+        not: ["celeste"],
+      },
+    ],
+    couplersMay: ["positive/main"],
+    note: "The main keyboard alone from its 16 up, broad and slow; the other choruses answer it uncoupled.",
+  }),
   recipe("chorale-in-soprano.north-german.1", {
     way: "8, 4 and a high stop",
     sources: ["scheidt-1624"],
