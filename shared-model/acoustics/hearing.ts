@@ -182,15 +182,21 @@ function reckoned(first: Heard, second: Heard): Balance {
     let [best, next, third] = [-100, -100, -100];
     for (let b = 0; b < BAND_COUNT; b++) {
       const i = moment * BAND_COUNT + b;
-      const [s, m] = [one[i] as number, other[i] as number];
+      const s = one[i] as number;
+      const m = other[i] as number;
       left += quickPartial(b, s, m);
       otherLeft += quickPartial(b, m, s);
       if (s <= 0) continue;
       const over = s / maskedThreshold(b, m + AMBIENT);
       if (over <= third) continue;
-      if (over > best) [best, next, third] = [over, best, next];
-      else if (over > next) [next, third] = [over, next];
-      else third = over;
+      if (over > best) {
+        third = next;
+        next = best;
+        best = over;
+      } else if (over > next) {
+        third = next;
+        next = over;
+      } else third = over;
     }
     const [loud, otherLoud] = [quiet[moment] as number, otherQuiet[moment] as number];
     lead += phons(loud, otherLoud);

@@ -63,7 +63,7 @@ export function entriesOf(problem: Problem, weighed: WeighedPart): readonly Entr
   const known = entriesOfRecipe.get(recipe);
   if (known) return known;
   const inPrint = divisionsInPrint(problem, placed);
-  const entries: Omit<Entry, "kind">[] = [];
+  const entries: Unnumbered[] = [];
   for (const stop of inPrint.flatMap((division) => division.stops)) {
     if (!isProposable(stop)) continue;
     const voices = voicesOf(problem, placed, stop);
@@ -86,6 +86,7 @@ export function entriesOf(problem: Problem, weighed: WeighedPart): readonly Entr
       standInItems,
       voices,
       likeness: likeness(stop, problem.shared),
+      kind: 0,
     });
   }
   for (const tremulant of problem.instrument.tremulants) {
@@ -101,13 +102,14 @@ export function entriesOf(problem: Problem, weighed: WeighedPart): readonly Entr
       standInItems: 0,
       voices: [TREMBLE, TREMBLE, TREMBLE],
       likeness: `tremulant ${tremulant}`,
+      kind: 0,
     });
   }
   entries.sort((a, b) => a.rank - b.rank);
   const kinds = new Map<string, number>();
-  const numbered = entries.map((entry): Entry => ({ ...entry, kind: numberFor(kinds, kindText(entry)) }));
-  entriesOfRecipe.set(recipe, numbered);
-  return numbered;
+  for (const entry of entries) entry.kind = numberFor(kinds, kindText(entry));
+  entriesOfRecipe.set(recipe, entries);
+  return entries;
 }
 
 /**
@@ -118,8 +120,11 @@ export function entriesOf(problem: Problem, weighed: WeighedPart): readonly Entr
 export const inColour = ({ match, voices }: Entry, colour: Colour): boolean =>
   match.status !== "against" && match.status !== "stray" && colour.admits(voices[0]);
 
+/** An entry that is still to be numbered. */
+type Unnumbered = Omit<Entry, "kind"> & { kind: number };
+
 /** One text for all that the recipe looks at alike. */
-function kindText({ match, rank, standInItems, tremulant, foreign }: Omit<Entry, "kind">): string {
+function kindText({ match, rank, standInItems, tremulant, foreign }: Entry): string {
   const { items, primary, status, gain, cost, standIn, coupled } = match;
   const what = `${tremulant === null ? "stop" : "tremulant"} ${foreign} ${rank}`;
   return `${what} ${items} ${primary} ${status} ${gain} ${cost} ${standIn} ${standInItems} ${coupled}`;

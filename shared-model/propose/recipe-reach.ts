@@ -37,18 +37,18 @@ export class RecipeReach {
     return -lost;
   }
 
-  private lostInColour({ prescribed: { must, oneOf = [] }, share }: PartRecipe, colour: Colour): Points {
-    const { has } = this.known;
-    const lists = [...must.map((wanted) => [wanted]), ...oneOf];
+  private lostInColour({ prescribed, share }: PartRecipe, colour: Colour): Points {
+    const has = (wanted: Wanted): boolean => this.known.has(wanted, colour);
+    const lists = listsOf(prescribed, this.problem.standIns);
     let lost = 0;
-    for (const list of lists) {
-      if (list.some((wanted) => has(wanted, colour))) continue;
+    for (const { wanted, uses } of lists) {
+      // What is welcome earns nothing where something is asked for, and may be of any colour where nothing is.
+      if (wanted === prescribed.may || wanted.some(has)) continue;
       const each = Math.floor(share / lists.length);
-      const stands = this.problem.standIns
-        .filter((standIn) => list.some((one) => one.kind === standIn.for.kind))
-        .flatMap((standIn) => standIn.use)
-        .filter((use) => use.leaveOut || (use.stops.length > 0 && use.stops.every((wanted) => has(wanted, colour))));
-      const kept = Math.max(0, ...stands.map((use) => Math.ceil((each * (100 - 15 * use.cost)) / 100)));
+      let kept = 0;
+      for (const use of uses) {
+        if (use.leaveOut || (use.stops.length > 0 && use.stops.every(has))) kept = Math.max(kept, worthOf(use, each));
+      }
       lost += each - kept;
     }
     return lost;
@@ -81,30 +81,63 @@ export class RecipeReach {
     return sum;
   }
 
-  private inDivision(recipe: PartRecipe, division: Division, octaves: number): Points {
-    const { must, oneOf = [], may = [], octave = 0 } = recipe.prescribed;
-    const lists = [...must.map((wanted) => [wanted]), ...oneOf];
-    if (lists.length === 0 && may.length > 0) lists.push([...may]);
+  private inDivision({ prescribed, share }: PartRecipe, division: Division, octaves: number): Points {
+    const lists = listsOf(prescribed, this.problem.standIns);
     if (lists.length === 0) return 0;
-    const up = octaves - octave;
+    const up = octaves - (prescribed.octave ?? 0);
     const has = (wanted: Wanted): boolean => {
-      const wantedHere = wantedStops(this.problem.instrument, wanted, up);
-      return division.stops.some((stop) => wantedHere.has(stop) && isProposable(stop));
+      for (const stop of wantedStops(this.problem.instrument, wanted, up)) {
+        if (stop.division === division.name && isProposable(stop)) return true;
+      }
+      return false;
     };
-    const each = Math.ceil(recipe.share / lists.length) + lists.length;
+    const each = Math.ceil(share / lists.length) + lists.length;
     let points = 0;
-    for (const list of lists) {
-      if (list.some(has)) points += each;
+    for (const { wanted, uses } of lists) {
+      if (wanted.some(has)) points += each;
       else {
-        const uses = this.problem.standIns
-          .filter((standIn) => list.some((one) => one.kind === standIn.for.kind))
-          .flatMap((standIn) => standIn.use)
-          .filter((use) => use.leaveOut || use.stops.some(has));
-        points += Math.max(0, ...uses.map((use) => Math.ceil((each * (100 - 15 * use.cost)) / 100)));
+        let most = 0;
+        for (const use of uses) if (use.leaveOut || use.stops.some(has)) most = Math.max(most, worthOf(use, each));
+        points += most;
       }
     }
     return points;
   }
+}
+
+type Use = StandIn["use"][number];
+
+/** What a stand-in earns at most in the place of something that earns so much. */
+const worthOf = ({ cost }: Use, each: Points): Points => Math.ceil((each * (100 - 15 * cost)) / 100);
+
+/** One thing that is asked for, any of these, and whatever may stand in for it. */
+interface Asked {
+  readonly wanted: readonly Wanted[];
+  readonly uses: readonly Use[];
+}
+
+const askedBy = new WeakMap<readonly StandIn[], WeakMap<PrescribedPart, readonly Asked[]>>();
+
+/** Everything that a recipe asks of a part; what is welcome, where it asks for nothing else. */
+function listsOf(prescribed: PrescribedPart, standIns: readonly StandIn[]): readonly Asked[] {
+  let known = askedBy.get(standIns);
+  if (!known) {
+    known = new WeakMap();
+    askedBy.set(standIns, known);
+  }
+  let lists = known.get(prescribed);
+  if (!lists) {
+    const { must, oneOf = [], may = [] } = prescribed;
+    const asked = [...must.map((wanted) => [wanted]), ...oneOf];
+    lists = (asked.length > 0 ? asked : may.length > 0 ? [may] : []).map((wanted) => ({
+      wanted,
+      uses: standIns
+        .filter((standIn) => wanted.some((one) => one.kind === standIn.for.kind))
+        .flatMap((standIn) => standIn.use),
+    }));
+    known.set(prescribed, lists);
+  }
+  return lists;
 }
 
 /** By what is prescribed, by what it may earn. */

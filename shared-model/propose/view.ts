@@ -167,8 +167,7 @@ export class View {
   }
 
   private soundsAt(positions: Uint8Array): readonly PartSound[] {
-    const sounds: PartSound[] = Array.from({ length: positions.length + 1 }, silence);
-    const last = sounds[positions.length] as PartSound;
+    const last = silence();
     for (const { voices } of this.besides) addFacts(last, voices[0], last);
     this.always.forEach((always, index) => {
       const voices = this.voices[index];
@@ -176,10 +175,15 @@ export class View {
     });
     // What stands behind a box may be shut away in the end.
     if (last.enclosed > 0) last.shut = 2;
+    const sounds: PartSound[] = [];
+    sounds[positions.length] = last;
     for (let i = positions.length - 1; i >= 0; i--) {
       const [voices, next] = [this.voices[i], sounds[i + 1] as PartSound];
-      if (voices && !this.always[i]) addFacts(next, voices[positions[i] as 0 | 1 | 2], sounds[i] as PartSound);
-      else Object.assign(sounds[i] as PartSound, next);
+      sounds[i] = next;
+      if (!voices || this.always[i]) continue;
+      const more = silence();
+      addFacts(next, voices[positions[i] as 0 | 1 | 2], more);
+      sounds[i] = more;
     }
     return sounds;
   }
