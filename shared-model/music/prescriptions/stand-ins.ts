@@ -52,6 +52,7 @@ export const STAND_INS: readonly StandIn[] = [
     { stops: [], leaveOut: true, cost: 1, note: "leave it out" },
     { stops: ["principal 1"], cost: 3 },
   ]),
+  standIn("quint 5 1/3", [{ stops: [], leaveOut: true, cost: 1, note: "leave it out" }]),
   standIn("open-flute 2", [{ stops: ["principal 2"], cost: 1 }]),
   standIn("principal 2", [
     { stops: ["open-flute 2"], cost: 1 },
