@@ -575,7 +575,7 @@ export const FRENCH_SYMPHONIC_PRESCRIPTIONS: readonly Prescription[] = [
         must: ["stopped-flute 16"],
         oneOf: [["open-flute 8", "stopped-flute 8", "string 8"]],
         may: ["stopped-flute 32"],
-        not: ["reed", "principal 16"],
+        not: ["reed"],
       },
     ],
     couplersMay: ["recit/main", "recit/positive", "recit/pedal"],

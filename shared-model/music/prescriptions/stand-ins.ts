@@ -166,6 +166,7 @@ export const STAND_INS: readonly StandIn[] = [
       { stops: ["string 16"], cost: 1 },
       { stops: ["open-flute 16"], cost: 2 },
       { stops: [], cost: 2, note: "a manual 16 coupled" },
+      { stops: ["principal 16"], cost: 3, note: "if mild" },
     ],
     { pedal: true },
   ),
