@@ -1,7 +1,14 @@
 import { defineConfig } from "vitest/config";
 
-/** Tests that put another module in the place of a real one: nothing of theirs may reach the next file. */
-const MOCKING = ["tests/host/desktop.test.ts", "tests/cards/pdf-in-browser.test.ts"];
+/**
+ * Tests that put another module in the place of a real one, or send the process a signal: nothing of theirs may reach the
+ * next file, or the browser that a worker keeps.
+ */
+const APART = [
+  "tests/host/desktop.test.ts",
+  "tests/host/desktop-runtime.test.ts",
+  "tests/cards/pdf-in-browser.test.ts",
+];
 
 const shared = {
   root: new URL("..", import.meta.url).pathname,
@@ -23,8 +30,8 @@ export default defineConfig({
     projects: [
       // A worker keeps what it has loaded from file to file, and the browser that it has started: loading the model anew
       // for every file took a third of all the time.
-      { test: { ...shared, name: "all", include: ["tests/**/*.test.ts"], exclude: MOCKING, isolate: false } },
-      { test: { ...shared, name: "mocking", include: MOCKING } },
+      { test: { ...shared, name: "all", include: ["tests/**/*.test.ts"], exclude: APART, isolate: false } },
+      { test: { ...shared, name: "apart", include: APART } },
     ],
   },
 });
