@@ -85,62 +85,64 @@ const ACTIONS = { electric: "light electric knobs", mechanical: "mechanical knob
 /** Where the knobs of each division stand and how they move: what a plan reckons with. */
 function Sides({ instrument, edit }: SettingProps) {
   const { divisions, console: stated } = instrument;
-  const sideOf = (name: string): keyof typeof SIDES | "" =>
-    stated?.left.includes(name) ? "left" : stated?.right.includes(name) ? "right" : "";
+  const sideOf = (name: string): keyof typeof SIDES | null =>
+    stated?.left.includes(name) ? "left" : stated?.right.includes(name) ? "right" : null;
   return (
     <ul>
       {divisions
         .filter(({ stops }) => stops.length > 0)
         .map(({ name }) => (
           <li key={name}>
-            <label className="note">
-              {name}{" "}
-              <select
-                className="pick"
-                aria-label={`Knobs of the ${name}`}
-                value={sideOf(name)}
-                onChange={({ target: { value } }) =>
-                  edit(`the side of the ${name}`, {
-                    edit: "set-side",
-                    division: name,
-                    side: value === "left" || value === "right" ? value : null,
-                  })
-                }
-              >
-                <option value="">not said</option>
-                {Object.entries(SIDES).map(([side, words]) => (
-                  <option key={side} value={side}>
-                    {words}
-                  </option>
-                ))}
-              </select>
-            </label>
+            <SaidOrNot
+              lead={name}
+              label={`Knobs of the ${name}`}
+              words={SIDES}
+              said={sideOf(name)}
+              onSaid={(side) => edit(`the side of the ${name}`, { edit: "set-side", division: name, side })}
+            />
           </li>
         ))}
       <li>
-        <label className="note">
-          moved by{" "}
-          <select
-            className="pick"
-            aria-label="How stops are moved"
-            value={stated?.action ?? ""}
-            onChange={({ target: { value } }) =>
-              edit("how stops are moved", {
-                edit: "set-action",
-                action: value === "electric" || value === "mechanical" || value === "tabs" ? value : null,
-              })
-            }
-          >
-            <option value="">not said</option>
-            {Object.entries(ACTIONS).map(([action, words]) => (
-              <option key={action} value={action}>
-                {words}
-              </option>
-            ))}
-          </select>
-        </label>
+        <SaidOrNot
+          lead="moved by"
+          label="How stops are moved"
+          words={ACTIONS}
+          said={stated?.action ?? null}
+          onSaid={(action) => edit("how stops are moved", { edit: "set-action", action })}
+        />
       </li>
     </ul>
+  );
+}
+
+interface SaidOrNotProps<Value extends string> {
+  /** What stands before it on the page, and what it is called where that cannot be seen. */
+  readonly lead: string;
+  readonly label: string;
+  readonly words: Readonly<Record<Value, string>>;
+  readonly said: Value | null;
+  readonly onSaid: (said: Value | null) => void;
+}
+
+function SaidOrNot<Value extends string>({ lead, label, words, said, onSaid }: SaidOrNotProps<Value>) {
+  const values = Object.keys(words) as Value[];
+  return (
+    <label className="note">
+      {lead}{" "}
+      <select
+        className="pick"
+        aria-label={label}
+        value={said ?? ""}
+        onChange={({ target }) => onSaid(values.find((value) => value === target.value) ?? null)}
+      >
+        <option value="">not said</option>
+        {values.map((value) => (
+          <option key={value} value={value}>
+            {words[value]}
+          </option>
+        ))}
+      </select>
+    </label>
   );
 }
 

@@ -96,8 +96,9 @@ const RECIPE_ALONE = HEARD_APART.filter(
 function levelOf({ instrument, section }: Problem, { judgement, state, placings }: Best, exact: boolean): Level {
   const recipeAlone = prepare(instrument, section, RECIPE_ALONE);
   // Mostly the recipe in whose light it is best is near enough, and the others need not be looked at.
+  const inLight = scoreInLight(recipeAlone, state, placings, judgement.reading) ?? 0;
   const isNear = (least: Points): boolean =>
-    (scoreInLight(recipeAlone, state, placings, judgement.reading) ?? 0) >= least ||
+    inLight >= least ||
     (scoreOf(recipeAlone, state, placings)?.score ?? 0) >= least ||
     (exact && bestFrom(recipeAlone, least).best !== null);
   if (judgement.score >= WORTH.well && isNear(WORTH.well)) return "well";

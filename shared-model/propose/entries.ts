@@ -6,6 +6,7 @@ import type { Match, Recipe } from "../judging/recipe.ts";
 import { type Voices, voicesOf } from "../judging/voices.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Division, Stop } from "../stoplist/instrument.ts";
+import { madeIn } from "./made.ts";
 import { isProposable, likeness } from "./state-space.ts";
 
 /** One thing that a part could draw where it is placed: a stop, or a tremulant. */
@@ -31,11 +32,7 @@ export interface Entry {
 }
 
 /** The number of what has been met before, or the next one. */
-export function numberFor<Key>(numbers: Map<Key, number>, key: Key): number {
-  const number = numbers.get(key) ?? numbers.size;
-  numbers.set(key, number);
-  return number;
-}
+export const numberFor = <Key>(numbers: Map<Key, number>, key: Key): number => madeIn(numbers, key, () => numbers.size);
 
 const RANK: Readonly<Record<Match["status"], number>> = { asked: 0, may: 1, stray: 4, plain: 4, against: 5 };
 /** Rank of what the recipe does not know, but can use in the place of something that is lacking. */

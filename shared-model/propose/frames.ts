@@ -6,7 +6,9 @@ import { hasOneManual, mustBeApart } from "../rules/balance.ts";
 import type { PairRule, Points } from "../rules/rule.ts";
 import type { Stop } from "../stoplist/instrument.ts";
 import type { Base } from "./candidate.ts";
+import { numberFor } from "./entries.ts";
 import type { Found } from "./found.ts";
+import { madeIn } from "./made.ts";
 import { type Companion, Offer } from "./offer.ts";
 import { Pool } from "./pool.ts";
 import { RecipeReach } from "./recipe-reach.ts";
@@ -160,51 +162,24 @@ export class Frames {
   ): Offer {
     const heard = companions.map((each) => each.weighed);
     const key = `${this.keyOf([weighed, ...heard])} ${colour?.id ?? ""} after ${this.keyOf(earlier)}`;
-    let offer = this.offers.get(key);
-    if (!offer) {
-      offer = new Offer(this.problem, weighed, { settled, colour, companions });
-      this.offers.set(key, offer);
-    }
-    return offer;
+    return madeIn(this.offers, key, () => new Offer(this.problem, weighed, { settled, colour, companions }));
   }
 
   /** The pool of an offer on what earlier parts have drawn, where no division is shared: most bases are alike to it. */
   poolOn(offer: Offer, base: Base): Pool {
-    let pools = this.poolsOn.get(offer);
-    if (!pools) {
-      pools = new Map();
-      this.poolsOn.set(offer, pools);
-    }
-    const key = meansText(this.problem, offer.weighed.placed, base);
-    let pool = pools.get(key);
-    if (!pool) {
-      pool = new Pool(offer, base);
-      pools.set(key, pool);
-    }
-    return pool;
+    const pools = madeIn(this.poolsOn, offer, () => new Map());
+    return madeIn(pools, meansText(this.problem, offer.weighed.placed, base), () => new Pool(offer, base));
   }
 
   private kept(key: string, effort: Effort, make: () => Offer): Pool {
-    let pool = this.pools.get(key);
-    if (!pool) {
+    return madeIn(this.pools, key, () => {
       effort.pools += 1;
-      pool = new Pool(make());
-      this.pools.set(key, pool);
-    }
-    return pool;
+      return new Pool(make());
+    });
   }
 
   private keyOf(parts: readonly (WeighedPart | PlacedPart)[]): string {
-    return parts
-      .map((part) => {
-        let number = this.numbers.get(part);
-        if (number === undefined) {
-          number = this.numbers.size;
-          this.numbers.set(part, number);
-        }
-        return number;
-      })
-      .join(",");
+    return parts.map((part) => numberFor(this.numbers, part)).join(",");
   }
 
   /** The most that pair rules can give over all pairs of parts, wherever they are played. */
@@ -224,14 +199,7 @@ export class Frames {
 
 const framesOf = new WeakMap<Problem, Frames>();
 /** The tables of a problem, made once. */
-export const tablesOf = (problem: Problem): Frames => {
-  let frames = framesOf.get(problem);
-  if (!frames) {
-    frames = new Frames(problem);
-    framesOf.set(problem, frames);
-  }
-  return frames;
-};
+export const tablesOf = (problem: Problem): Frames => madeIn(framesOf, problem, () => new Frames(problem));
 
 /** The highest bound among the ways to place a part. */
 export const highestOf = (options: readonly Option[], loosely = false): Points =>

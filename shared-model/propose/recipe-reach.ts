@@ -8,6 +8,7 @@ import { wantedStops } from "../judging/wanted-stops.ts";
 import type { PrescribedPart, StandIn, Wanted } from "../music/prescription.ts";
 import type { Points } from "../rules/rule.ts";
 import type { Division, Instrument, Stop } from "../stoplist/instrument.ts";
+import { madeIn } from "./made.ts";
 import { isProposable } from "./state-space.ts";
 
 /** What a recipe could earn at best on an organ, by which kinds it has at all: bounds before any stop is looked at. */
@@ -26,13 +27,7 @@ export class RecipeReach {
     if (!recipes) return 0;
     let lost = 0;
     for (const recipe of recipes) {
-      const row = rowOf(this.known.inColour, recipe);
-      let points = row.get(colour);
-      if (points === undefined) {
-        points = this.lostInColour(recipe, colour);
-        row.set(colour, points);
-      }
-      lost += points;
+      lost += madeIn(rowOf(this.known.inColour, recipe), colour, () => this.lostInColour(recipe, colour));
     }
     return -lost;
   }
@@ -64,17 +59,8 @@ export class RecipeReach {
       let best = 0;
       for (const { division, shift } of placed.reach) {
         const octaves = placed.octave + shift;
-        let byOctave = row.get(division);
-        if (!byOctave) {
-          byOctave = new Map();
-          row.set(division, byOctave);
-        }
-        let points = byOctave.get(octaves);
-        if (points === undefined) {
-          points = this.inDivision(recipe, division, octaves);
-          byOctave.set(octaves, points);
-        }
-        best += points;
+        const byOctave = madeIn(row, division, () => new Map());
+        best += madeIn(byOctave, octaves, () => this.inDivision(recipe, division, octaves));
       }
       sum += Math.min(best, recipe.share);
     }
@@ -120,24 +106,17 @@ const askedBy = new WeakMap<readonly StandIn[], WeakMap<PrescribedPart, readonly
 
 /** Everything that a recipe asks of a part; what is welcome, where it asks for nothing else. */
 function listsOf(prescribed: PrescribedPart, standIns: readonly StandIn[]): readonly Asked[] {
-  let known = askedBy.get(standIns);
-  if (!known) {
-    known = new WeakMap();
-    askedBy.set(standIns, known);
-  }
-  let lists = known.get(prescribed);
-  if (!lists) {
+  const known = madeIn(askedBy, standIns, () => new WeakMap());
+  return madeIn(known, prescribed, () => {
     const { must, oneOf = [], may = [] } = prescribed;
     const asked = [...must.map((wanted) => [wanted]), ...oneOf];
-    lists = (asked.length > 0 ? asked : may.length > 0 ? [may] : []).map((wanted) => ({
+    return (asked.length > 0 ? asked : may.length > 0 ? [may] : []).map((wanted) => ({
       wanted,
       uses: standIns
         .filter((standIn) => wanted.some((one) => one.kind === standIn.for.kind))
         .flatMap((standIn) => standIn.use),
     }));
-    known.set(prescribed, lists);
-  }
-  return lists;
+  });
 }
 
 /** By what is prescribed, by what it may earn. */
@@ -162,19 +141,12 @@ function knownOf({ instrument, standIns }: Problem): Known {
   return known;
 }
 
-function rowOf<K, V>(table: ByRecipe<Map<K, V>>, { prescribed, share }: PartRecipe): Map<K, V> {
-  let rows = table.get(prescribed);
-  if (!rows) {
-    rows = new Map();
-    table.set(prescribed, rows);
-  }
-  let row = rows.get(share);
-  if (!row) {
-    row = new Map();
-    rows.set(share, row);
-  }
-  return row;
-}
+const rowOf = <K, V>(table: ByRecipe<Map<K, V>>, { prescribed, share }: PartRecipe): Map<K, V> =>
+  madeIn(
+    madeIn(table, prescribed, () => new Map()),
+    share,
+    () => new Map(),
+  );
 
 /** Whether an organ has a stop for what is wanted that a part of a colour could hold, at any octave. */
 function coloursOf(instrument: Instrument): (wanted: Wanted, colour: Colour) => boolean {
